@@ -1,0 +1,34 @@
+// calc: the one way a calculation says that it has no result.
+// `wrong`: the input is wrong (#VALUE! in a sheet). `none`: the input is right and there is no answer (#N/A).
+
+export type ProblemKind = "wrong" | "none";
+
+export class Problem extends Error {
+  constructor(
+    readonly kind: ProblemKind,
+    message: string,
+  ) {
+    super(message);
+    this.name = "Problem";
+  }
+}
+
+/** The input is wrong; the message is one sentence that names the argument, what came and what is accepted. */
+export function wrong(message: string): never {
+  throw new Problem("wrong", message);
+}
+
+/** The input is right and has no answer; the message is one sentence that says why. */
+export function none(message: string): never {
+  throw new Problem("none", message);
+}
+
+/** A received value as a message quotes it: texts in quotes, control characters shown as a space, shortened. */
+export function shown(value: unknown): string {
+  if (typeof value === "number" || typeof value === "boolean") return String(value).toUpperCase();
+  const text = String(value)
+    .slice(0, 60)
+    .replace(/[\s\u0000-\u001f\u007f]+/g, " ")
+    .trim();
+  return `"${text.length > 40 ? `${text.slice(0, 40)}…` : text}"`;
+}
