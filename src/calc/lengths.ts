@@ -9,9 +9,9 @@ export const TICKS_PER_IN = 25.4e8;
 /** The longest length read, the end of ISO 286: 3150 mm (124 in). */
 export const LONGEST = { mm: 3150, in: 124 } as const;
 
-/** Whole ticks of a length in mm or in; a length is read to 1e-8 mm or 1e-7 in. */
+/** Whole ticks of a length in mm or in. */
 export function toTicks(length: number, units: Units): number {
-  return units === "mm" ? Math.round(length * TICKS_PER_MM) : Math.round(length * 1e7) * 254;
+  return Math.round(length * (units === "mm" ? TICKS_PER_MM : TICKS_PER_IN));
 }
 
 /** A length in mm or in from ticks, rounded to 1e-7 of its unit. */

@@ -1,0 +1,322 @@
+// functions: every argument name of the add-in: one meaning, one unit, one check.
+// A plain number within its limits never comes here at run time (see `min`, `max`); texts and the rest do.
+
+import * as z from "zod/mini";
+import { readCallout } from "../src/calc/callouts/read-callout.ts";
+import { LONGEST, type Units } from "../src/calc/lengths.ts";
+import { findMaterial } from "../src/calc/materials.ts";
+import { plainText, readNumberText } from "../src/calc/number-text.ts";
+import { shown, wrong } from "../src/calc/problem.ts";
+import { findTool } from "../src/calc/tools.ts";
+
+export interface Argument {
+  /** What a cell may hold, in the words of the help. */
+  readonly accepts: string;
+  /** An empty cell may arrive as 0: is a 0 then a value or a blank? */
+  readonly zeroCounts: boolean;
+  /** A plain number from `min` to `max`, both included, is taken as it is. */
+  readonly min: number;
+  readonly max: number;
+  /** A length: its greatest value and its text depend on the unit. */
+  readonly isLength: boolean;
+  /** Whether reading it needs the unit of the row. */
+  readonly needsUnits: boolean;
+  /** Reads any other cell that is neither blank nor an error; throws a Problem. */
+  readonly read: (cell: unknown, name: string, units: Units, hasUnits: boolean) => any;
+}
+
+const LEAST_POSITIVE = Number.MIN_VALUE;
+const UNDER_ONE = 1 - 2 ** -53;
+const NEVER = Number.POSITIVE_INFINITY;
+
+interface Limits {
+  min: number;
+  max: number;
+  whole?: boolean;
+  says: string;
+}
+
+const ANY: Limits = { min: -Number.MAX_VALUE, max: Number.MAX_VALUE, says: "a number" };
+const POSITIVE: Limits = { min: LEAST_POSITIVE, max: Number.MAX_VALUE, says: "a number over 0" };
+const NOT_NEGATIVE: Limits = { min: 0, max: Number.MAX_VALUE, says: "a number of 0 or more" };
+const WHOLE: Limits = { min: 1, max: 1e9, whole: true, says: "a whole number of 1 or more" };
+const WHOLE_OR_NONE: Limits = { min: 0, max: 1e9, whole: true, says: "a whole number of 0 or more" };
+const SHARE: Limits = { min: LEAST_POSITIVE, max: 1, says: "a share over 0, up to 1" };
+const PART: Limits = { min: 0, max: UNDER_ONE, says: "a share from 0 to under 1" };
+const EXPONENT: Limits = { min: LEAST_POSITIVE, max: UNDER_ONE, says: "a number between 0 and 1" };
+const ANGLE: Limits = { min: LEAST_POSITIVE, max: 180 - 1e-9, says: "an angle in degrees over 0, under 180" };
+const CHAMFER: Limits = { min: LEAST_POSITIVE, max: 90, says: "an angle in degrees over 0, up to 90" };
+const CELSIUS: Limits = { min: -459.67, max: 1e4, says: "a temperature" };
+
+function checked(limits: Limits): z.ZodMiniType<number, number> {
+  const number = z.number().check(z.gte(limits.min), z.lte(limits.max));
+  return limits.whole ? number.check(z.multipleOf(1)) : number;
+}
+
+function number(limits: Limits, zero: "counts" | "is blank" = "is blank", ownUnits = false): Argument {
+  const schema = checked(limits);
+  return {
+    accepts: limits.says,
+    zeroCounts: zero === "counts",
+    min: limits.whole ? NEVER : limits.min,
+    max: limits.max,
+    isLength: false,
+    needsUnits: false,
+    read(cell, name) {
+      const value = plainNumber(cell, name, limits.says, (text) => {
+        const read = readNumberText(text, name);
+        if (read.units && !ownUnits)
+          wrong(
+            `${name} ${shown(text)} carries a unit, and this function takes none: write the number alone`,
+          );
+        return read.units === "in" ? read.value * 25.4 : read.value;
+      });
+      if (!schema.safeParse(value).success) wrong(`${name} is ${shown(cell)}: it must be ${limits.says}`);
+      return value;
+    },
+  };
+}
+
+function length(limits: Limits, zero: "counts" | "is blank" = "is blank"): Argument {
+  const says = limits.says.replace("a number", "a length");
+  return {
+    accepts: says,
+    zeroCounts: zero === "counts",
+    min: limits.min,
+    max: limits.max,
+    isLength: true,
+    needsUnits: true,
+    read(cell, name, units, hasUnits) {
+      const value = plainNumber(cell, name, says, (text) => {
+        const read = readNumberText(text, name);
+        if (!read.units || (hasUnits && read.units === units)) return read.value;
+        if (!hasUnits)
+          wrong(
+            `${name} ${shown(text)} carries a unit, and this function takes none: write the number alone`,
+          );
+        return read.units === "in" ? read.value * 25.4 : read.value / 25.4;
+      });
+      if (Math.abs(value) > LONGEST[units])
+        wrong(
+          `${name} is ${shown(cell)}, over ${LONGEST[units]} ${units}: a fraction typed into a plain cell (1/2) becomes a date, so write 0.5 or '1/2`,
+        );
+      if (!(value >= limits.min && value <= limits.max))
+        wrong(`${name} is ${shown(cell)}: it must be ${says}`);
+      return value;
+    },
+  };
+}
+
+function plainNumber(cell: unknown, name: string, says: string, fromText: (text: string) => number): number {
+  if (typeof cell === "number" && Number.isFinite(cell)) return cell;
+  if (typeof cell === "string") return fromText(cell);
+  return wrong(`${name} is ${shown(cell)}: it must be ${says}`);
+}
+
+function word(accepts: string, read: Argument["read"], needsUnits = false): Argument {
+  return { accepts, zeroCounts: false, min: NEVER, max: NEVER, isLength: false, needsUnits, read };
+}
+
+/** One of a few words, any case, with other ways to write them. */
+function choice<T extends string>(words: readonly T[], others: Readonly<Record<string, T>> = {}): Argument {
+  const schema = z.enum(words as unknown as [T, ...T[]]);
+  const known = new Map<string, T>([...words.map((one) => [one, one] as const), ...Object.entries(others)]);
+  const says = words.map((one) => `"${one}"`).join(", ");
+  return word(says, (cell, name) => {
+    const read = schema.safeParse(typeof cell === "string" ? known.get(plainText(cell).toLowerCase()) : cell);
+    return read.success ? read.data : wrong(`${name} ${shown(cell)} is not known: write ${says}`);
+  });
+}
+
+function text(
+  accepts: string,
+  read: (text: string, name: string, units: Units) => any,
+  needsUnits = false,
+): Argument {
+  return word(
+    accepts,
+    (cell, name, units) =>
+      typeof cell === "string" || typeof cell === "number"
+        ? read(String(cell), name, units)
+        : wrong(`${name} is ${shown(cell)}: it must be ${accepts}`),
+    needsUnits,
+  );
+}
+
+const callout = text('a callout such as "12 H7" or "12 +0.018/0"', readCallout, true);
+const materialName = text("a material of MATERIALS()", (name) => findMaterial(name));
+const className = text('a tolerance class such as "H7"', (value) => plainText(value));
+const yesOrNo = word("TRUE or FALSE", (cell, name) => {
+  if (typeof cell === "boolean") return cell;
+  const said = typeof cell === "string" ? plainText(cell).toLowerCase() : cell;
+  if (said === 1 || said === "true" || said === "yes") return true;
+  if (said === 0 || said === "false" || said === "no") return false;
+  return wrong(`${name} is ${shown(cell)}: it must be TRUE or FALSE`);
+});
+const retractRate: Argument = (() => {
+  const rate = number(POSITIVE);
+  return {
+    ...rate,
+    accepts: 'a feed rate over 0 or "rapid"',
+    read: (cell, name, units, hasUnits) =>
+      typeof cell === "string" && plainText(cell).toLowerCase() === "rapid"
+        ? "rapid"
+        : rate.read(cell, name, units, hasUnits),
+  };
+})();
+/** A reading taken as it is; the calculation decides what it is. */
+const anything = word("a value", (cell) => cell);
+
+const size = length(POSITIVE);
+const distance = length(NOT_NEGATIVE, "counts");
+const deviation = length(ANY, "counts");
+const time = number(NOT_NEGATIVE, "counts");
+const money = number(NOT_NEGATIVE, "counts");
+const rate = number(POSITIVE);
+const reading = number(ANY, "counts");
+
+export const units = choice<Units>(["mm", "in"], {
+  metric: "mm",
+  inch: "in",
+  inches: "in",
+  '"': "in",
+});
+
+/** The vocabulary. A worksheet function may only use these names. */
+export const vocabulary = {
+  // A: callouts, limits and fits
+  callout,
+  part: choice(["nominal", "lower", "upper", "class", "count", "depth", "through", "marks"]),
+  size,
+  class: className,
+  grade: text('a grade from IT01 to IT18 such as 7 or "IT7"', (value) => plainText(value)),
+  hole: callout,
+  shaft: callout,
+  uncertainty: length(NOT_NEGATIVE),
+  // B: the reamer for the hole
+  cutsOver: deviation,
+  step: size,
+  reamer: size,
+  measured: size,
+  thickness: size,
+  thicknessTolerance: distance,
+  buildUp: number({ min: LEAST_POSITIVE, max: 1, says: "a share over 0, up to 1" }),
+  callouts: callout,
+  // C: stock and drills
+  diameter: size,
+  material: materialName,
+  tool: text("HSS or carbide", (name) => findTool(name)),
+  drilledOver: deviation,
+  series: choice(["metric", "fraction", "number", "letter", "inch"]),
+  drill: size,
+  stock: size,
+  offset: distance,
+  reamedDepth: size,
+  bevelLead: size,
+  chipRoom: size,
+  pointAngle: number(ANGLE),
+  // D: speeds and feeds
+  surfaceSpeed: rate,
+  rpm: rate,
+  maxRpm: rate,
+  feedPerRev: rate,
+  feedRate: rate,
+  feedPerTooth: rate,
+  flutes: number({ ...WHOLE, max: 200 }),
+  depth: size,
+  // E: time
+  leadIn: distance,
+  overrun: distance,
+  retractRate,
+  holeTime: time,
+  holes: number(WHOLE),
+  moveTime: time,
+  toolChange: time,
+  loadTime: time,
+  cycleTime: time,
+  shiftHours: rate,
+  uptime: number(SHARE),
+  partsPerYear: rate,
+  hoursPerYear: rate,
+  scrapRate: number(PART, "counts"),
+  presentCycle: time,
+  proposedCycle: time,
+  // F: torque and power
+  chamferAngle: number(CHAMFER),
+  torque: rate,
+  efficiency: number(SHARE),
+  // G: tool life and cost
+  speeds: rate,
+  lives: rate,
+  n: number(EXPONENT),
+  c: rate,
+  life: rate,
+  cutTime: time,
+  changeTime: time,
+  edgeCost: money,
+  machineRate: rate,
+  timeFactor: rate,
+  price: money,
+  edges: number(WHOLE),
+  regrinds: number(WHOLE_OR_NONE, "counts"),
+  regrindCost: money,
+  partsPerEdge: rate,
+  otherCost: money,
+  cost: money,
+  setupTime: time,
+  setupRate: rate,
+  batch: rate,
+  overhead: number({ min: 0, max: 1e6, says: "a share of 0 or more" }, "counts"),
+  margin: number(PART, "counts"),
+  presentCost: money,
+  proposedCost: money,
+  investment: money,
+  savingPerPart: number(ANY, "counts"),
+  presentFixed: money,
+  proposedFixed: money,
+  present: number(NOT_NEGATIVE, "counts"),
+  proposed: number(NOT_NEGATIVE, "counts"),
+  // H: setting up and measuring
+  at0: deviation,
+  at90: deviation,
+  at180: deviation,
+  at270: deviation,
+  reading1: reading,
+  distance1: reading,
+  reading2: reading,
+  distance2: reading,
+  distance: reading,
+  runout: distance,
+  limit: size,
+  reading: distance,
+  angle: number(ANGLE),
+  contribution1: reading,
+  mean: size,
+  deviation: size,
+  repeatability: distance,
+  reproducibility: distance,
+  temperature: number(CELSIUS, "counts"),
+  gaugeTemperature: number(CELSIUS, "counts"),
+  gaugeMaterial: materialName,
+  holeKind: choice(["through", "blind"]),
+  blocked: yesOrNo,
+  interrupted: yesOrNo,
+  over: reading,
+  upTo: number(POSITIVE),
+  entries: anything,
+  // I: reference and checking
+  value: reading,
+  from: text("a unit that CONVERT knows", (value) => plainText(value)),
+  to: text("a unit that CONVERT knows", (value) => plainText(value)),
+  handFigure: reading,
+  expected: reading,
+  allowedShare: number({ min: LEAST_POSITIVE, max: 1, says: "a share over 0, up to 1" }),
+  functionName: text("the name of a function", (value) => plainText(value)),
+  inputs: anything,
+  units,
+} as const satisfies Record<string, Argument>;
+
+export type ArgumentName = keyof typeof vocabulary;
+
+/** DEPTHRATIO has no `units`, and yet its two lengths may each carry one: both are then read in mm. */
+export const eitherUnit: Argument = number(POSITIVE, "is blank", true);

@@ -1,0 +1,243 @@
+// functions: arguments as the host gives them, read into columns of checked values that spread against each other.
+
+import { LONGEST, type Units } from "../src/calc/lengths.ts";
+import { type Argument, type ArgumentName, units as unitsArgument, vocabulary } from "./arguments.ts";
+import { errorCell, isBlank, isErrorCell, passedOn, valueError } from "./cells.ts";
+import type { Matrix } from "./register.ts";
+
+/** An argument taken whole, or read in another way than the vocabulary says. */
+export class Special {
+  constructor(
+    readonly matrix: Matrix | undefined,
+    readonly argument: Argument | undefined,
+    readonly whole: boolean,
+  ) {}
+}
+
+export type Given = { readonly [name in ArgumentName]?: Matrix | Special | undefined };
+
+export const VALUE = 0;
+export const BLANK = 1;
+export const PROBLEM = 2;
+export const OUTSIDE = 3;
+
+/** One argument, read: a value for each result cell, or one for all of them (`stride` 0). */
+export interface Column {
+  readonly name: string;
+  readonly argument: Argument;
+  readonly required: boolean;
+  /** Given as more than one cell. */
+  readonly many: boolean;
+  readonly stride: 0 | 1;
+  /** The value; undefined where blank, the error cell where there is a problem. */
+  readonly values: any[];
+  /** VALUE, BLANK, PROBLEM or OUTSIDE for each value; undefined where the calculation can take them all. */
+  readonly state: Uint8Array | undefined;
+}
+
+/** A call, read: the shape that its ranges spread to, and its arguments in order. */
+export interface Call {
+  readonly rows: number;
+  readonly columns: number;
+  readonly arguments: readonly Column[];
+}
+
+interface Stated {
+  readonly name: ArgumentName;
+  readonly argument: Argument;
+  readonly required: boolean;
+  readonly whole: boolean;
+  readonly matrix: Matrix;
+}
+
+/** The cells of an argument, [[null]] for one left out (an object that is no array, like the host's invocation). */
+export function cellsOf(given: unknown): Matrix {
+  if (given instanceof Special) return cellsOf(given.matrix);
+  if (Array.isArray(given)) return Array.isArray(given[0]) && given[0].length > 0 ? given : [[null]];
+  return given === undefined || (typeof given === "object" && !isErrorCell(given)) ? [[null]] : [[given]];
+}
+
+export function readCall(required: Given, optional: Given): Call {
+  const stated = [...state(required, true), ...state(optional, false)];
+  let rows = 1;
+  let columns = 1;
+  for (const { matrix, whole } of stated) {
+    if (whole) continue;
+    if (matrix.length > rows) rows = matrix.length;
+    if (matrix[0]!.length > columns) columns = matrix[0]!.length;
+  }
+  const units = stated.find((one) => one.name === "units");
+  const unitsColumn = units && readColumn(units, rows, columns, undefined);
+  const lists = stated.some((one) => one.whole) ? readLists(stated, unitsColumn) : undefined;
+  return {
+    rows,
+    columns,
+    arguments: stated.map((one) =>
+      one === units ? unitsColumn! : (lists?.get(one) ?? readColumn(one, rows, columns, unitsColumn)),
+    ),
+  };
+}
+
+function state(given: Given, required: boolean): Stated[] {
+  return (Object.keys(given) as ArgumentName[]).map((name) => {
+    const one = given[name];
+    const special = one instanceof Special ? one : undefined;
+    return {
+      name,
+      argument: special?.argument ?? (name === "units" ? unitsArgument : vocabulary[name]),
+      required,
+      whole: special?.whole ?? false,
+      matrix: cellsOf(one),
+    };
+  });
+}
+
+function readColumn(stated: Stated, rows: number, columns: number, units: Column | undefined): Column {
+  const { name, argument, required, matrix } = stated;
+  const many = matrix.length > 1 || matrix[0]!.length > 1;
+  const reader = new CellReader(stated, units);
+  if (!many && !(argument.needsUnits && units?.stride === 1)) {
+    const state = reader.read(matrix[0]![0], 0);
+    const ignored = state === VALUE || (state === BLANK && !required);
+    return {
+      name,
+      argument,
+      required,
+      many,
+      stride: 0,
+      values: [reader.value],
+      state: ignored ? undefined : new Uint8Array([state]),
+    };
+  }
+  const count = rows * columns;
+  const values: any[] = new Array(count);
+  let states: Uint8Array | undefined;
+  const { min } = argument;
+  const fixedUnits =
+    argument.needsUnits && units !== undefined && units.stride === 1 ? undefined : reader.units(0);
+  const max =
+    fixedUnits === undefined
+      ? -1
+      : argument.isLength
+        ? Math.min(argument.max, LONGEST[fixedUnits])
+        : argument.max;
+  const least = argument.isLength && min < 0 ? -max : min;
+  const tall = matrix.length > 1;
+  const across = matrix[0]!.length > 1;
+  let i = 0;
+  for (let row = 0; row < rows; row++) {
+    const cells = tall ? matrix[row] : matrix[0];
+    for (let column = 0; column < columns; column++, i++) {
+      const cell = cells?.[across ? column : 0];
+      if (typeof cell === "number" && cell >= least && cell <= max) {
+        values[i] = cell;
+        continue;
+      }
+      const state = cell === undefined ? OUTSIDE : reader.read(cell, i);
+      if (state !== VALUE) {
+        states ??= new Uint8Array(count);
+        states[i] = state;
+      }
+      values[i] = state === OUTSIDE ? undefined : reader.value;
+    }
+  }
+  return { name, argument, required, many, stride: 1, values, state: states };
+}
+
+/** Reads single cells of one argument; a text that repeats the one before is not read again. */
+class CellReader {
+  /** What the last cell came to: its value, undefined for a blank, an error cell for a problem. */
+  value: any;
+  private lastCell: unknown;
+  private lastUnits: Units | undefined;
+  private lastValue: any;
+
+  constructor(
+    private readonly stated: Stated,
+    private readonly unitsColumn: Column | undefined,
+  ) {}
+
+  units(i: number): Units {
+    const units = this.unitsColumn?.values[i * this.unitsColumn.stride];
+    return units === "in" ? "in" : "mm";
+  }
+
+  read(cell: unknown, i: number): number {
+    const { name, argument } = this.stated;
+    if (isBlank(cell) || (cell === 0 && !argument.zeroCounts)) {
+      this.value = undefined;
+      return BLANK;
+    }
+    if (isErrorCell(cell)) {
+      this.value = passedOn(cell, name);
+      return PROBLEM;
+    }
+    const units = this.units(i);
+    if (cell === this.lastCell && units === this.lastUnits) {
+      this.value = this.lastValue;
+      return VALUE;
+    }
+    try {
+      this.value = argument.read(cell, name, units, this.unitsColumn !== undefined);
+    } catch (thrown) {
+      this.value = errorCell(thrown);
+      return PROBLEM;
+    }
+    this.lastCell = cell;
+    this.lastUnits = units;
+    this.lastValue = this.value;
+    return VALUE;
+  }
+}
+
+/** Lists taken whole: blanks passed over, in all the lists of the call together where one of them is blank. */
+function readLists(stated: readonly Stated[], units: Column | undefined): Map<Stated, Column> {
+  const lists = stated.filter((one) => one.whole);
+  const cells = lists.map((one) => one.matrix.flat());
+  const length = Math.max(...cells.map((list) => list.length));
+  const uneven = lists.find(
+    (_, k) => cells[k]!.length !== length && !cells[k]!.every((cell) => isBlank(cell)),
+  );
+  const readers = lists.map((one) => new CellReader(one, units && { ...units, stride: 0 }));
+  const values: any[][] = lists.map(() => []);
+  const problems: unknown[] = lists.map((one) =>
+    uneven
+      ? valueError(
+          `${lists.map((list) => list.name).join(" and ")} differ in length: ${one.name} has ${one.matrix.flat().length}`,
+        )
+      : undefined,
+  );
+  for (let i = 0; i < length && !uneven; i++) {
+    const states = readers.map((reader, k) => reader.read(cells[k]![i], 0));
+    const problem = states.indexOf(PROBLEM);
+    if (problem >= 0) {
+      problems[problem] ??= inPosition(cells[problem]![i], readers[problem]!.value, i);
+    } else if (!states.includes(BLANK)) {
+      readers.forEach((reader, k) => {
+        values[k]!.push(reader.value);
+      });
+    }
+  }
+  return new Map(
+    lists.map((one, k) => {
+      const state =
+        problems[k] !== undefined ? PROBLEM : values[k]!.length === 0 && one.required ? BLANK : VALUE;
+      return [
+        one,
+        {
+          name: one.name,
+          argument: one.argument,
+          required: one.required,
+          many: cells[k]!.length > 1,
+          stride: 0,
+          values: [problems[k] ?? values[k]],
+          state: state === VALUE ? undefined : new Uint8Array([state]),
+        } satisfies Column,
+      ];
+    }),
+  );
+}
+
+function inPosition(cell: unknown, error: any, i: number): unknown {
+  return isErrorCell(cell) ? error : valueError(`${error.message} (entry ${i + 1} of the list)`);
+}

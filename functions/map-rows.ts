@@ -1,0 +1,171 @@
+// functions: columns in, columns out. A calculation for one row becomes a worksheet function here; one bad row
+// spoils only itself.
+
+import type { Argument } from "./arguments.ts";
+import { errorCell, notAvailable, resultCell, valueError } from "./cells.ts";
+import {
+  BLANK,
+  type Call,
+  type Column,
+  cellsOf,
+  type Given,
+  OUTSIDE,
+  PROBLEM,
+  readCall,
+  Special,
+} from "./columns.ts";
+import type { Matrix } from "./register.ts";
+
+type Calculation = (...values: any[]) => any;
+
+/** Marks an argument that is taken whole: it does not spread, and its blanks are passed over. */
+export const list = (matrix: Matrix | undefined): Special => new Special(matrix, undefined, true);
+
+/** Reads an argument in another way than its name says in the vocabulary. */
+export const readAs = (argument: Argument, matrix: Matrix | undefined): Special =>
+  new Special(matrix, argument, false);
+
+/** One result for each row, or for each cell of the grid where columns meet rows. */
+export function mapRows(calculate: Calculation, required: Given, optional: Given = {}): Matrix {
+  const call = readCall(required, optional);
+  const results = compute(calculate, call, 0);
+  if (call.columns === 1) return results;
+  return Array.from({ length: call.rows }, (_, row) =>
+    results.slice(row * call.columns, (row + 1) * call.columns).map(([cell]) => cell),
+  );
+}
+
+/** `width` results for each row, side by side; an error or "" fills them all. */
+export function mapToColumns(
+  width: number,
+  calculate: Calculation,
+  required: Given,
+  optional: Given = {},
+): Matrix {
+  const call = readCall(required, optional);
+  if (call.columns > 1) {
+    const [name] = Object.entries({ ...required, ...optional }).find(
+      ([, given]) => cellsOf(given)[0]!.length > 1,
+    )!;
+    const error = valueError(`${name} is ${call.columns} columns wide: give one column`);
+    return Array.from({ length: call.rows }, () => new Array(width).fill(error));
+  }
+  return compute(calculate, call, width);
+}
+
+/** A result of its own shape, from lists and single values. */
+export function spill(calculate: Calculation, required: Given, optional: Given = {}): Matrix {
+  const call = readCall(required, optional);
+  const many = call.arguments.find((column) => column.stride === 1);
+  if (many) return [[valueError(`${many.name} is more than one cell: give one`)]];
+  let shaped: unknown[][] | undefined;
+  const [[cell]] = compute(
+    (...values) => {
+      shaped = calculate(...values) as unknown[][];
+      return "";
+    },
+    call,
+    0,
+  ) as [[unknown]];
+  return shaped ? shaped.map((row) => row.map(resultCell)) : [[cell]];
+}
+
+/** What a call came to in its first computed row. */
+export interface Seen {
+  readonly calculate: Calculation;
+  readonly names: readonly string[];
+  readonly values: readonly any[];
+}
+let witness: ((seen: Seen) => void) | undefined;
+
+/** Runs `call` and tells which calculation it came to, with which values: how STEPS sees inside a function. */
+export function witnessed(call: () => Matrix): { readonly matrix: Matrix; readonly seen: Seen | undefined } {
+  let seen: Seen | undefined;
+  witness = (what) => {
+    seen ??= what;
+  };
+  try {
+    const matrix = call();
+    return { matrix, seen };
+  } finally {
+    witness = undefined;
+  }
+}
+
+/** The results in reading order, each an array of its cells; `width` 0 is one result that is no array. */
+function compute(calculate: Calculation, call: Call, width: number): Matrix {
+  const count = call.rows * call.columns;
+  const results: Matrix = new Array(count);
+  const evaluate = evaluator(calculate, call.arguments);
+  const unclean = call.arguments.filter((column) => column.state !== undefined);
+  for (let i = 0; i < count; i++) {
+    const instead = unclean.length === 0 ? undefined : insteadOfResult(call.arguments, unclean, i);
+    if (instead !== undefined) {
+      results[i] = new Array(width || 1).fill(instead);
+      continue;
+    }
+    try {
+      const result = evaluate(i);
+      results[i] = width === 0 ? [isPlain(result) ? result : resultCell(result)] : checkedCells(result);
+    } catch (thrown) {
+      results[i] = new Array(width || 1).fill(errorCell(thrown));
+    }
+  }
+  if (witness && count > 0) {
+    const values = call.arguments.map((column) => column.values[0]);
+    witness({ calculate, names: call.arguments.map((column) => column.name), values });
+  }
+  return results;
+}
+
+function isPlain(result: unknown): boolean {
+  return typeof result === "number" && result - result === 0 && result !== 0;
+}
+
+function checkedCells(cells: any[]): any[] {
+  for (let k = 0; k < cells.length; k++) if (!isPlain(cells[k])) cells[k] = resultCell(cells[k]);
+  return cells;
+}
+
+/** The calculation at a result cell, without an array of arguments for the usual short lists of them. */
+function evaluator(calculate: Calculation, read: readonly Column[]): (i: number) => any {
+  const values = read.map((column) => column.values);
+  const strides = read.map((column) => column.stride);
+  const [v0, v1, v2, v3] = values as [any[], any[], any[], any[]];
+  const [s0, s1, s2, s3] = strides as [number, number, number, number];
+  switch (read.length) {
+    case 1:
+      return (i) => calculate(v0[i * s0]);
+    case 2:
+      return (i) => calculate(v0[i * s0], v1[i * s1]);
+    case 3:
+      return (i) => calculate(v0[i * s0], v1[i * s1], v2[i * s2]);
+    case 4:
+      return (i) => calculate(v0[i * s0], v1[i * s1], v2[i * s2], v3[i * s3]);
+    default:
+      return (i) => calculate(...values.map((column, k) => column[i * strides[k]!]));
+  }
+}
+
+/** What stands in a cell that is not computed: "" for an empty row, an error cell; undefined if it is computed. */
+function insteadOfResult(all: readonly Column[], unclean: readonly Column[], i: number): unknown {
+  let problem: unknown;
+  let blank: Column | undefined;
+  for (const column of unclean) {
+    const at = i * column.stride;
+    const state = column.state![at];
+    if (state === OUTSIDE)
+      return notAvailable("the ranges do not meet in this cell: give them the same size");
+    if (state === PROBLEM) problem ??= column.values[at];
+    else if (state === BLANK && column.required) blank ??= column;
+  }
+  if (isEmptyRow(all, i)) return "";
+  if (problem !== undefined) return problem;
+  return blank && valueError(`${blank.name} is ${blank.argument.zeroCounts ? "blank" : "0 or blank"}`);
+}
+
+function isEmptyRow(all: readonly Column[], i: number): boolean {
+  const some = all.some((column) => column.many);
+  const asked = all.filter((column) => (some ? column.many : column.required));
+  return asked.length > 0 && asked.every((column) => column.state?.[i * column.stride] === BLANK);
+}

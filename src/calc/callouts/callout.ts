@@ -1,0 +1,50 @@
+// calc: what a callout on a drawing says, once it is read.
+
+import { fromTicks, roundTicks, TICKS_PER_IN, type Units } from "../lengths.ts";
+
+/** Limit deviations in ticks, from the nominal size. */
+export interface Deviations {
+  readonly lower: number;
+  readonly upper: number;
+}
+
+export interface Callout extends Deviations {
+  /** Nominal size in ticks; the lower limit where limits are written. */
+  readonly nominal: number;
+  /** The unit the callout is written in. */
+  readonly units: Units;
+  readonly kind: "hole" | "shaft";
+  /** Tolerance class as written (`H7`, `RC4`), "" if none. */
+  readonly className: string;
+  /** True for a class of ISO 286, whose deviations are whole 0.1 µm and rounded for a result in inches. */
+  readonly iso: boolean;
+  /** The shaft of a fit (`H7/g6`, `RC4`). */
+  readonly shaft: (Deviations & { readonly className: string }) | undefined;
+  /** How many such holes. */
+  readonly count: number;
+  /** Depth in ticks, if written. */
+  readonly depth: number | undefined;
+  readonly through: boolean;
+  /** Size modifiers as written, apart by a space. */
+  readonly marks: string;
+}
+
+const INCH_STEP = TICKS_PER_IN / 1e5;
+
+/** Deviations in ticks as they hold for a result in `units`: those of an ISO class to 0.00001 in. */
+export function deviationsOf(callout: Callout, deviations: Deviations, units: Units): Deviations {
+  if (units === "mm" || !callout.iso) return deviations;
+  return {
+    lower: roundTicks(deviations.lower, INCH_STEP),
+    upper: roundTicks(deviations.upper, INCH_STEP),
+  };
+}
+
+/** Limits of size in ticks for a result in `units`. */
+export function limitsOf(callout: Callout, units: Units): Deviations {
+  const { lower, upper } = deviationsOf(callout, callout, units);
+  return { lower: callout.nominal + lower, upper: callout.nominal + upper };
+}
+
+/** A length in ticks as it leaves a function. */
+export const sizeOf = fromTicks;
