@@ -1,0 +1,138 @@
+// calc: works out one line of a written formula, for the steps shown to a person and for the test that holds
+// them to the calculation. A recursive descent over numbers, names, + - * / ^, brackets and the functions below.
+
+import { standardNormal } from "./setup/normal.ts";
+
+type NumberFunction = (...numbers: number[]) => number;
+
+const degrees = Math.PI / 180;
+
+const functions: ReadonlyMap<string, NumberFunction> = new Map<string, NumberFunction>([
+  ["min", Math.min],
+  ["max", Math.max],
+  ["floor", Math.floor],
+  ["ceil", Math.ceil],
+  ["round", Math.round],
+  /** Up to a whole multiple of the step, after 1e-9 of a step. */
+  ["roundup", (value, step) => Math.ceil(value / step - 1e-9) * step],
+  ["sqrt", Math.sqrt],
+  ["sin", Math.sin],
+  ["cos", Math.cos],
+  ["tan", Math.tan],
+  ["sind", (angle) => Math.sin(angle * degrees)],
+  ["cosd", (angle) => Math.cos(angle * degrees)],
+  ["tand", (angle) => Math.tan(angle * degrees)],
+  ["atan2d", (y, x) => Math.atan2(y, x) / degrees],
+  ["ln", Math.log],
+  ["exp", Math.exp],
+  ["abs", Math.abs],
+  ["normal", standardNormal],
+]);
+
+export type Scope = Readonly<Record<string, unknown>> | ReadonlyMap<string, unknown>;
+
+const token = /\s*(?:(\d+\.?\d*(?:e[+-]?\d+)?|\.\d+(?:e[+-]?\d+)?)|([A-Za-z_]\w*)|([-+*/^(),]))/y;
+
+/**
+ * The value of an expression. Names are looked up in `scope`, own keys only; `pi` is always known.
+ * Throws an Error on an unknown name or a malformed expression: that is a mistake in a formula, not in an input.
+ */
+export function evaluate(expression: string, scope: Scope): number {
+  const tokens: string[] = [];
+  token.lastIndex = 0;
+  const end = expression.trimEnd().length;
+  while (token.lastIndex < end) {
+    const at = token.lastIndex;
+    const match = token.exec(expression);
+    if (match === null) throw new Error(`cannot read "${expression}" at ${at}`);
+    tokens.push(match[1] ?? match[2] ?? match[3]);
+  }
+  let next = 0;
+
+  function take(expected: string): void {
+    if (tokens[next++] !== expected) throw new Error(`"${expected}" expected in "${expression}"`);
+  }
+
+  function sum(): number {
+    let value = product();
+    for (;;) {
+      if (tokens[next] === "+") {
+        next++;
+        value += product();
+      } else if (tokens[next] === "-") {
+        next++;
+        value -= product();
+      } else return value;
+    }
+  }
+
+  function product(): number {
+    let value = signed();
+    for (;;) {
+      if (tokens[next] === "*") {
+        next++;
+        value *= signed();
+      } else if (tokens[next] === "/") {
+        next++;
+        value /= signed();
+      } else return value;
+    }
+  }
+
+  function signed(): number {
+    if (tokens[next] === "-") {
+      next++;
+      return -signed();
+    }
+    return power();
+  }
+
+  function power(): number {
+    const base = operand();
+    if (tokens[next] !== "^") return base;
+    next++;
+    return base ** signed();
+  }
+
+  function operand(): number {
+    const word = tokens[next++];
+    if (word === "(") {
+      const value = sum();
+      take(")");
+      return value;
+    }
+    if (word !== undefined && /^[\d.]/.test(word)) return Number(word);
+    if (word === undefined || !/^[A-Za-z_]/.test(word))
+      throw new Error(`a value expected in "${expression}"`);
+    return tokens[next] === "(" ? called(word) : named(word, scope);
+  }
+
+  function called(word: string): number {
+    const calculation = functions.get(word);
+    if (calculation === undefined) throw new Error(`no function "${word}"`);
+    take("(");
+    const numbers = [sum()];
+    while (tokens[next] === ",") {
+      next++;
+      numbers.push(sum());
+    }
+    take(")");
+    return calculation(...numbers);
+  }
+
+  const value = sum();
+  if (next < tokens.length) throw new Error(`"${tokens[next]}" not expected in "${expression}"`);
+  return value;
+}
+
+function named(name: string, scope: Scope): number {
+  const value =
+    scope instanceof Map
+      ? scope.get(name)
+      : Object.hasOwn(scope, name)
+        ? (scope as Record<string, unknown>)[name]
+        : undefined;
+  if (typeof value === "number") return value;
+  if (name === "pi") return Math.PI;
+  throw new Error(`no value for "${name}"`);
+}

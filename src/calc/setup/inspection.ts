@@ -1,0 +1,124 @@
+// calc: measured holes against their callout. Lengths in mm (in).
+
+import { type Callout, limitsOf } from "../callouts/callout.ts";
+import type { Formula } from "../formula.ts";
+import { fromTicks, lengthText, roundLength, toTicks, type Units } from "../lengths.ts";
+import { none, shown, wrong } from "../problem.ts";
+import { complementaryError } from "./normal.ts";
+
+/** `in`, `under by 0.002` or `over by 0.003`; a size at the limit itself is in. */
+export function inspect(measured: number, callout: Callout, units: Units = "mm"): string {
+  const { lower, upper } = limitsOf(callout, units);
+  const size = toTicks(measured, units);
+  if (size < lower) return `under by ${lengthText(lower - size, units)}`;
+  return size > upper ? `over by ${lengthText(size - upper, units)}` : "in";
+}
+
+interface Spread {
+  readonly count: number;
+  readonly average: number;
+  /** Sum of the squares about the average. */
+  readonly squares: number;
+}
+
+/** Worked about the first size in whole ticks, so that equal sizes have a spread of exactly nothing. */
+function spreadOf(measured: readonly number[], units: Units): Spread {
+  const count = measured.length;
+  const first = toTicks(measured[0], units);
+  const unit = toTicks(1, units);
+  let sum = 0;
+  for (const size of measured) sum += toTicks(size, units) - first;
+  const mean = sum / count;
+  let squares = 0;
+  for (const size of measured) squares += (toTicks(size, units) - first - mean) ** 2;
+  return { count, average: (first + mean) / unit, squares: squares / unit / unit };
+}
+
+/** Row: Cp, Cpk, mean, sample standard deviation (n − 1). */
+export function capability(measured: readonly number[], callout: Callout, units: Units = "mm"): number[] {
+  if (measured.length < 2)
+    none(`measured holds ${measured.length === 1 ? "one size" : "no sizes"}: a spread needs two or more`);
+  const { count, average, squares } = spreadOf(measured, units);
+  if (squares === 0)
+    none(`measured holds ${count} equal sizes of ${shown(measured[0])}: without a spread there is no index`);
+  const limits = limitsOf(callout, units);
+  const lower = fromTicks(limits.lower, units);
+  const upper = fromTicks(limits.upper, units);
+  const deviation = Math.sqrt(squares / (count - 1));
+  return [
+    (upper - lower) / (6 * deviation),
+    Math.min(upper - average, average - lower) / (3 * deviation),
+    roundLength(average),
+    roundLength(deviation),
+  ];
+}
+capability.formula = {
+  source: "capability",
+  given: (measured: readonly number[], callout: Callout, units: Units = "mm") => ({
+    ...spreadOf(measured, units),
+    ...limitNumbers(callout, units),
+  }),
+  steps: (units) => [
+    { symbol: "spread", expression: "sqrt(squares / (count - 1))", unit: units },
+    { symbol: "cp", expression: "(upperLimit - lowerLimit) / (6 * spread)", unit: "" },
+    { symbol: "cpk", expression: "min(upperLimit - average, average - lowerLimit) / (3 * spread)", unit: "" },
+    { symbol: "mean", expression: "average", unit: units },
+    { symbol: "deviation", expression: "spread", unit: units },
+  ],
+} satisfies Formula;
+
+/** Share expected between the limits of a normal distribution. */
+export function inTolerance(mean: number, deviation: number, callout: Callout, units: Units = "mm"): number {
+  const { lowerLimit, upperLimit } = limitNumbers(callout, units);
+  const scale = deviation * Math.SQRT2;
+  const below = (lowerLimit - mean) / scale;
+  const above = (upperLimit - mean) / scale;
+  // From the nearer tail, so that a small share keeps its figures.
+  return below > 0
+    ? (complementaryError(below) - complementaryError(above)) / 2
+    : (complementaryError(-above) - complementaryError(-below)) / 2;
+}
+inTolerance.formula = {
+  source: "capability",
+  given: (_mean: number, _deviation: number, callout: Callout, units: Units = "mm") =>
+    limitNumbers(callout, units),
+  steps: () => [
+    {
+      symbol: "inTolerance",
+      expression: "normal((upperLimit - mean) / deviation) - normal((lowerLimit - mean) / deviation)",
+      unit: "",
+    },
+  ],
+} satisfies Formula;
+
+function limitNumbers(callout: Callout, units: Units): { lowerLimit: number; upperLimit: number } {
+  const { lower, upper } = limitsOf(callout, units);
+  return { lowerLimit: fromTicks(lower, units), upperLimit: fromTicks(upper, units) };
+}
+
+/** Row: share 6·√(EV² + AV²)/tolerance, and `good` to 10 %, `marginal` to 30 %, else `unfit`. */
+export function gaugeShare(
+  repeatability: number,
+  reproducibility: number,
+  callout: Callout,
+  units: Units = "mm",
+): [number, string] {
+  const { lower, upper } = limitsOf(callout, units);
+  if (upper === lower) wrong("callout has no tolerance: give one with two limits apart");
+  const share = (6 * Math.hypot(repeatability, reproducibility)) / fromTicks(upper - lower, units);
+  return [share, share <= 0.1 + 1e-9 ? "good" : share <= 0.3 + 1e-9 ? "marginal" : "unfit"];
+}
+gaugeShare.formula = {
+  source: "gauge-study",
+  given: (_repeatability: number, _reproducibility: number, callout: Callout, units: Units = "mm") => {
+    const { lower, upper } = limitsOf(callout, units);
+    return { tolerance: fromTicks(upper - lower, units) };
+  },
+  steps: () => [
+    {
+      symbol: "share",
+      expression: "6 * sqrt(repeatability ^ 2 + reproducibility ^ 2) / tolerance",
+      unit: "",
+    },
+  ],
+} satisfies Formula;
