@@ -66,7 +66,7 @@ export const materials: readonly Material[] = [
     aliases: ["grey iron", "gray cast iron", "grey cast iron", "cast iron", "GG25", "GJL-250", "class 30"] },
   { key: "ductile iron", iso513: "K", what: "ferritic to pearlitic", hssLow: 50, hssHigh: 70, speedSource: "handbook, ferritic 65, value from memory",
     feedFactor: 1.1, stockFactor: 1, kc11: 1480, mc: 0.24, expansion: 11,
-    aliases: ["nodular iron", "SG iron", "GJS-400", "GGG40", "65-45-12"] },
+    aliases: ["nodular iron", "SG iron", "GJS-400", "GJS-400-15", "GGG40", "65-45-12"] },
   { key: "malleable iron", iso513: "K", what: "ferritic to pearlitic", hssLow: 60, hssHigh: 90, speedSource: "common practice, no source",
     feedFactor: 1.1, stockFactor: 1, kc11: 1180, mc: 0.24, expansion: 11,
     aliases: ["malleable"] },

@@ -1,0 +1,56 @@
+// calc: ANSI B4.1 inch fits: limit deviations of hole and shaft, in ticks.
+
+import { inchFits } from "../../data/inch-fits/fits.ts";
+import { lengthText, TICKS_PER_IN } from "../lengths.ts";
+import { none, shown, wrong } from "../problem.ts";
+
+/** Limit deviations of an inch fit, in ticks. */
+export interface InchFit {
+  readonly holeLower: number;
+  readonly holeUpper: number;
+  readonly shaftLower: number;
+  readonly shaftUpper: number;
+}
+
+const TICKS_PER_MICROINCH = TICKS_PER_IN / 1e6;
+
+interface Step extends InchFit {
+  readonly over: number;
+  readonly upTo: number;
+}
+
+const fits: ReadonlyMap<string, readonly Step[]> = new Map(
+  Object.entries(inchFits).map(([name, rows]) => [
+    name,
+    rows.map(([over, upTo, hole, shaftLower, shaftUpper]) => ({
+      over: Math.round(over * TICKS_PER_IN),
+      upTo: Math.round(upTo * TICKS_PER_IN),
+      holeLower: 0,
+      holeUpper: hole * TICKS_PER_MICROINCH,
+      shaftLower: shaftLower * TICKS_PER_MICROINCH,
+      shaftUpper: shaftUpper * TICKS_PER_MICROINCH,
+    })),
+  ]),
+);
+
+/** True for an inch fit as ANSI B4.1 writes it: RC4, LC11, LT3, LN2, FN1. */
+export function isInchFit(text: string): boolean {
+  return fits.has(text);
+}
+
+/**
+ * Limit deviations of hole and shaft of an inch fit at a nominal size in ticks.
+ * @throws Problem "wrong" for what is no fit, "none" for a size outside its table
+ */
+export function inchFit(nominal: number, fit: string): InchFit {
+  const steps = fits.get(fit);
+  if (!steps)
+    return wrong(`fit ${shown(fit)} is not one of ANSI B4.1: RC1–RC9, LC1–LC11, LT1–LT6, LN1–LN3, FN1–FN5`);
+  if (!(nominal > 0)) return wrong(`size ${lengthText(nominal, "in")} in is not a size: write one over 0`);
+  for (const step of steps) if (nominal > step.over && nominal <= step.upTo) return step;
+  const from = lengthText(steps[0]!.over, "in");
+  const to = lengthText(steps[steps.length - 1]!.upTo, "in");
+  return none(
+    `fit "${fit}" is not tabulated at ${lengthText(nominal, "in")} in: it is over ${from} to ${to} in`,
+  );
+}

@@ -1,0 +1,236 @@
+// calc: ISO 286-1:2010: standard tolerances and limit deviations of tolerance classes, in ticks (see lengths.ts).
+// A class is compiled once to its limit deviations at every size step; after that a size costs one search.
+
+import {
+  deltas,
+  deviationsByFinerStep,
+  deviationsByStep,
+  exceptionM6,
+  finerSizeSteps,
+  lowerDeviationsOfj,
+  upperDeviationsOfJ,
+} from "../../data/iso286/fundamental-deviations.ts";
+import { sizeSteps, standardTolerances } from "../../data/iso286/standard-tolerances.ts";
+import {
+  fromTicks,
+  lengthText,
+  roundTicks,
+  TICKS_PER_MM,
+  TICKS_PER_UM,
+  toTicks,
+  type Units,
+} from "../lengths.ts";
+import { none, shown, wrong } from "../problem.ts";
+
+/** Lower and upper limit deviation (EI and ES, ei and es), in ticks. */
+export interface LimitDeviations {
+  readonly lower: number;
+  readonly upper: number;
+}
+
+const GRADES = ["01", "0", ...Array.from({ length: 18 }, (_, index) => String(index + 1))];
+const CLASS =
+  /^(CD|EF|FG|JS|Z[ABC]|[A-HJKMNPR-VX-Z]|cd|ef|fg|js|z[abc]|[a-hjkmnpr-vx-z])(01|0|1[0-8]?|[2-9])$/;
+
+// The finer steps, the first cut at 1 mm, where IT14 to IT18, A, B and N9 begin.
+const stepEnds = [1, ...finerSizeSteps];
+const stepEndTicks = Float64Array.from(stepEnds, (end) => end * TICKS_PER_MM);
+const standardStep = stepEnds.map((end) => sizeSteps.findIndex((standardEnd) => standardEnd >= end));
+const UP_TO_1_MM = 0;
+const UP_TO_3_MM = 1;
+const UP_TO_500_MM = stepEnds.indexOf(500);
+
+function stepOf(nominal: number): number {
+  if (!(nominal > 0)) wrong(`size ${lengthText(nominal, "mm")} mm is not a size: write one over 0`);
+  if (nominal > stepEndTicks[stepEndTicks.length - 1]!)
+    none(`size ${lengthText(nominal, "mm")} mm is over 3150 mm, where ISO 286 ends`);
+  let low = 0;
+  let high = stepEndTicks.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (stepEndTicks[middle]! < nominal) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+const inTicks = (micrometres: number) => Math.round(micrometres * TICKS_PER_UM);
+
+/** By grade, the standard tolerance in ticks at each step; undefined where there is none. */
+const tolerances = new Map(
+  GRADES.map((grade, index) => [
+    grade,
+    standardStep.map((step, fine) => {
+      const micrometres = standardTolerances[grade]![step];
+      return micrometres === undefined || (index > 14 && fine === UP_TO_1_MM)
+        ? undefined
+        : inTicks(micrometres);
+    }),
+  ]),
+);
+
+/**
+ * A standard tolerance grade as written in a sheet: 7, "7", "IT7", "IT01".
+ * @returns "01", "0", "1" … "18"
+ */
+export function parseGrade(grade: string | number): string {
+  const name = String(grade).trim().replace(/^IT ?/i, "");
+  if (!tolerances.has(name))
+    wrong(`grade ${shown(grade)} is not a standard tolerance grade: write 1 to 18, "IT0" or "IT01"`);
+  return name;
+}
+
+/**
+ * The standard tolerance of a grade at a nominal size, both in ticks.
+ * @param grade as parseGrade gives it
+ */
+export function standardTolerance(nominal: number, grade: string): number {
+  const tolerance = tolerances.get(grade)?.[stepOf(nominal)];
+  if (tolerance !== undefined) return tolerance;
+  const number = GRADES.indexOf(parseGrade(grade)) - 1;
+  const why = number > 13 ? "IT14 to IT18 begin above 1 mm" : "IT01 and IT0 end at 500 mm";
+  return none(`grade "IT${grade}" is not defined at ${lengthText(nominal, "mm")} mm: ${why}`);
+}
+
+/** The coarsest standard tolerance grade no wider than a tolerance, both lengths in ticks: "IT7". */
+export function gradeFor(tolerance: number, nominal: number): string {
+  const step = stepOf(nominal);
+  for (let index = GRADES.length - 1; index >= 0; index--) {
+    const width = tolerances.get(GRADES[index]!)![step];
+    if (width !== undefined && width <= tolerance) return `IT${GRADES[index]}`;
+  }
+  return none(
+    `tolerance ${lengthText(tolerance, "mm")} mm is finer than every standard tolerance grade at ${lengthText(nominal, "mm")} mm`,
+  );
+}
+
+/** True for a tolerance class as ISO 286 writes it: H7, js6, ZC11; not 7H, L7, H19, Js7. */
+export function isClassName(text: string): boolean {
+  return classes.has(text) || CLASS.test(text);
+}
+
+/** True where a class name is that of a hole, false for a shaft. */
+export function isHoleClass(className: string): boolean {
+  return className < "a";
+}
+
+type Deviations = readonly (LimitDeviations | undefined)[];
+const classes = new Map<string, Deviations>();
+
+/**
+ * Limit deviations of a tolerance class at a nominal size, in ticks.
+ * @param className upper case for a hole, lower case for a shaft
+ * @throws Problem "wrong" for what is no class, "none" for a class not defined at that size
+ */
+export function limitDeviations(nominal: number, className: string): LimitDeviations {
+  const deviations = classes.get(className) ?? compile(className);
+  return deviations[stepOf(nominal)] ?? undefinedThere(nominal, className, deviations);
+}
+
+function compile(className: string): Deviations {
+  const parts = CLASS.exec(className);
+  if (!parts) return wrong(notAClass(className));
+  const [, letters, grade] = parts as unknown as [string, string, string];
+  const number = GRADES.indexOf(grade) - 1;
+  const deviations = tolerances
+    .get(grade)!
+    .map((tolerance, step) =>
+      tolerance === undefined ? undefined : atStep(letters, number, step, tolerance),
+    );
+  classes.set(className, deviations);
+  return deviations;
+}
+
+const over = (lower: number, tolerance: number) => ({ lower: lower + 0, upper: lower + tolerance });
+const under = (upper: number, tolerance: number) => ({ lower: upper - tolerance, upper: upper + 0 });
+
+/** The class `letters` + `grade` at one step; undefined where the standard has none. */
+function atStep(
+  letters: string,
+  grade: number,
+  step: number,
+  tolerance: number,
+): LimitDeviations | undefined {
+  const isHole = isHoleClass(letters);
+  const key = letters.toLowerCase();
+  if (key === "js") return { lower: -tolerance / 2, upper: tolerance / 2 };
+  if (key === "j") {
+    const deviation = (isHole ? upperDeviationsOfJ : lowerDeviationsOfj)[grade]?.[standardStep[step]!];
+    if (deviation === undefined) return undefined;
+    return isHole ? under(inTicks(deviation), tolerance) : over(-inTicks(deviation), tolerance);
+  }
+  // Finer steps count from 3 mm too: the step that ends at 1 mm is part of their first.
+  const magnitude = deviationsByFinerStep[key]
+    ? deviationsByFinerStep[key][Math.max(step - 1, 0)]
+    : deviationsByStep[key]![standardStep[step]!];
+  if (magnitude === undefined || magnitude === null) return undefined;
+  if (key < "i") {
+    if (key < "c" && step === UP_TO_1_MM) return undefined;
+    return isHole ? over(inTicks(magnitude), tolerance) : under(-inTicks(magnitude), tolerance);
+  }
+  if (!isHole) return over(key !== "k" || (grade >= 4 && grade <= 7) ? inTicks(magnitude) : 0, tolerance);
+  const upper = upperDeviationFromK(key, grade, step, magnitude);
+  return upper === undefined ? undefined : under(inTicks(upper), tolerance);
+}
+
+/** ES of the holes K to ZC in µm: the tabled magnitude under the nominal size, and Delta where it applies. */
+function upperDeviationFromK(
+  key: string,
+  grade: number,
+  step: number,
+  magnitude: number,
+): number | undefined {
+  const hasDeltaSize = step > UP_TO_3_MM && step <= UP_TO_500_MM;
+  if (key === "k" && grade > 8) return step <= UP_TO_3_MM ? -magnitude : undefined;
+  if (key === "n" && grade > 8) return step === UP_TO_1_MM ? undefined : hasDeltaSize ? 0 : -magnitude;
+  if (key === "m" && grade === 6 && stepEnds[step]! > exceptionM6.over && stepEnds[step]! <= exceptionM6.upTo)
+    return exceptionM6.upper;
+  if (!hasDeltaSize || grade > (key < "p" ? 8 : 7)) return -magnitude;
+  const delta = deltas[grade]?.[standardStep[step]!];
+  return delta === undefined ? undefined : delta - magnitude;
+}
+
+function notAClass(className: string): string {
+  const received = `class ${shown(className)} is not an ISO 286 class`;
+  const [, letters, grade] = /^([a-z]{1,2}) ?(\d+)$/i.exec(className) ?? [];
+  if (letters && /^[iloqw]$/i.test(letters)) return `${received}: the letters I, L, O, Q and W are not used`;
+  if (letters && CLASS.test(`${letters}7`))
+    return `${received}: there is no grade ${grade}, grades go from 01 to 18`;
+  if (letters && CLASS.test(`${letters.toUpperCase()}7`))
+    return `${received}: write ${letters.toUpperCase()}${grade} for a hole or ${letters.toLowerCase()}${grade} for a shaft`;
+  return `${received}: write a letter and a grade, like "H7" for a hole or "g6" for a shaft`;
+}
+
+function undefinedThere(nominal: number, className: string, deviations: Deviations): never {
+  const ranges: string[] = [];
+  for (let step = 0; step < deviations.length; step++) {
+    if (!deviations[step]) continue;
+    const from = step === 0 ? 0 : stepEnds[step - 1]!;
+    while (deviations[step + 1]) step++;
+    ranges.push(`over ${from} to ${stepEnds[step]} mm`);
+  }
+  const where = ranges.length ? `it is ${ranges.join(" and ")}` : "it is at no size";
+  return none(`class "${className}" is not defined in ISO 286 at ${lengthText(nominal, "mm")} mm: ${where}`);
+}
+
+const DEVIATION_STEP_IN = 25_400;
+
+/** A class's deviation as it counts in a unit: in inches rounded, half away from zero, to 0.00001 in; in ticks. */
+export function deviationIn(ticks: number, units: Units): number {
+  return units === "mm" ? ticks : roundTicks(ticks, DEVIATION_STEP_IN);
+}
+
+/** ES or es of a class at a size, mm or in. */
+export function upperDeviation(size: number, className: string, units: Units = "mm"): number {
+  return fromTicks(deviationIn(limitDeviations(toTicks(size, units), className.trim()).upper, units), units);
+}
+
+/** EI or ei of a class at a size, mm or in. */
+export function lowerDeviation(size: number, className: string, units: Units = "mm"): number {
+  return fromTicks(deviationIn(limitDeviations(toTicks(size, units), className.trim()).lower, units), units);
+}
+
+/** Standard tolerance of a grade (7, "IT7", "IT01") at a size, mm or in. */
+export function standardToleranceWidth(size: number, grade: string | number, units: Units = "mm"): number {
+  return fromTicks(deviationIn(standardTolerance(toTicks(size, units), parseGrade(grade)), units), units);
+}
