@@ -1,0 +1,38 @@
+import { describe, expect, it } from "vitest";
+import { limitDeviations } from "../../../src/calc/fits/iso286.ts";
+import { plugGaugeFor } from "../../../src/calc/fits/plug-gauge.ts";
+import { fromTicks, toTicks } from "../../../src/calc/lengths.ts";
+
+function gauge(size: number, className: string, grade: string): number[] {
+  const nominal = toTicks(size, "mm");
+  const { lower, upper } = limitDeviations(nominal, className);
+  const { goLeast, goGreatest, goWorn, notGoLeast, notGoGreatest } = plugGaugeFor(
+    nominal,
+    lower,
+    upper,
+    grade,
+  );
+  return [goLeast, goGreatest, goWorn, notGoLeast, notGoGreatest].map((ticks) => fromTicks(ticks, "mm"));
+}
+
+describe("plug gauges", () => {
+  // GOST 24853-81, Table 2, worked by hand from z, y and H.
+  it.each([
+    [25, "H7", "7", [25.001, 25.005, 24.997, 25.019, 25.023]],
+    [10, "H6", "6", [10.00075, 10.00225, 9.999, 10.00825, 10.00975]],
+    [3, "H7", "7", [3.0005, 3.0025, 2.9985, 3.009, 3.011]],
+    [3.001, "H7", "7", [3.00175, 3.00425, 2.9995, 3.01175, 3.01425]],
+    [180, "H7", "7", [180.002, 180.01, 179.996, 180.036, 180.044]],
+    [20, "P7", "7", [19.966, 19.97, 19.962, 19.984, 19.988]],
+  ])("of %d %s", (size, className, grade, limits) => {
+    expect(gauge(size, className, grade)).toEqual(limits);
+  });
+
+  it.each([
+    [180.001, "H7", "7"],
+    [25, "H8", "8"],
+    [25, "H5", "5"],
+  ])("are not tabulated for %d %s", (size, className, grade) => {
+    expect(() => gauge(size, className, grade)).toThrow(expect.objectContaining({ kind: "none" }));
+  });
+});
