@@ -1,0 +1,21 @@
+// build: a browser without a window, for icons, the screenshot and the tests. On Linux x64 it comes with the
+// packages; elsewhere an installed Chrome or Edge is taken.
+
+import chromiumPackage from "@sparticuz/chromium";
+import { type Browser, chromium } from "playwright-core";
+
+export async function launchBrowser(): Promise<Browser> {
+  if (process.platform === "linux" && process.arch === "x64") {
+    const executablePath = await chromiumPackage.executablePath();
+    return chromium.launch({ executablePath, args: chromiumPackage.args, headless: true });
+  }
+  const faults: string[] = [];
+  for (const channel of ["chrome", "msedge"]) {
+    try {
+      return await chromium.launch({ channel, headless: true });
+    } catch (error) {
+      faults.push(`${channel}: ${String(error).split("\n")[0]}`);
+    }
+  }
+  throw new Error(`No browser to test in: install Google Chrome or Microsoft Edge. ${faults.join("; ")}`);
+}

@@ -1,0 +1,69 @@
+// build: `npm run build`. Makes dist/ whole beside the present one, checks it, then puts it in its place.
+
+import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import { logErrorMessage } from "office-addin-cli";
+import webpack from "webpack";
+import configuration from "../../webpack.config.ts";
+import { runFunctionsScript } from "./built-functions.ts";
+import { readDeclarations } from "./declarations.ts";
+import { writeEntry } from "./entry.ts";
+import { addressSetting, manifestFaults } from "./manifest.ts";
+import { buildMetadata, type Metadata } from "./metadata.ts";
+import { cacheFolder, distFolder } from "./paths.ts";
+
+const largestScript = 45_000;
+
+async function build(): Promise<void> {
+  const address = addressSetting();
+  const metadata = await buildMetadata();
+  writeEntry(readDeclarations());
+
+  const folder = join(cacheFolder, `dist-${process.pid}`);
+  try {
+    await bundle(folder, address);
+    checkScript(readFileSync(join(folder, "functions.js"), "utf8"), metadata);
+    writeFileSync(join(folder, "functions.json"), `${JSON.stringify(metadata, null, 2)}\n`);
+    const faults = manifestFaults(readFileSync(join(folder, "manifest.xml"), "utf8"), address, folder);
+    if (faults.length > 0) throw new Error(faults.join("\n"));
+    rmSync(distFolder, { recursive: true, force: true });
+    renameSync(folder, distFolder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+async function bundle(folder: string, address: string): Promise<void> {
+  mkdirSync(folder, { recursive: true });
+  const compiler = webpack(configuration(folder, address));
+  if (!compiler) throw new Error("webpack made no compiler");
+  const stats = await new Promise<webpack.Stats>((resolve, reject) => {
+    compiler.run((error, result) => (error || !result ? reject(error) : resolve(result)));
+  });
+  await new Promise<void>((resolve) => compiler.close(() => resolve()));
+  if (stats.hasErrors() || stats.hasWarnings()) throw new Error(stats.toString("errors-warnings"));
+}
+
+/** functions.js must run in a bare engine, register what functions.json tells Excel of, and stay small. */
+function checkScript(script: string, metadata: Metadata): void {
+  const registered = [...runFunctionsScript(script).keys()].sort();
+  const described = metadata.functions.map(({ id }) => id).sort();
+  if (registered.join() !== described.join()) {
+    throw new Error(
+      `functions.js registers ${registered.join()} but functions.json describes ${described.join()}`,
+    );
+  }
+  const size = gzipSync(script, { level: 9 }).length;
+  const share = `${(size / 1000).toFixed(1)} kB gzip of at most ${largestScript / 1000}`;
+  if (size > largestScript) throw new Error(`functions.js is too large: ${share}`);
+  console.log(`functions.js: ${registered.length} functions, ${share}`);
+}
+
+try {
+  await build();
+  console.log("dist/ is built");
+} catch (error) {
+  logErrorMessage(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+}

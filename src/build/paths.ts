@@ -1,0 +1,12 @@
+// build: where things lie, from the root of the project.
+
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+export const projectFolder = fileURLToPath(new URL("../..", import.meta.url));
+export const functionsFolder = join(projectFolder, "functions");
+export const sourceFolder = join(projectFolder, "src");
+export const manifestFolder = join(projectFolder, "manifest");
+export const distFolder = join(projectFolder, "dist");
+/** For files that only the build reads. */
+export const cacheFolder = join(projectFolder, "node_modules", ".cache", "reamwright");

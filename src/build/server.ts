@@ -1,0 +1,70 @@
+// build: serves dist/ on the loopback address, and to nobody else.
+
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import type { AddressInfo } from "node:net";
+import sirv from "sirv";
+import { policies } from "./policy.ts";
+
+const loopback = "127.0.0.1";
+const tries = 20;
+
+/** A page elsewhere can point its own name at 127.0.0.1; such a request carries that name as its host. */
+const loopbackHost = /^(127\.0\.0\.1|localhost|\[::1\])(:\d{1,5})?$/i;
+
+function setHeaders(response: ServerResponse, path: string): void {
+  response.setHeader("X-Content-Type-Options", "nosniff");
+  response.setHeader("Referrer-Policy", "no-referrer");
+  response.setHeader("Cache-Control", "no-cache");
+  // The ending may be left out of a page's address, and "/" is index.html.
+  const page = `${path.replace(/^\/|\/$|\.html\/?$/g, "") || "index"}.html`;
+  if (Object.hasOwn(policies, page)) response.setHeader("Content-Security-Policy", policies[page]);
+  if (path === "/functions.json") response.setHeader("Access-Control-Allow-Origin", "*");
+}
+
+function refuse(response: ServerResponse, status: number, text: string): void {
+  response.writeHead(status, {
+    "Content-Type": "text/plain; charset=utf-8",
+    "X-Content-Type-Options": "nosniff",
+    ...(status === 405 ? { Allow: "GET, HEAD" } : {}),
+  });
+  response.end(`${text}\n`);
+}
+
+/** A server of the files in `folder` as they are at this moment: no other path, no listing, no writing. */
+export function createFileServer(folder: string): Server {
+  const serve = sirv(folder, { etag: true, dotfiles: false, extensions: ["html"], setHeaders });
+  return createServer((request: IncomingMessage, response: ServerResponse) => {
+    if (!loopbackHost.test(request.headers.host ?? ""))
+      return refuse(response, 403, "This server answers to loopback names only.");
+    if (request.method !== "GET" && request.method !== "HEAD")
+      return refuse(response, 405, "Only GET and HEAD.");
+    serve(request, response, () => refuse(response, 404, "There is no such file."));
+  });
+}
+
+/** Listens on `port`, or on the first free one after it; gives the port that it has. Port 0 takes any. */
+export async function listen(server: Server, port: number): Promise<number> {
+  for (let tried = port; tried < port + tries && tried <= 65535; tried++) {
+    if (await listens(server, tried)) return (server.address() as AddressInfo).port;
+  }
+  throw new Error(
+    `No port from ${port} to ${Math.min(port + tries - 1, 65535)} is free: set PORT to another.`,
+  );
+}
+
+function listens(server: Server, port: number): Promise<boolean> {
+  return new Promise((resolve, reject) => {
+    const failed = (error: NodeJS.ErrnoException) => {
+      server.off("listening", succeeded);
+      if (error.code === "EADDRINUSE" || error.code === "EACCES") resolve(false);
+      else reject(error);
+    };
+    const succeeded = () => {
+      server.off("error", failed);
+      resolve(true);
+    };
+    server.once("error", failed);
+    server.once("listening", succeeded);
+    server.listen(port, loopback);
+  });
+}

@@ -1,0 +1,35 @@
+// build: whether dist/ has to be built again, and doing so.
+
+import { execFileSync } from "node:child_process";
+import { existsSync, readdirSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { distFolder, functionsFolder, manifestFolder, projectFolder, sourceFolder } from "./paths.ts";
+
+/** What dist/ is made from. */
+const sources = [
+  functionsFolder,
+  sourceFolder,
+  manifestFolder,
+  ...["package.json", "package-lock.json", "webpack.config.ts"].map((name) => join(projectFolder, name)),
+];
+
+function newest(path: string): number {
+  const stats = statSync(path);
+  if (!stats.isDirectory()) return stats.mtimeMs;
+  return Math.max(0, ...readdirSync(path).map((name) => newest(join(path, name))));
+}
+
+/** True if dist/ is missing or older than what it is made from. The build writes functions.json last. */
+export function isStale(): boolean {
+  const built = join(distFolder, "functions.json");
+  return !existsSync(built) || statSync(built).mtimeMs < Math.max(...sources.map(newest));
+}
+
+export function buildIfStale(): void {
+  if (!isStale()) return;
+  const program = join(projectFolder, "node_modules", "tsx", "dist", "cli.mjs");
+  execFileSync(process.execPath, [program, join(sourceFolder, "build", "build.ts")], {
+    cwd: projectFolder,
+    stdio: ["ignore", "inherit", "inherit"],
+  });
+}

@@ -1,0 +1,43 @@
+// build: `npm start`. Builds dist/ if it has to, serves it on the loopback address, says where.
+
+import { logErrorMessage, parseNumber } from "office-addin-cli";
+import { distFolder } from "./paths.ts";
+import { createFileServer, listen } from "./server.ts";
+import { buildIfStale } from "./stale.ts";
+
+const defaultPort = 4180;
+
+function wantedPort(): number {
+  const port =
+    parseNumber(process.env.PORT || undefined, `PORT "${process.env.PORT}" must be a number`) ?? defaultPort;
+  if (!Number.isInteger(port) || port < 0 || port > 65535)
+    throw new Error(`PORT ${port} must be a whole number from 0 to 65535`);
+  return port;
+}
+
+async function start(): Promise<void> {
+  const wanted = wantedPort();
+  buildIfStale();
+  const server = createFileServer(distFolder);
+  const port = await listen(server, wanted);
+  if (wanted !== 0 && port !== wanted) console.log(`Port ${wanted} is taken; using ${port}.`);
+  console.log(`
+Browser workbook: http://127.0.0.1:${port}/workbook.html
+Stop it with Ctrl+C.
+
+In Excel: serve the folder dist/ from an https address of yours, build it for that address with
+  REAMWRIGHT_ADDRESS=https://that.address npm run build
+and upload dist/manifest.xml in Excel (Home > Add-ins > More add-ins > My add-ins > Upload).
+`);
+  const stop = () => {
+    server.close();
+    server.closeAllConnections();
+  };
+  process.once("SIGINT", stop);
+  process.once("SIGTERM", stop);
+}
+
+start().catch((error) => {
+  logErrorMessage(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+});

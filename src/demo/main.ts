@@ -1,0 +1,55 @@
+// demo: starts the browser workbook. The grid and its library come as scripts of their own and leave two globals.
+
+import type { Metadata } from "../build/metadata.ts";
+import { quoteWorkbook } from "./quote.ts";
+import { type Call, type ErrorClass, registerFunctions } from "./register-functions.ts";
+import { showResults } from "./results.ts";
+
+declare const owl: typeof import("@odoo/owl");
+declare const o_spreadsheet: typeof import("@odoo/o-spreadsheet");
+/** As src/demo/shim.ts leaves it. */
+declare const CustomFunctions: { Error: ErrorClass; associated: ReadonlyMap<string, Call> };
+
+const state = document.getElementById("state")!;
+
+async function read(path: string): Promise<Response> {
+  const response = await fetch(path);
+  if (!response.ok) throw new Error(`${path}: ${response.status}`);
+  return response;
+}
+
+async function start(): Promise<void> {
+  const [metadata, templates] = await Promise.all([
+    read("functions.json").then((response) => response.json() as Promise<Metadata>),
+    read("vendor/o-spreadsheet/o_spreadsheet.xml").then((response) => response.text()),
+  ]);
+  registerFunctions(metadata, CustomFunctions.associated, o_spreadsheet.registries, CustomFunctions.Error);
+  const model = new o_spreadsheet.Model(quoteWorkbook());
+  await owl.mount(o_spreadsheet.Spreadsheet as any, document.getElementById("grid")!, {
+    props: {
+      model,
+      notifyUser: ({ text }: { text: string }) => say(text),
+      raiseError: (text: string, done?: () => void) => {
+        say(text);
+        done?.();
+      },
+      askConfirmation: (text: string, yes: () => void, no?: () => void) =>
+        window.confirm(text) ? yes() : no?.(),
+    },
+    templates,
+  });
+  showResults(model);
+  say(`${metadata.functions.length} functions ready`);
+}
+
+function say(text: string): void {
+  state.textContent = text;
+}
+
+start().catch((error) => {
+  say("The workbook could not start");
+  const told = document.createElement("p");
+  told.textContent = `The workbook could not start (${error.message}). Reload the page; if that does not help, run npm run build.`;
+  document.getElementById("grid")!.replaceChildren(told);
+  console.error(error);
+});

@@ -1,0 +1,129 @@
+// demo: what the canvas shows, said in plain elements: the selected cell, the errors of the sheet, the sheet as a
+// table. For screen readers, for tests, and for reading a message without hovering.
+
+import type { Model } from "@odoo/o-spreadsheet";
+
+const mostErrors = 40;
+/** A sheet larger than this is not walked through at each change. */
+const mostCells = 20_000;
+
+interface Position {
+  sheetId: string;
+  col: number;
+  row: number;
+}
+
+const byId = (id: string) => document.getElementById(id)!;
+
+function element(name: string, text: string, className = ""): HTMLElement {
+  const made = document.createElement(name);
+  made.textContent = text;
+  if (className) made.className = className;
+  return made;
+}
+
+/** Column letters and row number of a cell, from 0. */
+export function address(col: number, row: number): string {
+  let letters = "";
+  for (let rest = col; rest >= 0; rest = Math.floor(rest / 26) - 1)
+    letters = String.fromCharCode(65 + (rest % 26)) + letters;
+  return `${letters}${row + 1}`;
+}
+
+export function showResults(model: Model): void {
+  let waiting = false;
+  const update = () => {
+    if (waiting) return;
+    waiting = true;
+    requestAnimationFrame(() => {
+      waiting = false;
+      showSelected(model);
+      showErrors(model);
+      showTable(model);
+    });
+  };
+  model.on("update", byId("grid"), update);
+  byId("plain").addEventListener("toggle", update);
+  update();
+}
+
+function showSelected(model: Model): void {
+  const { getters } = model;
+  const position = getters.getActivePosition();
+  const cell = getters.getEvaluatedCell(position);
+  const origin = getters.getArrayFormulaSpreadingOn(position) ?? position;
+  const written = getters.getCellText(origin, { showFormula: true });
+  const facts: [string, string, string?][] = [["Cell", address(position.col, position.row)]];
+  if (written.startsWith("=")) {
+    const spilled = origin.col !== position.col || origin.row !== position.row;
+    facts.push([spilled ? `From ${address(origin.col, origin.row)}` : "Formula", written]);
+  }
+  facts.push(["Result", cell.type === "empty" ? "(empty)" : cell.formattedValue]);
+  if (cell.type === "error") facts.push(["Message", cell.message || "no message", "fault"]);
+  replaceIfChanged(
+    byId("selected"),
+    facts.flatMap(([term, text, className]) => [element("dt", term), element("dd", text, className)]),
+  );
+}
+
+function showErrors(model: Model): void {
+  const { getters } = model;
+  const sheetId = getters.getActiveSheetId();
+  const positions = getters.getEvaluatedCellsPositions(sheetId);
+  if (positions.length > mostCells) {
+    byId("summary").textContent = "This sheet is too large to list its errors.";
+    byId("errors").replaceChildren();
+    return;
+  }
+  const faults = positions.filter((position) => getters.getEvaluatedCell(position).type === "error");
+  faults.sort((a, b) => a.row - b.row || a.col - b.col);
+  byId("summary").textContent =
+    faults.length === 0 ? "No errors on this sheet." : `${faults.length} cells on this sheet show an error:`;
+  replaceIfChanged(
+    byId("errors"),
+    faults.slice(0, mostErrors).map((position) => errorEntry(model, position)),
+  );
+}
+
+function errorEntry(model: Model, position: Position): HTMLElement {
+  const cell = model.getters.getEvaluatedCell(position);
+  const entry = document.createElement("li");
+  const button = element("button", address(position.col, position.row));
+  button.addEventListener("click", () => model.selection.selectCell(position.col, position.row));
+  entry.append(button, ` ${cell.formattedValue} `, element("span", cell.message ?? "", "fault"));
+  return entry;
+}
+
+function showTable(model: Model): void {
+  if (!(byId("plain") as HTMLDetailsElement).open) return;
+  const { getters } = model;
+  const sheetId = getters.getActiveSheetId();
+  const positions = getters.getEvaluatedCellsPositions(sheetId);
+  if (positions.length > mostCells) return;
+  const filled = positions.filter((position) => getters.getEvaluatedCell(position).formattedValue !== "");
+  const lastColumn = Math.max(0, ...filled.map(({ col }) => col));
+  const lastRow = Math.max(0, ...filled.map(({ row }) => row));
+  const head = document.createElement("tr");
+  head.append(element("td", ""));
+  for (let col = 0; col <= lastColumn; col++) head.append(element("th", address(col, 0).slice(0, -1)));
+  const rows = [head];
+  for (let row = 0; row <= lastRow; row++) {
+    const line = document.createElement("tr");
+    line.append(element("th", String(row + 1)));
+    for (let col = 0; col <= lastColumn; col++) {
+      const cell = getters.getEvaluatedCell({ sheetId, col, row });
+      const shown = element("td", cell.formattedValue);
+      if (cell.type === "error" && cell.message) shown.title = cell.message;
+      line.append(shown);
+    }
+    rows.push(line);
+  }
+  replaceIfChanged(byId("table"), rows);
+}
+
+/** Leaves an element alone whose text stays, so that a screen reader says nothing twice and a focus is kept. */
+function replaceIfChanged(parent: HTMLElement, children: HTMLElement[]): void {
+  const text = (elements: Iterable<Node>) =>
+    Array.from(elements, ({ textContent }) => textContent).join("\n");
+  if (text(parent.childNodes) !== text(children)) parent.replaceChildren(...children);
+}

@@ -1,0 +1,93 @@
+// build: what is bundled and what is copied into dist/. `npm run build` runs it through src/build/build.ts.
+
+import { join } from "node:path";
+import CopyPlugin from "copy-webpack-plugin";
+import type { Configuration } from "webpack";
+import packageJson from "./package.json" with { type: "json" };
+import { entryFile } from "./src/build/entry.ts";
+import { fillManifest } from "./src/build/manifest.ts";
+import { manifestFolder, projectFolder, sourceFolder } from "./src/build/paths.ts";
+import { policies } from "./src/build/policy.ts";
+
+const modules = join(projectFolder, "node_modules");
+/** Excel on the desktop may still run on an older engine than a browser of today. */
+const language = "es2019";
+
+/** One plain script per entry, a function called on the spot: no chunks, no loader, no globals. */
+function scripts(entry: Record<string, string>, folder: string): Configuration {
+  return {
+    mode: "production",
+    context: projectFolder,
+    target: ["web", language],
+    devtool: false,
+    entry,
+    output: { path: folder, filename: "[name].js" },
+    resolve: { extensions: [".ts", ".js"] },
+    module: { rules: [{ test: /\.ts$/, loader: "esbuild-loader", options: { target: language } }] },
+    performance: { hints: false },
+    stats: "errors-warnings",
+  };
+}
+
+function page(from: string, name: string) {
+  return {
+    from,
+    to: name,
+    transform: (text: Buffer) => text.toString().replace("{policy}", policies[name]),
+  };
+}
+
+export default function configuration(folder: string, address: string): Configuration {
+  const vendor = (from: string, to: string, info = { minimized: true }) => ({
+    from: join(modules, from),
+    to,
+    info,
+  });
+  const config = scripts(
+    {
+      functions: entryFile,
+      shim: join(sourceFolder, "demo", "shim.ts"),
+      workbook: join(sourceFolder, "demo", "main.ts"),
+      page: join(sourceFolder, "taskpane", "page.ts"),
+    },
+    folder,
+  );
+  config.plugins = [
+    new CopyPlugin({
+      patterns: [
+        page(join(sourceFolder, "taskpane", "index.html"), "index.html"),
+        page(join(sourceFolder, "demo", "workbook.html"), "workbook.html"),
+        { from: join(sourceFolder, "taskpane", "page.css"), to: "page.css" },
+        { from: join(sourceFolder, "demo", "workbook.css"), to: "workbook.css" },
+        { from: join(manifestFolder, "icons"), to: "icons" },
+        {
+          from: join(manifestFolder, "manifest.xml"),
+          to: "manifest.xml",
+          transform: (text: Buffer) => fillManifest(text.toString(), address, packageJson.version),
+        },
+        // The grid and its libraries go as they come, each with its licence beside it.
+        vendor("@odoo/owl/dist/owl.iife.min.js", "vendor/owl/owl.iife.min.js"),
+        vendor("@odoo/owl/LICENSE", "vendor/owl/LICENSE.txt"),
+        vendor(
+          "@odoo/o-spreadsheet/dist/o_spreadsheet.min.iife.js",
+          "vendor/o-spreadsheet/o_spreadsheet.min.iife.js",
+        ),
+        vendor("@odoo/o-spreadsheet/dist/o_spreadsheet.xml", "vendor/o-spreadsheet/o_spreadsheet.xml"),
+        vendor("@odoo/o-spreadsheet/dist/o_spreadsheet.css", "vendor/o-spreadsheet/o_spreadsheet.css"),
+        vendor("@odoo/o-spreadsheet/LICENSE", "vendor/o-spreadsheet/LICENSE.txt"),
+        vendor("bootstrap/dist/css/bootstrap.min.css", "vendor/bootstrap/bootstrap.min.css"),
+        vendor("bootstrap/LICENSE", "vendor/bootstrap/LICENSE.txt"),
+        vendor("font-awesome/css/font-awesome.min.css", "vendor/font-awesome/css/font-awesome.min.css"),
+        vendor(
+          "font-awesome/fonts/fontawesome-webfont.woff2",
+          "vendor/font-awesome/fonts/fontawesome-webfont.woff2",
+        ),
+        {
+          from: join(sourceFolder, "demo", "font-awesome-licence.txt"),
+          to: "vendor/font-awesome/LICENSE.txt",
+        },
+      ],
+    }),
+  ];
+  return config;
+}
