@@ -1,6 +1,7 @@
 // calc: what a callout on a drawing says, once it is read.
 
-import { fromTicks, roundTicks, TICKS_PER_IN, type Units } from "../lengths.ts";
+import { deviationIn } from "../fits/iso286.ts";
+import type { Units } from "../lengths.ts";
 
 /** Limit deviations in ticks, from the nominal size. */
 export interface Deviations {
@@ -9,6 +10,8 @@ export interface Deviations {
 }
 
 export interface Callout extends Deviations {
+  /** As it was given. */
+  readonly text: string;
   /** Nominal size in ticks; the lower limit where limits are written. */
   readonly nominal: number;
   /** The unit the callout is written in. */
@@ -29,14 +32,12 @@ export interface Callout extends Deviations {
   readonly marks: string;
 }
 
-const INCH_STEP = TICKS_PER_IN / 1e5;
-
 /** Deviations in ticks as they hold for a result in `units`: those of an ISO class to 0.00001 in. */
 export function deviationsOf(callout: Callout, deviations: Deviations, units: Units): Deviations {
   if (units === "mm" || !callout.iso) return deviations;
   return {
-    lower: roundTicks(deviations.lower, INCH_STEP),
-    upper: roundTicks(deviations.upper, INCH_STEP),
+    lower: deviationIn(deviations.lower, units),
+    upper: deviationIn(deviations.upper, units),
   };
 }
 
@@ -45,6 +46,3 @@ export function limitsOf(callout: Callout, units: Units): Deviations {
   const { lower, upper } = deviationsOf(callout, callout, units);
   return { lower: callout.nominal + lower, upper: callout.nominal + upper };
 }
-
-/** A length in ticks as it leaves a function. */
-export const sizeOf = fromTicks;

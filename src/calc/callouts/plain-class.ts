@@ -53,6 +53,7 @@ export function readPlainClass(text: string, units: Units): Callout | undefined 
   if (!isPlainClass(className)) return undefined;
   const { lower, upper: greatest } = limitDeviations(nominal, className);
   return {
+    text,
     nominal,
     lower,
     upper: greatest,

@@ -14,6 +14,8 @@ export interface Quantity {
   readonly text: string;
   /** How many decimals are written; 0 for a fraction. */
   readonly decimals: number;
+  /** Written to a word without a space (`DIA.12`). */
+  readonly joinedToWord: boolean;
 }
 
 export function ticksOf(quantity: Quantity, units: Units): number {
@@ -81,6 +83,7 @@ export class Cursor {
   /** A number with its unit. In a deviation no space parts a whole number from a fraction. */
   quantity(inDeviation = false): Quantity {
     const first = this.at;
+    const joinedToWord = this.peek()!.joined && this.peek(-1)?.kind === "word";
     const value = this.mixed(inDeviation) ?? this.fraction(inDeviation) ?? this.decimal();
     const text = this.tokens
       .slice(first, this.at)
@@ -88,7 +91,7 @@ export class Cursor {
       .join("");
     const units = this.is(UNIT_WORDS) ? unitOf(this.take().text) : undefined;
     const mark = text.search(/[.,]/);
-    return { value, units, text, decimals: mark < 0 ? 0 : text.length - mark - 1 };
+    return { value, units, text, decimals: mark < 0 ? 0 : text.length - mark - 1, joinedToWord };
   }
 
   private wholeAt(ahead: number): number | undefined {

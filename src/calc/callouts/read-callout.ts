@@ -1,7 +1,7 @@
 // calc: reads a callout: the text on the drawing becomes a size with its limit deviations.
 
 import { inchFit, isInchFit } from "../fits/ansi-b41.ts";
-import { isClassName, isHoleClass, limitDeviations } from "../fits/iso286.ts";
+import { isHoleClass, limitDeviations } from "../fits/iso286.ts";
 import {
   LONGEST,
   lengthText,
@@ -30,9 +30,16 @@ const COUNT_BEFORE = /^\(?(\d{1,5})\)? ?[xX×] ?(?=[⌀ØøΦφ.\d]|dia|%%c)/i;
  * @throws Problem "wrong" for a text that is no callout, "none" for a class not defined at its size
  */
 export function readCallout(text: string, name: string, units: Units): Callout {
-  const read = recall(text, units) ?? readPlainClass(text, units) ?? readWhole(text, name, units);
-  remember(text, units, read);
-  return read;
+  const known = recall(text, units);
+  if (known) return known;
+  try {
+    const read = readPlainClass(text, units) ?? readWhole(text, name, units);
+    remember(text, units, read);
+    return read;
+  } catch (thrown) {
+    if (!(thrown instanceof Problem) || thrown.message.startsWith(name)) throw thrown;
+    throw new Problem(thrown.kind, `${name} ${shown(text)}: ${thrown.message}`);
+  }
 }
 
 const GENERATION = 8192;
@@ -112,6 +119,7 @@ function join(written: Written, cursor: Cursor, sheetUnits: Units): Callout {
   if (Math.max(...sizes) > toTicks(LONGEST[units], units))
     cursor.refuse(`has a size over ${LONGEST[units]} ${units}`);
   const rest = {
+    text: cursor.callout,
     nominal,
     units,
     count: written.count,
@@ -160,6 +168,9 @@ function refuseInchStyle(sizes: (Quantity | undefined)[], cursor: Cursor): void 
   for (const size of sizes)
     if (size && /^\.\d{3}/.test(size.text))
       cursor.refuse(`looks like inches (${size.text}) and units is "mm": give units "in" or write mm`);
+  const [first] = sizes;
+  if (first?.text.startsWith(".") && first.joinedToWord)
+    cursor.refuse(`has ${first.text} written to a word: put a space, to tell ${first.text} from ${first.text.slice(1)}`);
 }
 
 type Toleranced = Pick<Callout, "lower" | "upper" | "kind" | "className" | "iso" | "shaft">;
@@ -179,9 +190,6 @@ function fromInchFit(fit: string, second: string | undefined, nominal: number, c
 }
 
 function fromClasses(first: string, second: string | undefined, nominal: number, cursor: Cursor): Toleranced {
-  for (const one of [first, second])
-    if (one !== undefined && !isClassName(one))
-      cursor.refuse(`has ${shown(one)}, which is no tolerance class: write one like H7`);
   if (second === undefined)
     return {
       ...limitDeviations(nominal, first),

@@ -1,0 +1,114 @@
+// calc: limits of size and the parts of a callout. Lengths in mm or in, as `units` says.
+
+import type { Formula } from "../formula.ts";
+import { fromTicks, lengthText, toTicks, type Units } from "../lengths.ts";
+import { none } from "../problem.ts";
+import { type Callout, deviationsOf, limitsOf } from "./callout.ts";
+
+/** Lower and upper limit of size. */
+export function limits(callout: Callout, units: Units = "mm"): [number, number] {
+  const { lower, upper } = limitsOf(callout, units);
+  return [fromTicks(lower, units), fromTicks(upper, units)];
+}
+limits.formula = {
+  source: "iso-286-1",
+  given: (callout: Callout, units: Units = "mm") => deviationsGiven(callout, units),
+  steps: (units) => [
+    { symbol: "least", expression: "nominal + lower", unit: units },
+    { symbol: "greatest", expression: "nominal + upper", unit: units },
+  ],
+} satisfies Formula;
+
+export function minimumSize(callout: Callout, units: Units = "mm"): number {
+  return fromTicks(limitsOf(callout, units).lower, units);
+}
+minimumSize.formula = {
+  ...limits.formula,
+  steps: (units) => [{ symbol: "least", expression: "nominal + lower", unit: units }],
+} satisfies Formula;
+
+export function maximumSize(callout: Callout, units: Units = "mm"): number {
+  return fromTicks(limitsOf(callout, units).upper, units);
+}
+maximumSize.formula = {
+  ...limits.formula,
+  steps: (units) => [{ symbol: "greatest", expression: "nominal + upper", unit: units }],
+} satisfies Formula;
+
+export function middleSize(callout: Callout, units: Units = "mm"): number {
+  const { lower, upper } = limitsOf(callout, units);
+  return fromTicks((lower + upper) / 2, units);
+}
+middleSize.formula = {
+  ...limits.formula,
+  steps: (units) => [{ symbol: "middle", expression: "nominal + (lower + upper) / 2", unit: units }],
+} satisfies Formula;
+
+/** Width of the tolerance. */
+export function toleranceOf(callout: Callout, units: Units = "mm"): number {
+  const { lower, upper } = limitsOf(callout, units);
+  return fromTicks(upper - lower, units);
+}
+toleranceOf.formula = {
+  ...limits.formula,
+  steps: (units) => [{ symbol: "tolerance", expression: "upper - lower", unit: units }],
+} satisfies Formula;
+
+/** Nominal size and limit deviations in the unit of the result, for the lines of a formula. */
+export function deviationsGiven(callout: Callout, units: Units): Record<string, number> {
+  const { lower, upper } = deviationsOf(callout, callout, units);
+  return {
+    nominal: fromTicks(callout.nominal, units),
+    lower: fromTicks(lower, units),
+    upper: fromTicks(upper, units),
+  };
+}
+
+export type CalloutPart = "nominal" | "lower" | "upper" | "class" | "count" | "depth" | "through" | "marks";
+
+/** One part of a callout; "" where the callout does not say it. */
+export function calloutPart(
+  callout: Callout,
+  part: CalloutPart,
+  units: Units = "mm",
+): number | string | boolean {
+  switch (part) {
+    case "nominal":
+    case "lower":
+    case "upper":
+      return deviationsGiven(callout, units)[part]!;
+    case "class":
+      return callout.className;
+    case "count":
+      return callout.count;
+    case "depth":
+      return callout.depth === undefined ? "" : fromTicks(callout.depth, units);
+    case "through":
+      return callout.through ? true : callout.depth === undefined ? "" : false;
+    case "marks":
+      return callout.marks;
+  }
+}
+
+/** Limits drawn in by the measurement uncertainty on each side (ISO 14253-1). @throws Problem "none" if they cross */
+export function acceptanceLimits(
+  callout: Callout,
+  uncertainty: number,
+  units: Units = "mm",
+): [number, number] {
+  const { lower, upper } = limitsOf(callout, units);
+  const drawnIn = toTicks(uncertainty, units);
+  if (lower + drawnIn > upper - drawnIn)
+    none(
+      `uncertainty ${uncertainty} leaves nothing of ${lengthText(lower, units)} to ${lengthText(upper, units)}: measure more exactly`,
+    );
+  return [fromTicks(lower + drawnIn, units), fromTicks(upper - drawnIn, units)];
+}
+acceptanceLimits.formula = {
+  source: "iso-14253-1",
+  given: limits.formula.given,
+  steps: (units) => [
+    { symbol: "least", expression: "nominal + lower + uncertainty", unit: units },
+    { symbol: "greatest", expression: "nominal + upper - uncertainty", unit: units },
+  ],
+} satisfies Formula;

@@ -1,0 +1,80 @@
+// calc: the fewest reamers for a family of holes. Lengths in mm or in.
+
+import type { Callout } from "../callouts/callout.ts";
+import { fromTicks, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
+import { Problem } from "../problem.ts";
+import { reamerWindow } from "./reamer-limits.ts";
+
+/** A window that holes share is at least this wide, or as wide as the narrowest of them. */
+const LEAST_WIDTH = { mm: 4 * TICKS_PER_UM, in: TICKS_PER_IN * 0.00015 } as const;
+
+interface Window {
+  readonly least: number;
+  readonly greatest: number;
+  readonly callout: Callout;
+}
+
+interface Group {
+  least: number;
+  greatest: number;
+  readonly members: Window[];
+}
+
+/** Rows of least, greatest diameter, number of holes, callouts joined by "; ", sorted by the least. */
+export function sharedReamers(
+  callouts: readonly Callout[],
+  cutsOver = 0,
+  units: Units = "mm",
+): (number | string)[][] {
+  const over = toTicks(cutsOver, units);
+  const windows = callouts.map((callout) => windowOf(callout, over, units));
+  const inOrder = (window: Window) => windows.indexOf(window);
+  return fewestGroups(windows, LEAST_WIDTH[units]).map(({ least, greatest, members }) => [
+    fromTicks(least, units),
+    fromTicks(greatest, units),
+    members.reduce((sum, { callout }) => sum + callout.count, 0),
+    members
+      .sort((a, b) => inOrder(a) - inOrder(b))
+      .map(({ callout }) => callout.text.trim())
+      .join("; "),
+  ]);
+}
+
+function windowOf(callout: Callout, over: number, units: Units): Window {
+  try {
+    const { lower, upper } = reamerWindow(callout, units);
+    return { least: lower - over, greatest: upper - over, callout };
+  } catch (thrown) {
+    if (!(thrown instanceof Problem)) throw thrown;
+    throw new Problem(thrown.kind, `${callout.text.trim()}: ${thrown.message}`);
+  }
+}
+
+/**
+ * Windows narrower than the least width can only be shared whole, so each that holds no other of them is a
+ * group; the rest are grouped by the point that each has in common, from the smallest greatest upward.
+ */
+function fewestGroups(windows: readonly Window[], leastWidth: number): Group[] {
+  const width = (window: Window) => window.greatest - window.least;
+  const groups: Group[] = [];
+  const byWidth = [...windows].sort((a, b) => width(a) - width(b) || a.least - b.least);
+  const wide: Window[] = [];
+  for (const window of byWidth) {
+    const held = groups.find((group) => window.least <= group.least && window.greatest >= group.greatest);
+    if (held) held.members.push(window);
+    else if (width(window) < leastWidth)
+      groups.push({ least: window.least, greatest: window.greatest, members: [window] });
+    else wide.push(window);
+  }
+  let open: Group | undefined;
+  for (const window of wide.sort((a, b) => a.greatest - b.greatest || a.least - b.least)) {
+    if (open && window.least <= open.greatest - leastWidth) {
+      open.least = Math.max(open.least, window.least);
+      open.members.push(window);
+    } else {
+      open = { least: window.least, greatest: window.greatest, members: [window] };
+      groups.push(open);
+    }
+  }
+  return groups.sort((a, b) => a.least - b.least || a.greatest - b.greatest);
+}
