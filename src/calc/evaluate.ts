@@ -29,7 +29,7 @@ const functions: ReadonlyMap<string, NumberFunction> = new Map<string, NumberFun
   ["normal", standardNormal],
 ]);
 
-export type Scope = Readonly<Record<string, unknown>> | ReadonlyMap<string, unknown>;
+type Scope = Readonly<Record<string, unknown>> | ReadonlyMap<string, unknown>;
 
 const token = /\s*(?:(\d+\.?\d*(?:e[+-]?\d+)?|\.\d+(?:e[+-]?\d+)?)|([A-Za-z_]\w*)|([-+*/^(),]))/y;
 

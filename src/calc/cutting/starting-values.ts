@@ -5,12 +5,11 @@ import { carbideSpeedFactors, hardenedCarbideSpeed, reamingFeeds } from "../../d
 import type { Formula } from "../formula.ts";
 import type { Units } from "../lengths.ts";
 import { none } from "../problem.ts";
+import type { Tool } from "../tools.ts";
 import { spindleSpeed, surfaceSpeedOf } from "./spindle.ts";
 
-export type Tool = "HSS" | "carbide";
-
 /** Range of starting surface speed in ft/min; a material without a speed in HSS is `none`. */
-export function speedRange(material: Material, tool: Tool): { low: number; high: number } {
+function speedRange(material: Material, tool: Tool): { low: number; high: number } {
   const { hssLow, hssHigh } = material;
   if (hssLow === null || hssHigh === null) {
     if (tool === "carbide") return hardenedCarbideSpeed;

@@ -40,7 +40,11 @@ runout.formula = {
     { symbol: "ex", expression: "(at0 - at180) / 2", unit: units },
     { symbol: "ey", expression: "(at90 - at270) / 2", unit: units },
     { symbol: "runout", expression: "2 * sqrt(ex ^ 2 + ey ^ 2)", unit: units },
-    { symbol: "angle", expression: `atan2d(ey, ex)${at90 < at270 ? " + 360" : ""}`, unit: "°" },
+    {
+      symbol: "angle",
+      expression: `atan2d(ey, ex)${roundLength((at90 - at270) / 2) < 0 ? " + 360" : ""}`,
+      unit: "°",
+    },
     { symbol: "move", expression: "runout / 2", unit: units },
   ],
 } satisfies Formula;

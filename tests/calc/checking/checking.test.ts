@@ -1,0 +1,99 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { check } from "../../../src/calc/checking/check.ts";
+import { convert } from "../../../src/calc/checking/convert.ts";
+import { unitTable } from "../../../src/data/units.ts";
+import { golden, problemOf } from "../golden-file.ts";
+
+golden("convert", convert);
+golden("check", check);
+
+describe("conversion", () => {
+  const pairs = unitTable.flatMap(([from, kind]) =>
+    unitTable.filter((unit) => unit[1] === kind).map(([to]) => [from, to] as const),
+  );
+
+  test("there and back returns, for every pair", () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...pairs),
+        fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+        ([from, to], value) => {
+          const back = convert(convert(value, from, to), to, from);
+          expect(Math.abs(back - value)).toBeLessThanOrEqual(1e-12 * (Math.abs(value) + 500));
+        },
+      ),
+    );
+  });
+
+  test("decimals of an inch come out as the exact decimals of a millimetre", () => {
+    for (let tenths = 0; tenths <= 20000; tenths++) {
+      // 254 hundredths of a micrometre to a ten-thousandth: whole numbers written with a point.
+      const exact = Number(
+        `${Math.floor((tenths * 254) / 1e5)}.${String((tenths * 254) % 1e5).padStart(5, "0")}`,
+      );
+      expect(convert(tenths / 1e4, "in", "mm")).toBe(exact);
+      expect(convert(exact, "mm", "in")).toBe(tenths / 1e4);
+    }
+  });
+
+  test("temperatures to a tenth come out exact", () => {
+    for (let tenths = -400; tenths <= 4000; tenths++) {
+      expect(convert(tenths / 10, "C", "F")).toBe((tenths * 18 + 3200) / 100);
+    }
+  });
+
+  test("any spelling", () => {
+    expect(convert(1, "LBF·IN", "nm")).toBe(convert(1, "lbf-in", "Nm"));
+    expect(convert(1, "µin", " UM ")).toBe(0.0254);
+    expect(convert(1, "in³/min", "cm³/min")).toBe(16.387064);
+  });
+
+  test("messages", () => {
+    expect(problemOf(() => convert(1, "ipm", "mm/rev"))?.message).toMatch(/needs the rpm/);
+    expect(problemOf(() => convert(1, "mm", "kW"))?.message).toMatch(/length.*power/);
+    expect(problemOf(() => convert(1, "mm", "furlong"))?.message).toMatch(/^to "furlong" is not a unit/);
+    expect(problemOf(() => convert(1, "constructor", "mm"))?.message).toMatch(/^from "constructor"/);
+  });
+});
+
+describe("check", () => {
+  test("chance hits: over ratios even in logarithm from 1/50 to 50 a slip is named in under 6 % of cases", () => {
+    const count = 100000;
+    let named = 0;
+    for (let i = 0; i < count; i++) {
+      const ratio = Math.exp((2 * ((i + 0.5) / count) - 1) * Math.log(50));
+      if (check(ratio, 1).includes(":")) named++;
+    }
+    expect(named / count).toBeLessThan(0.06);
+    expect(named / count).toBeGreaterThan(0.04);
+  });
+
+  test("a slip is named either way up, and the scale does not matter", () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(25.4, Math.PI, 2, 6, 12, 60, 1000, 1.341022, 3.28084, 2.54, 39.3701, 1.8),
+        fc.double({ min: 0.001, max: 1e4, noNaN: true }),
+        (ratio, expected) => {
+          const names = (text: string) => text.split(": ")[1];
+          expect(names(check(ratio * expected, expected))).toBe(names(check(expected, ratio * expected)));
+          expect(names(check(ratio * expected, expected))).toBeTruthy();
+        },
+      ),
+    );
+  });
+
+  test("names within half a per cent and not beyond, all of them joined", () => {
+    expect(check(25.4 * 1.0049, 1)).toMatch(/mm for inch/);
+    expect(check(25.4 * 1.0051, 1)).not.toMatch(/mm for inch/);
+    expect(check(12, 1)).toMatch(/12 left out or .*with 12 flutes/);
+    expect(check(1.3355, 1)).not.toMatch(/regrinds/);
+    expect(check(1.3352, 1)).toMatch(/kW for hp or regrinds/);
+  });
+
+  test("the difference is in per cent", () => {
+    expect(check(400, 381.972)).toMatch(/^4.72 % high: /);
+    expect(check(0, 5)).toBe("100 % low");
+    expect(problemOf(() => check(5, 0))?.message).toMatch(/^expected is 0 and handFigure 5/);
+  });
+});

@@ -1,0 +1,96 @@
+// tests: runs a calculation over the rows of a golden file. Line 1 is the source, line 2 names the arguments in
+// order, then `expected` (several results apart by "; ", a text, "~part of a text", #VALUE! or #N/A), the absolute
+// `tolerance` and the row's own source.
+
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { readCallout } from "../../src/calc/callouts/read-callout.ts";
+import { evaluate } from "../../src/calc/evaluate.ts";
+import type { Formula } from "../../src/calc/formula.ts";
+import type { Units } from "../../src/calc/lengths.ts";
+import { findMaterial } from "../../src/calc/materials.ts";
+import { Problem } from "../../src/calc/problem.ts";
+import { findTool } from "../../src/calc/tools.ts";
+
+type Calculation = ((...args: any[]) => any) & { formula?: Formula };
+
+const lists = new Set(["speeds", "lives", "contributions"]);
+
+function read(name: string, cell: string, units: Units, isList: boolean): unknown {
+  if (cell === "") return undefined;
+  if (isList) return cell.split(" ").map(Number);
+  if (name === "callout") return readCallout(cell, name, units);
+  if (name === "material" || name === "gaugeMaterial") return findMaterial(cell);
+  if (name === "tool") return findTool(cell);
+  return Number.isNaN(Number(cell)) ? cell : Number(cell);
+}
+
+/** The values of a formula's last lines, as many as the calculation has numbers. */
+export function workedOut(
+  formula: Formula,
+  names: readonly string[],
+  args: readonly unknown[],
+  count: number,
+) {
+  const units = (args[names.indexOf("units")] ?? "mm") as Units;
+  const scope: Record<string, unknown> = { ...formula.given?.(...args) };
+  names.forEach((name, index) => {
+    if (typeof args[index] === "number") scope[name] = args[index];
+  });
+  const values = formula.steps(units, ...args).map(({ symbol, expression }) => {
+    scope[symbol] = evaluate(expression, scope);
+    return scope[symbol] as number;
+  });
+  return values.slice(-count);
+}
+
+export function golden(
+  quantity: string,
+  calculate: Calculation,
+  listNames: ReadonlySet<string> = lists,
+): void {
+  const [, head, ...lines] = readFileSync(`tests/golden/${quantity}.csv`, "utf8").trimEnd().split("\n");
+  const names = head.split(",").slice(0, -3);
+  describe(quantity, () => {
+    test.each(lines)("%s", (line) => {
+      const cells = line.split(",");
+      expect(cells.length).toBe(names.length + 3);
+      const units = (cells[names.indexOf("units")] || "mm") as Units;
+      const args = names.map((name, index) => read(name, cells[index], units, listNames.has(name)));
+      const [expected, tolerance] = cells.slice(names.length);
+      if (expected === "#VALUE!" || expected === "#N/A") {
+        expect(problemOf(() => calculate(...args))?.kind).toBe(expected === "#N/A" ? "none" : "wrong");
+        return;
+      }
+      const results = [calculate(...args)].flat() as (number | string)[];
+      const wanted = expected.split("; ");
+      if (typeof results[0] === "number") expect(results.length).toBe(wanted.length);
+      wanted.forEach((want, index) => {
+        const result = results[index];
+        if (typeof result === "number") {
+          expect(Math.abs(result - Number(want)), `${result} for ${want}`).toBeLessThanOrEqual(
+            Number(tolerance),
+          );
+        } else if (want.startsWith("~")) expect(result).toContain(want.slice(1));
+        else expect(result).toBe(want);
+      });
+      if (calculate.formula === undefined) return;
+      const numbers = results.filter((result) => typeof result === "number");
+      const worked = workedOut(calculate.formula, names, args, numbers.length);
+      numbers.forEach((number, index) => {
+        expect(Math.abs(worked[index] - number)).toBeLessThanOrEqual(5.1e-8 + 1e-12 * Math.abs(number));
+      });
+    });
+  });
+}
+
+/** The Problem that a call throws, if it does. */
+export function problemOf(call: () => unknown): Problem | undefined {
+  try {
+    call();
+  } catch (thrown) {
+    if (thrown instanceof Problem) return thrown;
+    throw thrown;
+  }
+  return undefined;
+}
