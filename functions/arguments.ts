@@ -53,7 +53,7 @@ function checked(limits: Limits): z.ZodMiniType<number, number> {
   return limits.whole ? number.check(z.multipleOf(1)) : number;
 }
 
-function number(limits: Limits, zero: "counts" | "is blank" = "is blank", ownUnits = false): Argument {
+function number(limits: Limits, zero: "counts" | "is blank" = "is blank"): Argument {
   const schema = checked(limits);
   return {
     accepts: limits.says,
@@ -65,11 +65,11 @@ function number(limits: Limits, zero: "counts" | "is blank" = "is blank", ownUni
     read(cell, name) {
       const value = plainNumber(cell, name, limits.says, (text) => {
         const read = readNumberText(text, name);
-        if (read.units && !ownUnits)
+        if (read.units)
           wrong(
             `${name} ${shown(text)} carries a unit, and this function takes none: write the number alone`,
           );
-        return read.units === "in" ? read.value * 25.4 : read.value;
+        return read.value;
       });
       if (!schema.safeParse(value).success) wrong(`${name} is ${shown(cell)}: it must be ${limits.says}`);
       return value;
@@ -318,5 +318,13 @@ export const vocabulary = {
 
 export type ArgumentName = keyof typeof vocabulary;
 
-/** DEPTHRATIO has no `units`, and yet its two lengths may each carry one: both are then read in mm. */
-export const eitherUnit: Argument = number(POSITIVE, "is blank", true);
+/** DEPTHRATIO has no `units`, and yet its lengths may carry one: a text with a unit is read to a stated length. */
+export const eitherUnit: Argument = {
+  ...rate,
+  accepts: "a length over 0",
+  read(cell, name, units, hasUnits) {
+    const stated = typeof cell === "string" ? readNumberText(cell, name) : undefined;
+    const value: number = rate.read(stated?.value ?? cell, name, units, hasUnits);
+    return stated?.units ? { value, units: stated.units } : value;
+  },
+};

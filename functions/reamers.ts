@@ -57,7 +57,12 @@ export function reamerSize(callout: any[][], cutsOver?: any[][], step?: any[][],
  * @example =REAM.WEARALLOWANCE("20 H7", 20.015) // 0.015
  * @see sources: derived
  */
-export function wearAllowance(callout: any[][], reamer: any[][], cutsOver?: any[][], units?: any[][]): any[][] {
+export function wearAllowance(
+  callout: any[][],
+  reamer: any[][],
+  cutsOver?: any[][],
+  units?: any[][],
+): any[][] {
   return mapRows(wearLeft, { callout, reamer }, { cutsOver, units });
 }
 

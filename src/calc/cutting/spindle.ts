@@ -74,11 +74,30 @@ feedFromTooth.formula = {
   steps: () => [{ symbol: "feedPerRev", expression: "feedPerTooth * flutes", unit: "length/rev" }],
 } satisfies Formula;
 
-/** Depth in diameters. */
-export function depthRatio(depth: number, diameter: number): number {
-  return depth / diameter;
+/** A length as a sheet gives it: in the unit of its neighbour, or with its own. */
+export type StatedLength = number | { readonly value: number; readonly units: Units };
+
+/** Depth in diameters; a length without a unit is in that of the other. */
+export function depthRatio(depth: StatedLength, diameter: StatedLength): number {
+  if (typeof depth === "number" && typeof diameter === "number") return depth / diameter;
+  const [over, under] = inOneUnit(depth, diameter);
+  return over / under;
 }
 depthRatio.formula = {
   source: "derived",
+  given: (depth: StatedLength, diameter: StatedLength) => {
+    const [over, under] = inOneUnit(depth, diameter);
+    return { depth: over, diameter: under };
+  },
   steps: () => [{ symbol: "depthRatio", expression: "depth / diameter", unit: "diameters" }],
 } satisfies Formula;
+
+function inOneUnit(...lengths: [StatedLength, StatedLength]): [number, number] {
+  const units = lengths.map((length) => (typeof length === "number" ? undefined : length.units));
+  const values = lengths.map((length) => (typeof length === "number" ? length : length.value)) as [
+    number,
+    number,
+  ];
+  if (!units[0] || !units[1] || units[0] === units[1]) return values;
+  return units[0] === "in" ? [values[0] * 25.4, values[1]] : [values[0], values[1] * 25.4];
+}
