@@ -105,7 +105,7 @@ export function gaugeShare(
 ): [number, string] {
   const { lower, upper } = limitsOf(callout, units);
   if (upper === lower) wrong("callout has no tolerance: give one with two limits apart");
-  const share = (6 * Math.hypot(repeatability, reproducibility)) / fromTicks(upper - lower, units);
+  const share = (6 * Math.sqrt(repeatability ** 2 + reproducibility ** 2)) / fromTicks(upper - lower, units);
   return [share, share <= 0.1 + 1e-9 ? "good" : share <= 0.3 + 1e-9 ? "marginal" : "unfit"];
 }
 gaugeShare.formula = {

@@ -23,7 +23,7 @@ export function runout(
 ): number[] {
   const ex = roundLength((at0 - at180) / 2);
   const ey = roundLength((at90 - at270) / 2);
-  const eccentricity = Math.hypot(ex, ey);
+  const eccentricity = Math.sqrt(ex * ex + ey * ey);
   const apart = Math.abs(at0 + at180 - (at90 + at270));
   if (apart > eccentricity / 2 + HAIR && apart > SOUND[units] + HAIR) {
     wrong(
