@@ -4,7 +4,8 @@ import { Problem } from "../src/calc/problem.ts";
 
 /** Text of spaces is blank too; whether a 0 is blank depends on the argument. */
 export function isBlank(cell: unknown): boolean {
-  return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
+  if (typeof cell === "string") return !(cell.charCodeAt(0) > 32) && cell.trim() === "";
+  return cell === null || cell === undefined;
 }
 
 /** An error cell, recognised by its code and never by its class. */

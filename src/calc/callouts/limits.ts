@@ -7,8 +7,8 @@ import { type Callout, deviationsOf, limitsOf } from "./callout.ts";
 
 /** Lower and upper limit of size. */
 export function limits(callout: Callout, units: Units = "mm"): [number, number] {
-  const { lower, upper } = limitsOf(callout, units);
-  return [fromTicks(lower, units), fromTicks(upper, units)];
+  const { lower, upper } = deviationsOf(callout, callout, units);
+  return [fromTicks(callout.nominal + lower, units), fromTicks(callout.nominal + upper, units)];
 }
 limits.formula = {
   source: "iso-286-1",

@@ -34,8 +34,9 @@ export class Cursor {
     readonly name: string,
     units: Units,
   ) {
-    const numbers = tokens.filter((token) => token.kind === "number").map((token) => token.text);
-    this.decimalComma = numbers.some((text) => text.includes(",") && !isCommaOpen(text));
+    this.decimalComma = tokens.some(
+      ({ kind, text }) => kind === "number" && text.includes(",") && !isCommaOpen(text),
+    );
     const written = tokens.find((token) => UNIT_WORDS.has(token.text));
     this.units = (written && unitOf(written.text)) ?? units;
   }
@@ -124,9 +125,9 @@ export class Cursor {
 
   private decimal(): number {
     const { text } = this.take();
-    const marks = text.replace(/\d/g, "").replace(/\.$/, "");
-    if (marks.length > 1)
+    if (/[.,]\d*[.,]\d/.test(text))
       this.refuse(`has ${shown(text)}, a number with two marks: write it with a point alone`);
+    if (!text.includes(",")) return Number(text);
     if (isCommaOpen(text) && !this.decimalComma) {
       const joined = text.replace(",", "");
       if (Number(joined) <= LONGEST[this.units])

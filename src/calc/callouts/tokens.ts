@@ -12,21 +12,22 @@ export interface Token {
   readonly joined: boolean;
 }
 
-/** Each kind of token at the place where reading stands; the first that fits is taken. */
-const PATTERNS: readonly (readonly [TokenKind, RegExp])[] = [
-  ["plusminus", /±|\+ ?\/ ?-|%%[pP]|\+-/y],
-  ["symbol", /%%[cC]|[⌀ØøΦφ]/y],
-  ["number", /\d+(?:[.,]\d+)*[.]?|[.,]\d+(?:[.,]\d+)*/y],
-  ["sign", /[+-]/y],
-  ["mark", /[ⒺⓂⓁ]|\((?:[EML])\)/y],
-  ["word", /[BP]\. ?C\.?(?: ?D\.)?/iy],
-  ["word", /[µμ](?:m|in)/iy],
-  ["word", /(?:DP|RA|RZ)(?=\d)/iy],
-  ["class", /(?:[A-Za-z]{1,2})\d{1,2}(?![\d.,A-WY-Zac-wyz])/y],
+type Pattern = readonly [TokenKind, RegExp];
+
+/** Patterns by what a token begins with; the first that fits where reading stands is taken. */
+const NUMBER: readonly Pattern[] = [["number", /\d+(?:[.,]\d+)*[.]?|[.,]\d+(?:[.,]\d+)*/y]];
+const LETTER: readonly Pattern[] = [
+  ["word", /[BP]\. ?C\.?(?: ?D\.)?|(?:DP|RA|RZ)(?=\d)/iy],
+  ["class", /[A-Za-z]{1,2}\d{1,2}(?![\d.,A-WY-Zac-wyz])/y],
   ["word", /[A-Za-zÄÖÜäöüß]+(?:\.(?!\d))?/y],
-  ["symbol", /[↧⌴⌵√⌖⟂⌭◎○⌰⏥⌓⌒∥∠⌯↗⌮×]/y],
-  ["symbol", /''|["″”]/y],
-  ["symbol", /[()[\]/,;:|&]/y],
+];
+const OTHER: readonly Pattern[] = [
+  ["plusminus", /±|\+ ?\/ ?-|%%p|\+-/iy],
+  ["symbol", /%%c|[⌀ØøΦφ]/iy],
+  ["sign", /[+-]/y],
+  ["mark", /[ⒺⓂⓁ]|\([EML]\)/y],
+  ["word", /[µμ](?:m|in)|[ÄÖÜäöüß][A-Za-zÄÖÜäöüß]*/iy],
+  ["symbol", /[↧⌴⌵√⌖⟂⌭◎○⌰⏥⌓⌒∥∠⌯↗⌮×]|''|["″”]|[()[\]/,;:|&]/y],
 ];
 
 /** Splits a callout, already without odd spaces and dashes. @throws Problem "wrong" at a character of no meaning */
@@ -56,7 +57,11 @@ export function tokenize(text: string, name: string): Token[] {
 }
 
 function tokenAt(text: string, at: number): [TokenKind, string] | undefined {
-  for (const [kind, pattern] of PATTERNS) {
+  const code = text.charCodeAt(at);
+  const isDigit =
+    (code >= 48 && code <= 57) || ((code === 44 || code === 46) && /\d/.test(text[at + 1] ?? ""));
+  const isLetter = (code >= 65 && code <= 90) || (code >= 97 && code <= 122);
+  for (const [kind, pattern] of isDigit ? NUMBER : isLetter ? LETTER : OTHER) {
     pattern.lastIndex = at;
     const found = pattern.exec(text);
     if (found) return [kind, found[0]];

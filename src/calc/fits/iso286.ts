@@ -114,8 +114,9 @@ export function isHoleClass(className: string): boolean {
   return className < "a";
 }
 
-type Deviations = readonly (LimitDeviations | undefined)[];
-const classes = new Map<string, Deviations>();
+/** The limit deviations of a class at every size step. */
+export type CompiledClass = readonly (LimitDeviations | undefined)[];
+const classes = new Map<string, CompiledClass>();
 
 /**
  * Limit deviations of a tolerance class at a nominal size, in ticks.
@@ -123,11 +124,16 @@ const classes = new Map<string, Deviations>();
  * @throws Problem "wrong" for what is no class, "none" for a class not defined at that size
  */
 export function limitDeviations(nominal: number, className: string): LimitDeviations {
-  const deviations = classes.get(className) ?? compile(className);
-  return deviations[stepOf(nominal)] ?? undefinedThere(nominal, className, deviations);
+  return deviationsAt(classes.get(className) ?? compile(className), nominal, className);
 }
 
-function compile(className: string): Deviations {
+/** Limit deviations of a compiled class at a nominal size, in ticks. @throws Problem as limitDeviations does */
+export function deviationsAt(compiled: CompiledClass, nominal: number, className: string): LimitDeviations {
+  return compiled[stepOf(nominal)] ?? undefinedThere(nominal, className, compiled);
+}
+
+/** Compiles a class for `deviationsAt`. @throws Problem "wrong" for what is no class */
+export function compile(className: string): CompiledClass {
   const parts = CLASS.exec(className);
   if (!parts) return wrong(notAClass(className));
   const [, letters, grade] = parts as unknown as [string, string, string];
@@ -201,7 +207,7 @@ function notAClass(className: string): string {
   return `${received}: write a letter and a grade, like "H7" for a hole or "g6" for a shaft`;
 }
 
-function undefinedThere(nominal: number, className: string, deviations: Deviations): never {
+function undefinedThere(nominal: number, className: string, deviations: CompiledClass): never {
   const ranges: string[] = [];
   for (let step = 0; step < deviations.length; step++) {
     if (!deviations[step]) continue;
