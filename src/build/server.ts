@@ -30,9 +30,10 @@ function refuse(response: ServerResponse, status: number, text: string): void {
   response.end(`${text}\n`);
 }
 
-/** A server of the files in `folder` as they are at this moment: no other path, no listing, no writing. */
+/** A server of the files in `folder`: no other path, no listing, no writing. */
 export function createFileServer(folder: string): Server {
-  const serve = sirv(folder, { etag: true, dotfiles: false, extensions: ["html"], setHeaders });
+  // "dev" looks each file up when it is asked for, so that a new build is served at once.
+  const serve = sirv(folder, { dev: true, etag: true, extensions: ["html"], setHeaders });
   return createServer((request: IncomingMessage, response: ServerResponse) => {
     if (!loopbackHost.test(request.headers.host ?? ""))
       return refuse(response, 403, "This server answers to loopback names only.");

@@ -27,8 +27,8 @@ const pastEnd = ({ kind, units }: Hole) => (kind === "blind" ? 0 : units === "mm
 /** Inputs stand beside the formulas that they drive. */
 const quoteColumns: SheetColumn<Hole>[] = [
   { id: "A", group: "Hole", header: "No.", width: 38, value: (_, index) => index + 1 },
-  { id: "B", header: "Part", width: 104, value: ({ part }) => part },
-  { id: "C", header: "Callout", width: 176, value: ({ callout }) => callout },
+  { id: "B", header: "Part", width: 100, value: ({ part }) => part },
+  { id: "C", header: "Callout", width: 234, value: ({ callout }) => callout },
   { id: "D", header: "Units", width: 46, value: ({ units }) => units },
   {
     id: "E",
@@ -57,13 +57,13 @@ const quoteColumns: SheetColumn<Hole>[] = [
   { id: "I", header: "Greatest diameter", width: 74, format: "fine" },
   {
     id: "J",
-    header: "Stepped size",
+    header: "Order as",
     width: 72,
     format: "size",
-    formula: `=REAM.REAMERSIZE(${rows("C")},,,${rows("D")})`,
+    formula: `=REAM.REAMERSIZE(${rows("C")},,IF(${rows("D")}="in",0.0001,0.001),${rows("D")})`,
   },
   { id: "K", group: "Pre-ream drill", header: "Material", width: 142, value: ({ material }) => material },
-  { id: "L", header: "Reamer of", width: 62, value: ({ tool }) => tool },
+  { id: "L", header: "Tool", width: 62, value: ({ tool }) => tool },
   {
     id: "M",
     header: "Drill to",
@@ -81,8 +81,8 @@ const quoteColumns: SheetColumn<Hole>[] = [
   { id: "O", header: "Drill diameter", width: 72, format: "size" },
   {
     id: "P",
-    header: "Stock left",
-    width: 180,
+    header: "Stock",
+    width: 244,
     formula: `=REAM.STOCKCHECK(${rows("E")},${rows("O")},${rows("K")},${rows("L")},,${rows("D")})`,
   },
   {
@@ -126,9 +126,9 @@ const inInches = `=${other("E")}/IF(${other("D")}="in",1,25.4)`;
 const bothColumns: SheetColumn<Hole>[] = [
   { id: "A", group: "The holes of the quote", header: "No.", width: 38, value: (_, index) => index + 1 },
   { id: "B", header: "Part", width: 110, formula: `=${other("B")}` },
-  { id: "C", header: "Callout", width: 176, formula: `=${other("C")}` },
+  { id: "C", header: "Callout", width: 234, formula: `=${other("C")}` },
   { id: "D", header: "Material", width: 140, formula: `=${other("K")}` },
-  { id: "E", header: "Reamer of", width: 62, formula: `=${other("L")}` },
+  { id: "E", header: "Tool", width: 62, formula: `=${other("L")}` },
   { id: "F", group: "Metric", header: "Diameter, mm", width: 84, format: "mm", formula: inMillimetres },
   {
     id: "G",
@@ -188,7 +188,7 @@ function bothSheet(): SheetData {
   const sheet = sheetOf("Inch and metric", bothColumns, holes, headerRow);
   Object.assign(
     sheet.cells,
-    cells(1, { A: "The same holes in both systems", D: shop }),
+    cells(1, { A: "Inch and metric", D: shop }),
     cells(2, {
       D: "Speeds come from one table and differ only by the unit. Feeds come from a metric and an inch table, each rounded in its own way, so they agree nearly.",
     }),

@@ -13,7 +13,7 @@ export interface SheetColumn<Row> {
   readonly header: string;
   readonly width: number;
   readonly format?: FormatName;
-  readonly align?: "center";
+  readonly align?: "left" | "center";
   /** What each row holds; */
   readonly value?: (row: Row, index: number) => string | number;
   /** or the one formula in the first row; neither if a formula to the left spills here. */
@@ -46,9 +46,10 @@ export const styles = {
   input: 7,
   computed: 8,
   total: 9,
-  centered: 10,
+  center: 10,
   inputText: 11,
   shop: 12,
+  left: 13,
 };
 
 const styleData = {
@@ -72,6 +73,7 @@ const styleData = {
   10: { textColor: "#1d2733", align: "center" },
   11: { textColor: "#0b4fa0", align: "left" },
   12: { fontSize: 12, textColor: "#33414f", verticalAlign: "middle" },
+  13: { textColor: "#1d2733", align: "left" },
 };
 
 /** Ids of the number formats. */
@@ -90,7 +92,7 @@ function formatId(format: FormatName, units: Units): number {
 }
 
 function columnStyle<Row>(column: SheetColumn<Row>, example: Row): number {
-  if (!column.value) return column.align ? styles.centered : styles.computed;
+  if (!column.value) return column.align ? styles[column.align] : styles.computed;
   return typeof column.value(example, 0) === "string" ? styles.inputText : styles.input;
 }
 

@@ -1,0 +1,68 @@
+// tests: one browser and one server of dist/ for a test file, and pages that tell what they asked for and what was
+// refused to them.
+
+import type { Browser, Page } from "playwright-core";
+import { launchBrowser } from "../../src/build/browser.ts";
+import { distFolder } from "../../src/build/paths.ts";
+import { createFileServer, listen } from "../../src/build/server.ts";
+
+export interface Watched {
+  readonly page: Page;
+  /** Requests to anywhere but the server of dist/; each is refused unless `answers` has an answer. */
+  readonly elsewhere: string[];
+  /** What the page's own policy refused. */
+  readonly violations: string[];
+  /** Uncaught errors and errors written to the console. */
+  readonly errors: string[];
+}
+
+export interface TestBrowser {
+  readonly browser: Browser;
+  /** Where dist/ is served, without a slash at the end. */
+  readonly address: string;
+  open(path: string, answers?: (url: string) => string | undefined): Promise<Watched>;
+  close(): Promise<void>;
+}
+
+export async function startBrowser(): Promise<TestBrowser> {
+  const server = createFileServer(distFolder);
+  const address = `http://127.0.0.1:${await listen(server, 0)}`;
+  const browser = await launchBrowser();
+  return {
+    browser,
+    address,
+    async open(path, answers = () => undefined) {
+      const context = await browser.newContext({ viewport: { width: 1280, height: 720 } });
+      const page = await context.newPage();
+      const watched: Watched = { page, elsewhere: [], violations: [], errors: [] };
+      await context.route("**", async (route) => {
+        const url = route.request().url();
+        if (url.startsWith(`${address}/`) || url.startsWith("data:") || url.startsWith("blob:"))
+          return route.continue();
+        watched.elsewhere.push(url);
+        const file = answers(url);
+        return file ? route.fulfill({ path: file }) : route.abort("internetdisconnected");
+      });
+      await page.exposeFunction("reportViolation", (text: string) => watched.violations.push(text));
+      await page.addInitScript(() => {
+        document.addEventListener("securitypolicyviolation", (event) => {
+          (window as any).reportViolation(
+            `${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}`,
+          );
+        });
+      });
+      page.on("pageerror", (error) => watched.errors.push(error.message));
+      page.on("console", (message) => {
+        const refused = message.text().includes("net::ERR_INTERNET_DISCONNECTED");
+        if (message.type() === "error" && !refused) watched.errors.push(message.text());
+      });
+      await page.goto(`${address}/${path}`);
+      return watched;
+    },
+    async close() {
+      await browser.close();
+      server.closeAllConnections();
+      await new Promise((resolve) => server.close(resolve));
+    },
+  };
+}
