@@ -9,7 +9,12 @@ import { plainText, readNumberText } from "../src/calc/number-text.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
 import { findTool } from "../src/calc/tools.ts";
 
+/** The unit of a value, or the two of the metric and the inch set. */
+export type UnitText = string | readonly [mm: string, inch: string];
+
 export interface Argument {
+  /** Its unit, "" for a number without one. */
+  readonly unit: UnitText;
   /** What a cell may hold, in the words of the help. */
   readonly accepts: string;
   /** An empty cell may arrive as 0: is a 0 then a value or a blank? */
@@ -53,9 +58,10 @@ function checked(limits: Limits): z.ZodMiniType<number, number> {
   return limits.whole ? number.check(z.multipleOf(1)) : number;
 }
 
-function number(limits: Limits, zero: "counts" | "is blank" = "is blank"): Argument {
+function number(limits: Limits, unit: UnitText = "", zero: "counts" | "is blank" = "is blank"): Argument {
   const schema = checked(limits);
   return {
+    unit,
     accepts: limits.says,
     zeroCounts: zero === "counts",
     min: limits.whole ? NEVER : limits.min,
@@ -80,6 +86,7 @@ function number(limits: Limits, zero: "counts" | "is blank" = "is blank"): Argum
 function length(limits: Limits, zero: "counts" | "is blank" = "is blank"): Argument {
   const says = limits.says.replace("a number", "a length");
   return {
+    unit: ["mm", "in"],
     accepts: says,
     zeroCounts: zero === "counts",
     min: limits.min,
@@ -114,7 +121,7 @@ function plainNumber(cell: unknown, name: string, says: string, fromText: (text:
 }
 
 function word(accepts: string, read: Argument["read"], needsUnits = false): Argument {
-  return { accepts, zeroCounts: false, min: NEVER, max: NEVER, isLength: false, needsUnits, read };
+  return { unit: "", accepts, zeroCounts: false, min: NEVER, max: NEVER, isLength: false, needsUnits, read };
 }
 
 /** One of a few words, any case, with other ways to write them. */
@@ -154,7 +161,7 @@ const yesOrNo = word("TRUE or FALSE", (cell, name) => {
   return wrong(`${name} is ${shown(cell)}: it must be TRUE or FALSE`);
 });
 const retractRate: Argument = (() => {
-  const rate = number(POSITIVE);
+  const rate = number(POSITIVE, ["mm/min", "in/min"]);
   return {
     ...rate,
     accepts: 'a feed rate over 0 or "rapid"',
@@ -170,10 +177,11 @@ const anything = word("a value", (cell) => cell);
 const size = length(POSITIVE);
 const distance = length(NOT_NEGATIVE, "counts");
 const deviation = length(ANY, "counts");
-const time = number(NOT_NEGATIVE, "counts");
-const money = number(NOT_NEGATIVE, "counts");
-const rate = number(POSITIVE);
-const reading = number(ANY, "counts");
+const time = number(NOT_NEGATIVE, "s", "counts");
+const money = number(NOT_NEGATIVE, "", "counts");
+const rate = (unit: UnitText = "") => number(POSITIVE, unit);
+const temperature = number(CELSIUS, ["°C", "°F"], "counts");
+const reading = number(ANY, "", "counts");
 
 export const units = choice<Units>(["mm", "in"], {
   metric: "mm",
@@ -214,14 +222,14 @@ export const vocabulary = {
   reamedDepth: size,
   bevelLead: size,
   chipRoom: size,
-  pointAngle: number(ANGLE),
+  pointAngle: number(ANGLE, "°"),
   // D: speeds and feeds
-  surfaceSpeed: rate,
-  rpm: rate,
-  maxRpm: rate,
-  feedPerRev: rate,
-  feedRate: rate,
-  feedPerTooth: rate,
+  surfaceSpeed: rate(["m/min", "ft/min"]),
+  rpm: rate("rev/min"),
+  maxRpm: rate("rev/min"),
+  feedPerRev: rate(["mm", "in"]),
+  feedRate: rate(["mm/min", "in/min"]),
+  feedPerTooth: rate(["mm", "in"]),
   flutes: number({ ...WHOLE, max: 200 }),
   depth: size,
   // E: time
@@ -234,48 +242,48 @@ export const vocabulary = {
   toolChange: time,
   loadTime: time,
   cycleTime: time,
-  shiftHours: rate,
+  shiftHours: rate("h"),
   uptime: number(SHARE),
-  partsPerYear: rate,
-  hoursPerYear: rate,
-  scrapRate: number(PART, "counts"),
+  partsPerYear: rate("parts"),
+  hoursPerYear: rate("h"),
+  scrapRate: number(PART, "", "counts"),
   presentCycle: time,
   proposedCycle: time,
   // F: torque and power
-  chamferAngle: number(CHAMFER),
-  torque: rate,
+  chamferAngle: number(CHAMFER, "°"),
+  torque: rate(["N·m", "lbf·in"]),
   efficiency: number(SHARE),
   // G: tool life and cost
-  speeds: rate,
-  lives: rate,
+  speeds: rate(["m/min", "ft/min"]),
+  lives: rate("min"),
   n: number(EXPONENT),
-  c: rate,
-  life: rate,
+  c: rate(),
+  life: rate("min"),
   cutTime: time,
   changeTime: time,
   edgeCost: money,
-  machineRate: rate,
-  timeFactor: rate,
+  machineRate: rate("per hour"),
+  timeFactor: rate(),
   price: money,
   edges: number(WHOLE),
-  regrinds: number(WHOLE_OR_NONE, "counts"),
+  regrinds: number(WHOLE_OR_NONE, "", "counts"),
   regrindCost: money,
-  partsPerEdge: rate,
+  partsPerEdge: rate("parts"),
   otherCost: money,
   cost: money,
-  setupTime: time,
-  setupRate: rate,
-  batch: rate,
-  overhead: number({ min: 0, max: 1e6, says: "a share of 0 or more" }, "counts"),
-  margin: number(PART, "counts"),
+  setupTime: number(NOT_NEGATIVE, "min", "counts"),
+  setupRate: rate("per hour"),
+  batch: rate("parts"),
+  overhead: number({ min: 0, max: 1e6, says: "a share of 0 or more" }, "", "counts"),
+  margin: number(PART, "", "counts"),
   presentCost: money,
   proposedCost: money,
   investment: money,
-  savingPerPart: number(ANY, "counts"),
+  savingPerPart: number(ANY, "", "counts"),
   presentFixed: money,
   proposedFixed: money,
-  present: number(NOT_NEGATIVE, "counts"),
-  proposed: number(NOT_NEGATIVE, "counts"),
+  present: number(NOT_NEGATIVE, "", "counts"),
+  proposed: number(NOT_NEGATIVE, "", "counts"),
   // H: setting up and measuring
   at0: deviation,
   at90: deviation,
@@ -289,14 +297,14 @@ export const vocabulary = {
   runout: distance,
   limit: size,
   reading: distance,
-  angle: number(ANGLE),
+  angle: number(ANGLE, "°"),
   contribution1: reading,
   mean: size,
   deviation: size,
   repeatability: distance,
   reproducibility: distance,
-  temperature: number(CELSIUS, "counts"),
-  gaugeTemperature: number(CELSIUS, "counts"),
+  temperature,
+  gaugeTemperature: temperature,
   gaugeMaterial: materialName,
   holeKind: choice(["through", "blind"]),
   blocked: yesOrNo,
@@ -318,13 +326,15 @@ export const vocabulary = {
 
 export type ArgumentName = keyof typeof vocabulary;
 
+const lengthAlone = rate();
+
 /** DEPTHRATIO has no `units`, and yet its lengths may carry one: a text with a unit is read to a stated length. */
 export const eitherUnit: Argument = {
-  ...rate,
+  ...lengthAlone,
   accepts: "a length over 0",
   read(cell, name, units, hasUnits) {
     const stated = typeof cell === "string" ? readNumberText(cell, name) : undefined;
-    const value: number = rate.read(stated?.value ?? cell, name, units, hasUnits);
+    const value: number = lengthAlone.read(stated?.value ?? cell, name, units, hasUnits);
     return stated?.units ? { value, units: stated.units } : value;
   },
 };
