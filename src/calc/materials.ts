@@ -1,6 +1,7 @@
 // calc: finds a material by its key or any of its names as a person writes them.
 
-import { type Material, materials } from "../data/materials/materials.ts";
+import { type Material, materialColumnSources, materials } from "../data/materials/materials.ts";
+import { hardenedCarbideSpeed } from "../data/reaming-feeds.ts";
 import { shown, wrong } from "./problem.ts";
 
 export const DEFAULT_MATERIAL = "medium-carbon steel";
@@ -70,4 +71,34 @@ function unknown(name: string): string {
   const keys = materials.map(({ key }) => key);
   const near = keys.filter((key) => words.some((word) => key.includes(word)));
   return `material ${shown(name)} is not known: write one of ${(near.length ? near : keys).join(", ")}`;
+}
+
+const COLUMNS = [
+  ...["key", "ISO 513 group", "what it is", "speed range", "feed factor"],
+  ...["kc1.1 (N/mm²)", "mc", "expansion (µm/(m·K))", "source"],
+];
+
+/** The material table as a sheet shows it, with a header. */
+export function materialTable(): (string | number)[][] {
+  const rows = materials.map((material) => [
+    ...[material.key, material.iso513, material.what, speedText(material), material.feedFactor],
+    ...[material.kc11, material.mc, material.expansion, sourceText(material)],
+  ]);
+  return [COLUMNS, ...rows];
+}
+
+function speedText({ hssLow, hssHigh }: Material): string {
+  if (hssLow === null || hssHigh === null)
+    return rangeText("carbide", hardenedCarbideSpeed.low, hardenedCarbideSpeed.high);
+  return rangeText("HSS", hssLow, hssHigh);
+}
+
+function rangeText(tool: string, low: number, high: number): string {
+  const metric = (speed: number) => (speed * 0.3048).toFixed(1);
+  return `${tool} ${low}–${high} ft/min (${metric(low)}–${metric(high)} m/min)`;
+}
+
+function sourceText({ speedSource }: Material): string {
+  const { feedFactor, kc11, expansion } = materialColumnSources;
+  return `speed: ${speedSource}; feed factor: ${feedFactor}; kc1.1 and mc: ${kc11}; expansion: ${expansion}`;
 }
