@@ -1,0 +1,92 @@
+// tests: the page that Excel loads, without Excel: with no office.js at all, and with Microsoft's own.
+
+import { existsSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Metadata } from "../../src/build/metadata.ts";
+import { distFolder, projectFolder } from "../../src/build/paths.ts";
+import { startBrowser, type TestBrowser } from "./browser.ts";
+
+const { functions } = JSON.parse(readFileSync(join(distFolder, "functions.json"), "utf8")) as Metadata;
+const officeFolder = join(projectFolder, "node_modules", "@microsoft", "office-js", "dist");
+const office = "https://appsforoffice.microsoft.com/lib/1/hosted/";
+
+let browser: TestBrowser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser?.close());
+
+const started = () => !document.getElementById("state")?.textContent?.startsWith("Starting");
+
+test("works when office.js can't be reached", async () => {
+  const { page, elsewhere, violations, errors } = await browser.open("");
+  await page.waitForFunction(started);
+  expect(elsewhere).toEqual([`${office}office.js`]);
+  expect(errors).toEqual([]);
+  expect(violations).toEqual([]);
+  expect(await page.locator("#state").textContent()).toContain(`${functions.length} functions`);
+  expect(await page.locator("#list dt").count()).toBe(functions.length);
+  const answers = await page.evaluate(() => {
+    const { associated, Error: WorksheetError } = (globalThis as any).CustomFunctions;
+    const rpm = associated.get("RPM");
+    const [[wrong]] = rpm([["fast"]], [[10]], null, null, {});
+    return {
+      value: rpm([[15]], [[10]], null, null, {}),
+      isError: wrong instanceof WorksheetError,
+      code: wrong.code,
+      message: wrong.message,
+    };
+  });
+  // 1000·15/(π·10)
+  expect(answers.value[0][0]).toBeCloseTo(477.464829, 6);
+  expect(answers.isError).toBe(true);
+  expect(answers.code).toBe("#VALUE!");
+  expect(answers.message).toContain("surfaceSpeed");
+});
+
+test("leaves office.js its own associate, and says that Excel is not there", async () => {
+  const { page, violations, errors } = await browser.open("index.html", (url) => {
+    const file = join(officeFolder, new URL(url).pathname.replace("/lib/1/hosted/", ""));
+    return url.startsWith(office) && existsSync(file) ? file : undefined;
+  });
+  await page.waitForFunction(started);
+  expect(await page.locator("#state").textContent()).toContain("not in Excel");
+  const host = await page.evaluate(() => ({
+    mappings: Object.keys((globalThis as any).CustomFunctions._association.mappings),
+    ours: "associated" in (globalThis as any).CustomFunctions,
+  }));
+  expect(host.mappings.sort()).toEqual(functions.map(({ id }) => id).sort());
+  expect(host.ours).toBe(false);
+  expect(errors).toEqual([]);
+  expect(violations).toEqual([]);
+});
+
+test("finds a function by a word of its help", async () => {
+  const { page } = await browser.open("index.html");
+  await page.waitForFunction(started);
+  await page.locator("#find").fill("spindle speed for a surface");
+  const shown = page.locator("#list dt:visible");
+  expect(await shown.count()).toBeGreaterThan(0);
+  expect((await shown.allTextContents()).some((text) => text.startsWith("REAM.RPM("))).toBe(true);
+  expect(await shown.count()).toBeLessThan(functions.length);
+});
+
+test("has a policy that lets no text become code", async () => {
+  const { page } = await browser.open("index.html");
+  await page.waitForFunction(started);
+  // Later, since what the test itself evaluates is exempt.
+  const made = await page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        setTimeout(() => {
+          try {
+            resolve(String(new Function("return 1")()));
+          } catch (error) {
+            resolve((error as Error).name);
+          }
+        });
+      }),
+  );
+  expect(made).toBe("EvalError");
+});
