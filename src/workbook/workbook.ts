@@ -1,0 +1,105 @@
+// workbook: the one interface to a workbook. Every action of the pane is written once against it; the adapters are
+// excel-workbook.ts (Excel) and grid-workbook.ts (the browser workbook).
+
+/** A rectangle of cells; rows and columns count from 0. */
+export interface Area {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+export type Content = string | number | boolean;
+
+/** What a cell may not be changed for, or undefined: part of a merge, part of a spilled result. */
+export type Hold = "merged" | "spilled" | undefined;
+
+export interface Cells extends Area {
+  /** As typed: a constant, a formula that begins with "=", "" for an empty cell. */
+  readonly formulas: readonly (readonly Content[])[];
+  /** As computed: numbers, texts, booleans; an error as its code ("#N/A"), "" for an empty cell. */
+  readonly values: readonly (readonly Content[])[];
+  /** Number formats, "General" where none is set. */
+  readonly formats: readonly (readonly string[])[];
+  readonly holds: readonly (readonly Hold[])[];
+}
+
+/** A rectangle to write, cells as typed; undefined leaves a cell as it is. */
+export interface Change {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly formulas: readonly (readonly (Content | undefined)[])[];
+}
+
+export interface NewColumn {
+  readonly header: string;
+  /** Width in characters. */
+  readonly width: number;
+  readonly format?: string;
+  /** The same formula or constant in the first data row; a formula that spills fills the column by itself. */
+  readonly first?: Content;
+  /** Words that the cells of the column may hold. */
+  readonly choices?: readonly string[];
+}
+
+export interface NewSheet {
+  /** Wanted name; a taken one gets a number. */
+  readonly name: string;
+  /** Cells over the table, from the first row. */
+  readonly top: readonly (readonly Content[])[];
+  readonly columns: readonly NewColumn[];
+  /** Data rows that the choices and formats reach over. */
+  readonly rows: number;
+}
+
+/** Why something was not done, in one sentence for the person; nothing has been changed then. */
+export class Refusal extends Error {
+  override name = "Refusal";
+}
+
+export interface Workbook {
+  /** The selected areas, each cut to the used part of its sheet. @throws Refusal when no cells are selected */
+  selected(): Promise<readonly Cells[]>;
+  /** The active cell. @throws Refusal when no cells are selected */
+  active(): Promise<Area>;
+  read(area: Area): Promise<Cells>;
+  /** The used part of a sheet; undefined for an empty one. */
+  used(sheet: string): Promise<Area | undefined>;
+  /** Writes all or nothing, as one step to undo. @throws Refusal on a protected sheet and on held cells */
+  write(changes: readonly Change[]): Promise<void>;
+  /** Adds a sheet, shows it and gives its name. */
+  addSheet(sheet: NewSheet): Promise<string>;
+  /** Copies a sheet, in the copy puts values in place of formulas that `replace` picks, and gives its name and how many. */
+  copyAsValues(
+    sheet: string,
+    replace: (formula: string) => boolean,
+  ): Promise<{ name: string; replaced: number }>;
+  /** Calls back after the selection or a cell changed; gives the means to stop. */
+  onChange(listener: () => void): () => void;
+}
+
+/** `A1`, `$A$1` aside: the address of an area without its sheet. */
+export function addressOf({ row, column, rows, columns }: Omit<Area, "sheet">): string {
+  const first = cellAddress(row, column);
+  return rows === 1 && columns === 1
+    ? first
+    : `${first}:${cellAddress(row + rows - 1, column + columns - 1)}`;
+}
+
+export function cellAddress(row: number, column: number): string {
+  return `${columnLetters(column)}${row + 1}`;
+}
+
+export function columnLetters(column: number): string {
+  const letter = String.fromCharCode(65 + (column % 26));
+  return column < 26 ? letter : columnLetters(Math.floor(column / 26) - 1) + letter;
+}
+
+/** A sheet's name as a formula writes it: in quotes where it needs them, quotes doubled. */
+export function sheetReference(name: string): string {
+  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !/^[A-Za-z]{1,3}\d+$/.test(name)
+    ? name
+    : `'${name.replaceAll("'", "''")}'`;
+}
