@@ -16,7 +16,8 @@ const sources = [
 function newest(path: string): number {
   const stats = statSync(path);
   if (!stats.isDirectory()) return stats.mtimeMs;
-  return Math.max(0, ...readdirSync(path).map((name) => newest(join(path, name))));
+  const names = readdirSync(path).filter((name) => name !== "screenshot.png");
+  return Math.max(0, ...names.map((name) => newest(join(path, name))));
 }
 
 /** True if dist/ is missing or older than what it is made from. The build writes functions.json last. */

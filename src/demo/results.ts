@@ -78,19 +78,30 @@ function showErrors(model: Model): void {
   const faults = positions.filter((position) => getters.getEvaluatedCell(position).type === "error");
   faults.sort((a, b) => a.row - b.row || a.col - b.col);
   byId("summary").textContent =
-    faults.length === 0 ? "No errors on this sheet." : `${faults.length} cells on this sheet show an error:`;
+    faults.length === 0
+      ? "No errors on this sheet."
+      : `Cells on this sheet that show an error: ${faults.length}`;
+  // A row that can't be read shows one message in many cells: it is told once.
+  const groups = new Map<string, Position[]>();
+  for (const position of faults) {
+    const { message } = getters.getEvaluatedCell(position);
+    const key = `${position.row} ${message}`;
+    groups.set(key, [...(groups.get(key) ?? []), position]);
+  }
+  const entries = [...groups.values()].slice(0, mostErrors);
   replaceIfChanged(
     byId("errors"),
-    faults.slice(0, mostErrors).map((position) => errorEntry(model, position)),
+    entries.map((group) => errorEntry(model, group)),
   );
 }
 
-function errorEntry(model: Model, position: Position): HTMLElement {
-  const cell = model.getters.getEvaluatedCell(position);
+function errorEntry(model: Model, [first, ...others]: Position[]): HTMLElement {
+  const cell = model.getters.getEvaluatedCell(first);
   const entry = document.createElement("li");
-  const button = element("button", address(position.col, position.row));
-  button.addEventListener("click", () => model.selection.selectCell(position.col, position.row));
-  entry.append(button, ` ${cell.formattedValue} `, element("span", cell.message ?? "", "fault"));
+  const button = element("button", address(first.col, first.row));
+  button.addEventListener("click", () => model.selection.selectCell(first.col, first.row));
+  const more = others.length === 0 ? "" : ` (and ${others.length} more in row ${first.row + 1})`;
+  entry.append(button, ` ${cell.formattedValue} `, element("span", cell.message ?? "", "fault"), more);
   return entry;
 }
 

@@ -130,7 +130,7 @@ describe("at the keyboard", () => {
     const sheet = await readSheet(page);
     expect(sheet.F6).toBe("40.000");
     expect(sheet.G8).toBe("8.022");
-    await expect(page.locator("#errors li", { hasText: "F7" }).first().textContent()).resolves.toContain(
+    await expect(page.locator("#errors li", { hasText: "E7" }).first().textContent()).resolves.toContain(
       "thread",
     );
   });
