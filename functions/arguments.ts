@@ -338,3 +338,24 @@ export const eitherUnit: Argument = {
     return stated?.units ? { value, units: stated.units } : value;
   },
 };
+
+/** A list of sizes among other texts, which are passed over; a text of digits that cannot be read is still refused. */
+export const sizeAmongTexts: Argument = {
+  ...size,
+  read(cell, name, units, hasUnits) {
+    if (typeof cell === "string" && !readsAsNumber(cell)) {
+      const digits = cell.length <= 40 && /^[+-]?[.,]*\d[\d.,]*$/.test(plainText(cell));
+      if (!digits) return undefined;
+    }
+    return size.read(cell, name, units, hasUnits);
+  },
+};
+
+function readsAsNumber(text: string): boolean {
+  try {
+    readNumberText(text, "");
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -94,7 +94,7 @@ function state(given: Given, required: boolean): Stated[] {
 
 function readColumn(stated: Stated, rows: number, columns: number, units: Column | undefined): Column {
   const { name, argument, required, matrix } = stated;
-  const many = matrix.length > 1 || matrix[0]!.length > 1;
+  const many = hasMany(matrix);
   const reader = new CellReader(stated, units);
   if (!many && !(argument.needsUnits && units?.stride === 1)) {
     const state = reader.read(matrix[0]![0], 0);
@@ -190,7 +190,10 @@ class CellReader {
   }
 }
 
-/** Lists taken whole: blanks passed over, in all the lists of the call together where one of them is blank. */
+/**
+ * Lists taken whole: blanks, and entries that read as undefined, are passed over, in all the lists of the call
+ * together where one of them is blank.
+ */
 function readLists(stated: readonly Stated[], units: Column | undefined): Map<Stated, Column> {
   const lists = stated.filter((one) => one.whole);
   const cells = lists.map((one) => one.matrix.flat());
@@ -207,12 +210,17 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
         )
       : undefined,
   );
+  const spreads = stated.some((one) => !one.whole && hasMany(one.matrix));
+  const filled: boolean[] = lists.map(() => false);
   for (let i = 0; i < length && !uneven; i++) {
     const states = readers.map((reader, k) => reader.read(cells[k]![i], 0));
+    states.forEach((state, k) => {
+      filled[k] ||= state !== BLANK;
+    });
     const problem = states.indexOf(PROBLEM);
     if (problem >= 0) {
       problems[problem] ??= inPosition(cells[problem]![i], readers[problem]!.value, i);
-    } else if (!states.includes(BLANK)) {
+    } else if (readers.every((reader) => reader.value !== undefined)) {
       readers.forEach((reader, k) => {
         values[k]!.push(reader.value);
       });
@@ -220,15 +228,15 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
   }
   return new Map(
     lists.map((one, k) => {
-      const state =
-        problems[k] !== undefined ? PROBLEM : values[k]!.length === 0 && one.required ? BLANK : VALUE;
+      const state = problems[k] !== undefined ? PROBLEM : !filled[k] && one.required ? BLANK : VALUE;
       return [
         one,
         {
           name: one.name,
           argument: one.argument,
           required: one.required,
-          many: cells[k]!.length > 1,
+          // Beside ranges that spread, a list is in no row and cannot keep one from being empty.
+          many: cells[k]!.length > 1 && !spreads,
           stride: 0,
           values: [problems[k] ?? values[k]],
           state: state === VALUE ? undefined : new Uint8Array([state]),
@@ -237,6 +245,8 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
     }),
   );
 }
+
+const hasMany = (matrix: Matrix): boolean => matrix.length > 1 || matrix[0]!.length > 1;
 
 function inPosition(cell: unknown, error: any, i: number): unknown {
   return isErrorCell(cell) ? error : valueError(`${error.message} (entry ${i + 1} of the list)`);

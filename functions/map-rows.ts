@@ -21,9 +21,18 @@ type Calculation = (...values: any[]) => any;
 /** Marks an argument that is taken whole: it does not spread, and its blanks are passed over. */
 export const list = (matrix: Matrix | undefined): Special => new Special(matrix, undefined, true);
 
-/** Reads an argument in another way than its name says in the vocabulary. */
-export const readAs = (argument: Argument, matrix: Matrix | undefined): Special =>
-  new Special(matrix, argument, false);
+/** Reads an argument, or each entry of a list, in another way than its name says in the vocabulary. */
+export const readAs = (argument: Argument, given: Matrix | Special | undefined): Special =>
+  given instanceof Special
+    ? new Special(given.matrix, argument, given.whole)
+    : new Special(given, argument, false);
+
+/** The ranges of a repeating argument as one list. */
+export function repeated(ranges: unknown): Special {
+  if (!Array.isArray(ranges)) return list(cellsOf(ranges));
+  const isRow = (range: unknown) => Array.isArray(range) && !Array.isArray(range[0]);
+  return list(ranges.flatMap((range) => (isRow(range) ? [range] : cellsOf(range))));
+}
 
 /** One result for each row, or for each cell of the grid where columns meet rows. */
 export function mapRows(calculate: Calculation, required: Given, optional: Given = {}): Matrix {

@@ -1,7 +1,7 @@
 // calc: the present process beside a proposed one, line by line.
 
 import { shown, wrong } from "../problem.ts";
-import { type CostLines, costLines } from "./part-cost.ts";
+import { type CostLines, costLines, less } from "./part-cost.ts";
 
 const COLUMN =
   "cycle time, machine rate, edge cost, parts per edge, change time, other cost, scrap rate, in that order";
@@ -18,7 +18,7 @@ export function compare(
 ): (string | number)[][] {
   const before = linesOf(present, "present");
   const after = linesOf(proposed, "proposed");
-  const row = (line: string, from: number, to: number) => [line, from, to, from - to];
+  const row = (line: string, from: number, to: number) => [line, from, to, less(from, to)];
   return [
     ["line", "present", "proposed", "saving"],
     row("machine time", before.machine, after.machine),
@@ -31,7 +31,7 @@ export function compare(
       "saving, % of present",
       "",
       "",
-      before.total > 0 ? (100 * (before.total - after.total)) / before.total : "",
+      before.total > 0 ? (100 * less(before.total, after.total)) / before.total : "",
     ],
     ["parts per hour", 3600 / present[0], 3600 / proposed[0], ""],
     partsPerYear === undefined
@@ -44,6 +44,7 @@ function linesOf(column: readonly number[], name: string): CostLines {
   if (column.length !== 7) wrong(`${name} holds ${column.length} values: give ${COLUMN}`);
   const [cycle, rate, edge, parts, change, other, scrap] = column;
   if (!(cycle > 0)) wrong(`${name} has the cycle time ${shown(cycle)}: give the seconds per part`);
+  if (!(rate > 0)) wrong(`${name} has the machine rate ${shown(rate)}: give the rate per hour`);
   if (!(parts > 0) && (edge !== 0 || change !== 0)) {
     wrong(
       `${name} has an edge or a change and ${shown(parts)} parts per edge: give the parts that one edge makes`,

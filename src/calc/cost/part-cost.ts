@@ -136,7 +136,7 @@ price.formula = {
 } satisfies Formula;
 
 /** A difference of money without the floating-point hair of 2.3 − 2.2. */
-function less(first: number, second: number): number {
+export function less(first: number, second: number): number {
   const difference = first - second;
   return Math.abs(difference) < 1e5 ? Math.round(difference * 1e10) / 1e10 + 0 : difference;
 }

@@ -25,6 +25,7 @@ export function vBlock(reading: number, flutes: number, angle?: number, _units: 
       `flutes is ${shown(flutes)}: a V-block takes an odd number of 3 or more evenly spaced flutes; measure an even number across with a micrometer`,
     );
   }
+  if (!(reading > 0)) wrong(`reading is ${shown(reading)}: give the height over the apex of the V`);
   const fitting = fittingAngle(flutes);
   const vee = angle ?? fitting;
   if (Math.abs(vee - fitting) > ANGLE_SLACK + 1e-9) {
