@@ -20,22 +20,43 @@ export async function goTo(page: Page, address: string): Promise<void> {
   await box.fill(address);
   await box.press("Enter");
   await page.waitForFunction(
-    (wanted) => document.querySelector("#selected dd")?.textContent === wanted,
+    (wanted) =>
+      document.querySelector("#selected dd")?.textContent === wanted &&
+      document.activeElement?.classList.contains("o-composer"),
     address,
   );
+  await nextFrames(page);
 }
 
 /** Types into a cell as a person does, and leaves it with Enter. */
 export async function typeInto(page: Page, address: string, text: string): Promise<void> {
   await goTo(page, address);
-  await page.keyboard.type(text);
+  await type(page, text);
   await page.keyboard.press("Enter");
+}
+
+/** Types into the selected cell. The first key opens the cell's editor, which takes a frame or two to be there. */
+export async function type(page: Page, text: string): Promise<void> {
+  await page.keyboard.type(text.slice(0, 1));
+  await nextFrames(page);
+  await page.keyboard.type(text.slice(1), { delay: 5 });
+  await page.waitForFunction(
+    (typed) =>
+      Array.from(document.querySelectorAll(".o-composer")).some(({ textContent }) => textContent === typed),
+    text,
+  );
+}
+
+/** Waits until what a change asked for has been drawn. */
+async function nextFrames(page: Page): Promise<void> {
+  await page.evaluate(
+    () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)))),
+  );
 }
 
 /** The texts of the plain table by address, `{ A1: "…" }`; empty cells are left out. */
 export async function readSheet(page: Page): Promise<Record<string, string>> {
-  // The table follows a change at the next frame.
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  await nextFrames(page);
   return page.evaluate(() => {
     const found: Record<string, string> = {};
     const [head, ...rows] = Array.from(document.querySelectorAll<HTMLTableRowElement>("#table tr"));
