@@ -182,6 +182,7 @@ function readDeviations(cursor: Cursor, written: Written): void {
     const signed = cursor.isKind("sign");
     const sign = signed && cursor.take().text === "-" ? -1 : 1;
     if (!cursor.isKind("number")) {
+      if (entry === 0) cursor.refuse(`has ${sign < 0 ? "-" : "+"} without a number after it`);
       cursor.at = start;
       return;
     }
