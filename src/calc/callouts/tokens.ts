@@ -1,6 +1,7 @@
 // calc: the text of a callout as a row of tokens.
 
 import { shown, wrong } from "../problem.ts";
+import { STOP } from "./drawing-words.ts";
 
 export type TokenKind = "number" | "word" | "class" | "sign" | "plusminus" | "mark" | "symbol" | "other";
 
@@ -18,7 +19,7 @@ type Pattern = readonly [TokenKind, RegExp];
 const NUMBER: readonly Pattern[] = [["number", /\d+(?:[.,]\d+)*[.]?|[.,]\d+(?:[.,]\d+)*/y]];
 const LETTER: readonly Pattern[] = [
   ["word", /[BP]\. ?C\.?(?: ?D\.)?|(?:DP|RA|RZ)(?=\d)/iy],
-  ["class", /[A-Za-z]{1,2}\d{1,2}(?![\d.,A-WY-Zac-wyz])/y],
+  ["class", /[A-Za-z]{1,2}\d{1,2}(?![\dA-WYZa-wyz]|[.,]\d)/y],
   ["word", /[A-Za-zÄÖÜäöüß]+(?:\.(?!\d))?/y],
 ];
 const OTHER: readonly Pattern[] = [
@@ -30,7 +31,7 @@ const OTHER: readonly Pattern[] = [
   ["symbol", /[↧⌴⌵√⌖⟂⌭◎○⌰⏥⌓⌒∥∠⌯↗⌮×]|''|["″”]|[()[\]/,;:|&]/y],
 ];
 
-/** Splits a callout, already without odd spaces and dashes. @throws Problem "wrong" at a character of no meaning */
+/** Splits a callout, already without odd spaces and dashes, up to a counterbore or countersink. @throws Problem "wrong" at a character of no meaning */
 export function tokenize(text: string, name: string): Token[] {
   const tokens: Token[] = [];
   let at = 0;
@@ -50,6 +51,7 @@ export function tokenize(text: string, name: string): Token[] {
       text: token[0] === "word" ? written.toUpperCase().replace(/[. ]/g, "") : written,
       joined,
     });
+    if (STOP.has(written)) return tokens;
     at += written.length;
     joined = true;
   }
