@@ -4,7 +4,7 @@ import type { Units } from "../lengths.ts";
 import { plainText } from "../number-text.ts";
 import { Problem, shown, wrong } from "../problem.ts";
 import type { Callout } from "./callout.ts";
-import { OTHER_OPERATIONS, REAM } from "./drawing-words.ts";
+import { COUNTED, OTHER_OPERATIONS, REAM } from "./drawing-words.ts";
 import { join } from "./join-parts.ts";
 import { inSlot, keepInSlot, recall, remember, slotOf } from "./memory.ts";
 import { readPlainClass } from "./plain-class.ts";
@@ -77,7 +77,9 @@ function reamed(tokens: Token[]): Token[] {
     const border = after.slice(0, end).findLastIndex(isBorder);
     after = after.slice(0, border >= 0 ? border : end);
   }
-  const firstNumber = after.findIndex((token) => token.kind === "number");
+  const firstNumber = after.findIndex(
+    (token, index) => token.kind === "number" && !COUNTED.has(after[index + 1]?.text ?? ""),
+  );
   if (
     firstNumber >= 0 &&
     !after.slice(0, firstNumber).some((token) => token.kind === "sign" || token.kind === "plusminus")
