@@ -4,7 +4,7 @@ import type { Units } from "../lengths.ts";
 import { plainText } from "../number-text.ts";
 import { Problem, shown, wrong } from "../problem.ts";
 import type { Callout } from "./callout.ts";
-import { COUNTED, OTHER_OPERATIONS, REAM } from "./drawing-words.ts";
+import { COUNTED, DEEP, OTHER_OPERATIONS, REAM } from "./drawing-words.ts";
 import { join } from "./join-parts.ts";
 import { inSlot, keepInSlot, recall, remember, slotOf } from "./memory.ts";
 import { readPlainClass } from "./plain-class.ts";
@@ -65,6 +65,8 @@ function readDrawing(plain: string, text: string, name: string, units: Units): C
   return join(readParts(cursor), cursor, units);
 }
 
+const isCountOrDepth = (wordAfter: string) => COUNTED.has(wordAfter) || DEEP.has(wordAfter);
+
 /** Of a note with several operations, the tokens that belong to REAM. */
 function reamed(tokens: Token[]): Token[] {
   const at = tokens.findIndex((token) => REAM.has(token.text));
@@ -78,7 +80,7 @@ function reamed(tokens: Token[]): Token[] {
     after = after.slice(0, border >= 0 ? border : end);
   }
   const firstNumber = after.findIndex(
-    (token, index) => token.kind === "number" && !COUNTED.has(after[index + 1]?.text ?? ""),
+    (token, index) => token.kind === "number" && !isCountOrDepth(after[index + 1]?.text ?? ""),
   );
   if (
     firstNumber >= 0 &&
