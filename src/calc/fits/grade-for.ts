@@ -1,13 +1,11 @@
 // calc: how fine a tolerance is, and what usually reaches it.
 
-import { type Callout, limitsOf } from "../callouts/callout.ts";
-import type { Units } from "../lengths.ts";
+import type { Callout } from "../callouts/callout.ts";
 import { gradeFor } from "./iso286.ts";
 
 /** The coarsest standard tolerance grade no wider than the tolerance, and how it is usually made. */
-export function gradeAndProcess(callout: Callout, units: Units = "mm"): [string, string] {
-  const { lower, upper } = limitsOf(callout, units);
-  const grade = gradeFor(upper - lower, callout.nominal);
+export function gradeAndProcess(callout: Callout): [string, string] {
+  const grade = gradeFor(callout.upper - callout.lower, callout.nominal);
   return [grade, processFor(grade)];
 }
 
