@@ -72,9 +72,7 @@ function number(limits: Limits, unit: UnitText = "", zero: "counts" | "is blank"
       const value = plainNumber(cell, name, limits.says, (text) => {
         const read = readNumberText(text, name);
         if (read.units)
-          wrong(
-            `${name} ${shown(text)} carries a unit, and this function takes none: write the number alone`,
-          );
+          wrong(`${name} ${shown(text)} carries a unit, and ${name} takes none here: write the number alone`);
         return read.value;
       });
       if (!schema.safeParse(value).success) wrong(`${name} is ${shown(cell)}: it must be ${limits.says}`);
@@ -98,9 +96,7 @@ function length(limits: Limits, zero: "counts" | "is blank" = "is blank"): Argum
         const read = readNumberText(text, name);
         if (!read.units || (hasUnits && read.units === units)) return read.value;
         if (!hasUnits)
-          wrong(
-            `${name} ${shown(text)} carries a unit, and this function takes none: write the number alone`,
-          );
+          wrong(`${name} ${shown(text)} carries a unit, and ${name} takes none here: write the number alone`);
         return read.units === "in" ? read.value * 25.4 : read.value / 25.4;
       });
       if (Math.abs(value) > LONGEST[units])
@@ -124,13 +120,26 @@ function word(accepts: string, read: Argument["read"], needsUnits = false): Argu
   return { unit: "", accepts, zeroCounts: false, min: NEVER, max: NEVER, isLength: false, needsUnits, read };
 }
 
+const LONGEST_TEXT = 200;
+
+/** A text short enough to be looked through. */
+function brief(text: string, name: string): string {
+  if (text.length > LONGEST_TEXT)
+    wrong(`${name} is a text of ${text.length} characters: write at most ${LONGEST_TEXT}`);
+  return text;
+}
+
+const briefText = (text: string, name: string) => plainText(brief(text, name));
+
 /** One of a few words, any case, with other ways to write them. */
 function choice<T extends string>(words: readonly T[], others: Readonly<Record<string, T>> = {}): Argument {
   const schema = z.enum(words as unknown as [T, ...T[]]);
   const known = new Map<string, T>([...words.map((one) => [one, one] as const), ...Object.entries(others)]);
   const says = words.map((one) => `"${one}"`).join(", ");
   return word(says, (cell, name) => {
-    const read = schema.safeParse(typeof cell === "string" ? known.get(plainText(cell).toLowerCase()) : cell);
+    const read = schema.safeParse(
+      typeof cell === "string" ? known.get(briefText(cell, name).toLowerCase()) : cell,
+    );
     return read.success ? read.data : wrong(`${name} ${shown(cell)} is not known: write ${says}`);
   });
 }
@@ -143,9 +152,11 @@ function text(
   return word(
     accepts,
     (cell, name, units) =>
-      typeof cell === "string" || typeof cell === "number"
-        ? read(String(cell), name, units)
-        : wrong(`${name} is ${shown(cell)}: it must be ${accepts}`),
+      typeof cell === "string"
+        ? read(brief(cell, name), name, units)
+        : typeof cell === "number"
+          ? read(String(cell), name, units)
+          : wrong(`${name} is ${shown(cell)}: it must be ${accepts}`),
     needsUnits,
   );
 }
@@ -155,7 +166,7 @@ const materialName = text("a material of MATERIALS()", (name) => findMaterial(na
 const className = text('a tolerance class such as "H7"', (value) => plainText(value));
 const yesOrNo = word("TRUE or FALSE", (cell, name) => {
   if (typeof cell === "boolean") return cell;
-  const said = typeof cell === "string" ? plainText(cell).toLowerCase() : cell;
+  const said = typeof cell === "string" ? briefText(cell, name).toLowerCase() : cell;
   if (said === 1 || said === "true" || said === "yes") return true;
   if (said === 0 || said === "false" || said === "no") return false;
   return wrong(`${name} is ${shown(cell)}: it must be TRUE or FALSE`);
@@ -166,7 +177,7 @@ const retractRate: Argument = (() => {
     ...rate,
     accepts: 'a feed rate over 0 or "rapid"',
     read: (cell, name, units, hasUnits) =>
-      typeof cell === "string" && plainText(cell).toLowerCase() === "rapid"
+      typeof cell === "string" && briefText(cell, name).toLowerCase() === "rapid"
         ? "rapid"
         : rate.read(cell, name, units, hasUnits),
   };
