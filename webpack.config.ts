@@ -10,8 +10,8 @@ import { manifestFolder, projectFolder, sourceFolder } from "./src/build/paths.t
 import { policies } from "./src/build/policy.ts";
 
 const modules = join(projectFolder, "node_modules");
-/** Excel on the desktop may still run on an older engine than a browser of today. */
-const language = "es2019";
+/** Excel on a Mac uses the system browser, which may be some years old. */
+const language = "es2020";
 
 /** One plain script per entry, a function called on the spot: no chunks, no loader, no globals. */
 function scripts(entry: Record<string, string>, folder: string): Configuration {
