@@ -105,6 +105,11 @@ function conversion(fromUnit: string, toUnit: string): Conversion {
   return found;
 }
 
+/** The conversion of the call before: down a column it is nearly always the same. */
+let latest: Conversion | undefined;
+let latestFrom: string | undefined;
+let latestTo: string | undefined;
+
 /** A millionth: a value of up to six decimals is a whole number of them. */
 const PARTS = 1e6;
 
@@ -113,7 +118,12 @@ const PARTS = 1e6;
  * nearest to the exact result.
  */
 export function convert(value: number, from: string, to: string): number {
-  const { numerator, offset, denominator, whole } = conversion(from, to);
+  if (from !== latestFrom || to !== latestTo) {
+    latest = conversion(from, to);
+    latestFrom = from;
+    latestTo = to;
+  }
+  const { numerator, offset, denominator, whole } = latest!;
   if (whole) {
     const parts = Math.round(value * PARTS);
     const top = parts * numerator + offset * PARTS;
