@@ -12,6 +12,7 @@ import { writeEntry } from "./entry.ts";
 import { addressSetting, manifestFaults } from "./manifest.ts";
 import { buildMetadata, type Metadata } from "./metadata.ts";
 import { cacheFolder, distFolder } from "./paths.ts";
+import { writeReference } from "./reference/pages.ts";
 
 const largestScript = 45_000;
 
@@ -24,6 +25,7 @@ async function build(): Promise<void> {
   try {
     await bundle(folder, address);
     checkScript(readFileSync(join(folder, "functions.js"), "utf8"), metadata);
+    await writeReference(join(folder, "reference"));
     writeFileSync(join(folder, "functions.json"), `${JSON.stringify(metadata, null, 2)}\n`);
     const faults = manifestFaults(readFileSync(join(folder, "manifest.xml"), "utf8"), address, folder);
     if (faults.length > 0) throw new Error(faults.join("\n"));

@@ -91,7 +91,8 @@ function readFunction(node: ts.FunctionDeclaration, file: string): Declaration {
       faults.push(`parameter ${name} must be any[][], or any[][][] if it repeats`);
     if (parameter.initializer || parameter.dotDotDotToken)
       faults.push(`parameter ${name} has a default or is a rest parameter`);
-    return { name, description: written?.text ?? "", optional, repeating: type === "any[][][]" };
+    const shown = argumentName(name);
+    return { name: shown, description: written?.text ?? "", optional, repeating: type === "any[][][]" };
   });
   for (const name of documented.keys()) faults.push(`@param ${name} is for no parameter`);
   if (node.type?.getText() !== "any[][]") faults.push("the result must be declared any[][]");
@@ -117,6 +118,11 @@ function readFunction(node: ts.FunctionDeclaration, file: string): Declaration {
       .flatMap((text) => splitList(text.slice("sources:".length))),
     faults,
   };
+}
+
+/** The name in the formula bar: one that the language keeps for itself is declared with `_` behind it. */
+export function argumentName(identifier: string): string {
+  return identifier.replace(/_$/, "");
 }
 
 function readExample(text: string): Example {

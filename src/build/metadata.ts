@@ -3,7 +3,8 @@
 
 import { generateCustomFunctionsMetadata } from "custom-functions-metadata";
 import { declarationFaults } from "./check-declarations.ts";
-import { type Declaration, functionFiles, readDeclarations } from "./declarations.ts";
+import { argumentName, type Declaration, functionFiles, readDeclarations } from "./declarations.ts";
+import { addressSetting } from "./manifest.ts";
 import { functionsFolder, projectFolder } from "./paths.ts";
 
 export interface MetadataParameter {
@@ -30,8 +31,11 @@ export interface Metadata {
   functions: MetadataFunction[];
 }
 
-/** The metadata of every declared function, in alphabetical order; throws with all faults, a line each. */
-export async function buildMetadata(folder = functionsFolder): Promise<Metadata> {
+/**
+ * The metadata of every declared function, in alphabetical order, with its help at `address`; throws with all
+ * faults, a line each.
+ */
+export async function buildMetadata(folder = functionsFolder, address = addressSetting()): Promise<Metadata> {
   const declarations = readDeclarations(folder);
   const faults = declarationFaults(declarations);
   const functions: MetadataFunction[] = [];
@@ -50,7 +54,12 @@ export async function buildMetadata(folder = functionsFolder): Promise<Metadata>
   return {
     allowErrorForDataTypeAny: true,
     functions: functions
-      .map((made) => ({ ...made, description: fullDescription(byId.get(made.id)!) }))
+      .map((made) => ({
+        ...made,
+        description: fullDescription(byId.get(made.id)!),
+        helpUrl: `${address}/reference/${made.id}.html`,
+        parameters: made.parameters.map((one) => ({ ...one, name: argumentName(one.name) })),
+      }))
       .sort((a, b) => (a.id < b.id ? -1 : 1)),
   };
 }

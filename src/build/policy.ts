@@ -16,6 +16,16 @@ const write = (directives: Record<string, string>) =>
     .map(([name, value]) => `${name} ${value}`)
     .join("; ");
 
+/** The policy of every page of the reference, which loads nothing but its style, its search and the icon. */
+export const referencePolicy = write({
+  "default-src": "'none'",
+  "script-src": "'self'",
+  "style-src": "'self'",
+  "img-src": "'self'",
+  "base-uri": "'none'",
+  "form-action": "'none'",
+});
+
 /** Content-Security-Policy by page. */
 export const policies: Readonly<Record<string, string>> = {
   /** The page that Excel loads: our own files, and office.js from where Excel requires it. */

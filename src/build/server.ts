@@ -3,7 +3,7 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { AddressInfo } from "node:net";
 import sirv from "sirv";
-import { policies } from "./policy.ts";
+import { policies, referencePolicy } from "./policy.ts";
 
 const loopback = "127.0.0.1";
 const tries = 20;
@@ -17,7 +17,8 @@ function setHeaders(response: ServerResponse, path: string): void {
   response.setHeader("Cache-Control", "no-cache");
   // The ending may be left out of a page's address, and "/" is index.html.
   const page = `${path.replace(/^\/|\/$|\.html\/?$/g, "") || "index"}.html`;
-  if (Object.hasOwn(policies, page)) response.setHeader("Content-Security-Policy", policies[page]);
+  if (path.startsWith("/reference/")) response.setHeader("Content-Security-Policy", referencePolicy);
+  else if (Object.hasOwn(policies, page)) response.setHeader("Content-Security-Policy", policies[page]);
   if (path === "/functions.json") response.setHeader("Access-Control-Allow-Origin", "*");
 }
 
