@@ -2,7 +2,15 @@
 
 import { type Callout, type Deviations, limitsOf } from "../callouts/callout.ts";
 import type { Formula } from "../formula.ts";
-import { fromTicks, lengthText, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
+import {
+  fromTicks,
+  lengthText,
+  TICKS_PER_IN,
+  TICKS_PER_MM,
+  TICKS_PER_UM,
+  toTicks,
+  type Units,
+} from "../lengths.ts";
 import { none, wrong } from "../problem.ts";
 
 /** To what each share of the tolerance is rounded up: 0.001 mm or 0.00005 in. */
@@ -16,10 +24,12 @@ const SHARE_STEP = { mm: TICKS_PER_UM, in: TICKS_PER_IN / 20000 } as const;
 export function reamerWindow(callout: Callout, units: Units): Deviations {
   const hole = holeLimits(callout, units);
   const step = SHARE_STEP[callout.units];
-  const tolerance = hole.upper - hole.lower;
-  const upper = hole.upper - sharedUp(tolerance, 15, step);
-  const lower = upper - sharedUp(tolerance, 35, step);
-  if (lower < hole.lower)
+  const tolerance = ownTolerance(callout);
+  const wearReserve = sharedUp(tolerance, 15, step);
+  const reamerTolerance = sharedUp(tolerance, 35, step);
+  const upper = hole.upper - wearReserve;
+  const lower = upper - reamerTolerance;
+  if (wearReserve + reamerTolerance > tolerance)
     none(
       `callout leaves a reamer ${lengthText(lower, units)} to ${lengthText(upper, units)}, under the hole's minimum ${lengthText(hole.lower, units)}: the tolerance is too narrow for the rule`,
     );
@@ -31,6 +41,12 @@ export function holeLimits(callout: Callout, units: Units): Deviations {
   if (callout.kind === "shaft")
     wrong(`callout: ${callout.className} is a shaft: write ${callout.className.toUpperCase()}`);
   return limitsOf(callout, units);
+}
+
+/** The tolerance in the callout's own unit, so that a sheet in the other unit orders the same reamer. */
+function ownTolerance(callout: Callout): number {
+  const { lower, upper } = limitsOf(callout, callout.units);
+  return upper - lower;
 }
 
 /** A share in per cent of a length in ticks, rounded up to whole steps; exact, as both are whole numbers. */
@@ -47,12 +63,11 @@ export function reamerLimits(callout: Callout, cutsOver = 0, units: Units = "mm"
 reamerLimits.formula = {
   source: "reamer-limits",
   given: (callout: Callout, cutsOver = 0, units: Units = "mm") => {
-    const { lower, upper } = holeLimits(callout, units);
+    const ticksPerUnit = units === "mm" ? TICKS_PER_MM : TICKS_PER_IN;
     return {
-      holeLeast: fromTicks(lower, units),
-      holeGreatest: fromTicks(upper, units),
-      tolerance: fromTicks(upper - lower, units),
-      shareStep: SHARE_STEP[callout.units] / (units === "mm" ? TICKS_PER_UM * 1000 : TICKS_PER_IN),
+      holeGreatest: fromTicks(holeLimits(callout, units).upper, units),
+      tolerance: ownTolerance(callout) / ticksPerUnit,
+      shareStep: SHARE_STEP[callout.units] / ticksPerUnit,
       cutsOver,
     };
   },
