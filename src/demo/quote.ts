@@ -11,6 +11,7 @@ import {
   sheetsWorkbook,
   styles,
 } from "./sheet.ts";
+import { handFiguresSheet, proposalSheet, setUpSheet } from "./story-sheets.ts";
 
 export const shop = "Example Reaming Works (an invented shop)";
 
@@ -190,7 +191,7 @@ function bothSheet(): SheetData {
     sheet.cells,
     cells(1, { A: "Inch and metric", D: shop }),
     cells(2, {
-      D: "Speeds come from one table and differ only by the unit. Feeds come from a metric and an inch table, each rounded in its own way, so they agree nearly.",
+      D: "Speeds and feeds of the same holes in both systems: one table each, so the two sides differ by the unit alone.",
     }),
   );
   return sheet;
@@ -198,5 +199,11 @@ function bothSheet(): SheetData {
 
 /** The workbook as the grid's library reads it. */
 export function quoteWorkbook() {
-  return sheetsWorkbook([quoteSheet(), bothSheet()]);
+  return sheetsWorkbook([
+    quoteSheet(),
+    bothSheet(),
+    proposalSheet(shop),
+    setUpSheet(shop),
+    handFiguresSheet(shop),
+  ]);
 }
