@@ -39,7 +39,10 @@ export function readFormula(formula: string): Call {
     if (!associated.has(id)) throw new Error(`no function ${id}`);
     const args: unknown[] = [];
     if (tokens[at++] !== "(") throw new Error(`no ( in ${formula}`);
-    if (tokens[at] === ")") return { id, args: (at++, args) };
+    if (tokens[at] === ")") {
+      at++;
+      return { id, args };
+    }
     for (;;) {
       args.push(tokens[at] === "," || tokens[at] === ")" ? undefined : argument());
       if (tokens[at++] === ")") return { id, args };

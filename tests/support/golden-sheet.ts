@@ -26,7 +26,8 @@ export function expectCells(cells: readonly unknown[], expected: string): void {
   expect(cells.length).toBe(wanted.length);
   wanted.forEach((want, index) => {
     const one = cells[index];
-    if (typeof one === "number") expect(Math.abs(one - Number(want)), `${one} for ${want}`).toBeLessThanOrEqual(1e-9);
+    if (typeof one === "number")
+      expect(Math.abs(one - Number(want)), `${one} for ${want}`).toBeLessThanOrEqual(1e-9);
     else expect(String(one).toUpperCase() === want && typeof one === "boolean" ? want : one).toBe(want);
   });
 }
@@ -36,14 +37,21 @@ export function goldenSheet(name: string, id: string): void {
   const parameters = declarations.find((declaration) => declaration.id === id)!.parameters;
   describe(`${id}, ${name}.csv`, () => {
     test("has a column for arguments of the function only, and a source for each row", () => {
-      const names = new Set([...parameters.map((parameter) => parameter.name.replace(/_$/, "")), "expected", "source"]);
+      const names = new Set([
+        ...parameters.map((parameter) => parameter.name.replace(/_$/, "")),
+        "expected",
+        "source",
+      ]);
       for (const column of Object.keys(rows[0]!)) expect(names).toContain(column);
       for (const { source } of rows) expect(source).toMatch(/\w/);
     });
-    test.each(rows.map((row) => [Object.values(row).slice(0, -1).join(" , "), row] as const))("%s", (_, row) => {
-      const args = parameters.map((parameter) => typed(row[parameter.name.replace(/_$/, "")] ?? ""));
-      const cells = sheet(id, ...args);
-      expectCells(cells.flat(), row.expected!);
-    });
+    test.each(rows.map((row) => [Object.values(row).slice(0, -1).join(" , "), row] as const))(
+      "%s",
+      (_, row) => {
+        const args = parameters.map((parameter) => typed(row[parameter.name.replace(/_$/, "")] ?? ""));
+        const cells = sheet(id, ...args);
+        expectCells(cells.flat(), row.expected!);
+      },
+    );
   });
 }
