@@ -32,7 +32,8 @@ export interface Argument {
 
 const LEAST_POSITIVE = Number.MIN_VALUE;
 const UNDER_ONE = 1 - 2 ** -53;
-const NEVER = Number.POSITIVE_INFINITY;
+/** No number is at least this. */
+const NEVER = Number.NaN;
 
 interface Limits {
   min: number;

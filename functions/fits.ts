@@ -18,7 +18,7 @@ import { mapRows, mapToColumns } from "./map-rows.ts";
  * Gives the lower and upper limit of size that a drawing callout means.
  *
  * @customfunction LIMITS
- * @param callout Callout as on the drawing: a size with a class, deviations or limits
+ * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
  * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
  * @returns Lower and upper limit of size, mm or in
  * @row lower limit, upper limit
@@ -35,7 +35,7 @@ export function limits(callout: any[][], units?: any[][]): any[][] {
  * Gives the least size that a drawing callout allows.
  *
  * @customfunction MINSIZE
- * @param callout Callout as on the drawing: a size with a class, deviations or limits
+ * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
  * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
  * @returns Lower limit of size, mm or in
  * @example =REAM.MINSIZE("20 P7") // 19.965
@@ -49,7 +49,7 @@ export function minSize(callout: any[][], units?: any[][]): any[][] {
  * Gives the greatest size that a drawing callout allows.
  *
  * @customfunction MAXSIZE
- * @param callout Callout as on the drawing: a size with a class, deviations or limits
+ * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
  * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
  * @returns Upper limit of size, mm or in
  * @example =REAM.MAXSIZE("20 P7") // 19.986
@@ -63,7 +63,7 @@ export function maxSize(callout: any[][], units?: any[][]): any[][] {
  * Gives the middle between the limits of a drawing callout.
  *
  * @customfunction MIDSIZE
- * @param callout Callout as on the drawing: a size with a class, deviations or limits
+ * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
  * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
  * @returns Middle of the limits of size, mm or in
  * @example =REAM.MIDSIZE("12 H7") // 12.009
@@ -77,7 +77,7 @@ export function midSize(callout: any[][], units?: any[][]): any[][] {
  * Gives the width of the tolerance of a drawing callout.
  *
  * @customfunction TOLERANCE
- * @param callout Callout as on the drawing: a size with a class, deviations or limits
+ * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
  * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
  * @returns Upper less lower limit of size, mm or in
  * @example =REAM.TOLERANCE("12 H7") // 0.018
@@ -91,7 +91,7 @@ export function tolerance(callout: any[][], units?: any[][]): any[][] {
  * Gives one part of what a drawing callout says.
  *
  * @customfunction CALLOUT
- * @param callout Callout as on the drawing: a size with a class, deviations or limits
+ * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
  * @param part "nominal", "lower", "upper" (deviations), "class", "count", "depth", "through" or "marks" (size modifiers)
  * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
  * @returns The part: a size or deviation in mm or in, a text, or TRUE or FALSE; "" where the callout does not say
@@ -186,7 +186,7 @@ export function fitKind(hole: any[][], shaft?: any[][], units?: any[][]): any[][
  * Gives the coarsest standard tolerance grade no wider than a tolerance, and what usually reaches it.
  *
  * @customfunction GRADEFOR
- * @param callout Callout as on the drawing: a size with a class, deviations or limits
+ * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
  * @param [units] "mm" or "in", for sizes without a unit; "mm" if omitted
  * @returns Standard tolerance grade, and the usual process (common practice, no source)
  * @row standard tolerance grade, usual process
@@ -202,7 +202,7 @@ export function gradeFor(callout: any[][], units?: any[][]): any[][] {
  * Gives the limits to accept a measured part by: those of the callout, drawn in by the uncertainty of the measurement on each side.
  *
  * @customfunction ACCEPTLIMITS
- * @param callout Callout as on the drawing: a size with a class, deviations or limits
+ * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
  * @param uncertainty Expanded uncertainty of the measurement, mm or in
  * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
  * @returns Least and greatest measured size to accept, mm or in

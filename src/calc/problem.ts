@@ -26,6 +26,7 @@ export function none(message: string): never {
 /** A received value as a message quotes it: texts in quotes, control characters shown as a space, shortened. */
 export function shown(value: unknown): string {
   if (typeof value === "number" || typeof value === "boolean") return String(value).toUpperCase();
+  if (typeof value === "object" && value !== null) return "a cell of another kind";
   const text = String(value)
     .slice(0, 60)
     .replace(/[\s\u0000-\u001f\u007f]+/g, " ")
