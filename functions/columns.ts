@@ -203,10 +203,10 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
   );
   const readers = lists.map((one) => new CellReader(one, units && { ...units, stride: 0 }));
   const values: any[][] = lists.map(() => []);
-  const problems: unknown[] = lists.map((one) =>
+  const problems: unknown[] = lists.map(() =>
     uneven
       ? valueError(
-          `${lists.map((list) => list.name).join(" and ")} differ in length: ${one.name} has ${one.matrix.flat().length}`,
+          `${lists.map((list) => list.name).join(", ")} differ in length: ${cells.map((list) => list.length).join(", ")} cells`,
         )
       : undefined,
   );

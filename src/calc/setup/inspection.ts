@@ -2,7 +2,7 @@
 
 import { type Callout, limitsOf } from "../callouts/callout.ts";
 import type { Formula } from "../formula.ts";
-import { fromTicks, lengthText, roundLength, toTicks, type Units } from "../lengths.ts";
+import { lengthText, roundLength, toTicks, type Units } from "../lengths.ts";
 import { none, shown, wrong } from "../problem.ts";
 import { complementaryError } from "./normal.ts";
 
@@ -41,9 +41,7 @@ export function capability(measured: readonly number[], callout: Callout, units:
   const { count, average, squares } = spreadOf(measured, units);
   if (squares === 0)
     none(`measured holds ${count} equal sizes of ${shown(measured[0])}: without a spread there is no index`);
-  const limits = limitsOf(callout, units);
-  const lower = fromTicks(limits.lower, units);
-  const upper = fromTicks(limits.upper, units);
+  const { lowerLimit: lower, upperLimit: upper } = limitNumbers(callout, units);
   const deviation = Math.sqrt(squares / (count - 1));
   return [
     (upper - lower) / (6 * deviation),
@@ -91,9 +89,14 @@ inTolerance.formula = {
   ],
 } satisfies Formula;
 
+/** A length in mm or in from ticks, not rounded: for a share that is worked out from it. */
+function unrounded(ticks: number, units: Units): number {
+  return ticks / toTicks(1, units);
+}
+
 function limitNumbers(callout: Callout, units: Units): { lowerLimit: number; upperLimit: number } {
   const { lower, upper } = limitsOf(callout, units);
-  return { lowerLimit: fromTicks(lower, units), upperLimit: fromTicks(upper, units) };
+  return { lowerLimit: unrounded(lower, units), upperLimit: unrounded(upper, units) };
 }
 
 /** Row: share 6·√(EV² + AV²)/tolerance, and `good` to 10 %, `marginal` to 30 %, else `unfit`. */
@@ -105,14 +108,14 @@ export function gaugeShare(
 ): [number, string] {
   const { lower, upper } = limitsOf(callout, units);
   if (upper === lower) wrong("callout has no tolerance: give one with two limits apart");
-  const share = (6 * Math.sqrt(repeatability ** 2 + reproducibility ** 2)) / fromTicks(upper - lower, units);
+  const share = (6 * Math.sqrt(repeatability ** 2 + reproducibility ** 2)) / unrounded(upper - lower, units);
   return [share, share <= 0.1 + 1e-9 ? "good" : share <= 0.3 + 1e-9 ? "marginal" : "unfit"];
 }
 gaugeShare.formula = {
   source: "gauge-study",
   given: (_repeatability: number, _reproducibility: number, callout: Callout, units: Units = "mm") => {
     const { lower, upper } = limitsOf(callout, units);
-    return { tolerance: fromTicks(upper - lower, units) };
+    return { tolerance: unrounded(upper - lower, units) };
   },
   steps: () => [
     {

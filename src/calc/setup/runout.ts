@@ -71,8 +71,11 @@ runoutAt.formula = {
   ],
 } satisfies Formula;
 
+/** To what the excess is told, ticks: 0.0001 mm, 0.00001 in. */
+const TOLD_TO = { mm: TICKS_PER_MM / 1e4, in: TICKS_PER_IN / 1e5 } as const;
+
 /** `ok`, or `over by 0.003`; the limit is 0.005 mm, 0.0002 in, if none is given. */
 export function runoutCheck(runout: number, limit?: number, units: Units = "mm"): string {
   const over = toTicks(runout, units) - toTicks(limit ?? (units === "mm" ? 0.005 : 0.0002), units);
-  return over > 0 ? `over by ${lengthText(over, units)}` : "ok";
+  return over > 0 ? `over by ${lengthText(roundTicks(over, TOLD_TO[units]) || over, units)}` : "ok";
 }

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 import { limitDeviations } from "../../../src/calc/fits/iso286.ts";
-import { plugGaugeFor } from "../../../src/calc/fits/plug-gauge.ts";
+import { plugGauge, plugGaugeFor } from "../../../src/calc/fits/plug-gauge.ts";
 import { fromTicks, toTicks } from "../../../src/calc/lengths.ts";
+import { workedOut } from "../golden-file.ts";
 
 function gauge(size: number, className: string, grade: string): number[] {
   const nominal = toTicks(size, "mm");
@@ -34,5 +36,34 @@ describe("plug gauges", () => {
     [25, "H5", "5"],
   ])("are not tabulated for %d %s", (size, className, grade) => {
     expect(() => gauge(size, className, grade)).toThrow(expect.objectContaining({ kind: "none" }));
+  });
+
+  it("of a callout come in its order, and the written formula agrees", () => {
+    const callout = readCallout("10 H6", "callout", "mm");
+    expect(plugGauge(callout)).toEqual([10.00075, 10.00225, 9.999, 10.00825, 10.00975]);
+    for (const units of ["mm", "in"] as const) {
+      const written = workedOut(plugGauge.formula, ["callout", "units"], [callout, units], 5);
+      plugGauge(callout, units).forEach((limit, index) => {
+        expect(limit).toBeCloseTo(written[index]!, 7);
+      });
+    }
+  });
+
+  it("in inches are rounded to 0.00001 from the nominal size", () => {
+    // At 12.7 mm z 2.5, y 2, H 3 and H7 18 µm: +1, +4, −2, +16.5, +19.5 µm.
+    const callout = readCallout("0.5 in H7", "callout", "in");
+    expect(plugGauge(callout, "in")).toEqual([0.50004, 0.50016, 0.49992, 0.50065, 0.50077]);
+  });
+
+  it.each([
+    ["25 +0.021/0", "none", /has no ISO class/],
+    [".5000 RC4", "none", /has no ISO class/],
+    ["200 H7", "none", /^callout is of 200 mm: .*to 180 mm/],
+    ["25 h7", "wrong", /h7 is a shaft: write H7/],
+  ])("of %s are refused", (text, kind, message) => {
+    const callout = readCallout(text, "callout", text.startsWith(".") ? "in" : "mm");
+    expect(() => plugGauge(callout)).toThrow(
+      expect.objectContaining({ kind, message: expect.stringMatching(message) }),
+    );
   });
 });
