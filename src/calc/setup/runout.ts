@@ -1,7 +1,15 @@
 // calc: run-out of a tool in the spindle. Readings and run-out in mm (in), angles in degrees.
 
 import type { Formula } from "../formula.ts";
-import { lengthText, roundLength, toTicks, type Units } from "../lengths.ts";
+import {
+  lengthText,
+  roundLength,
+  roundTicks,
+  TICKS_PER_IN,
+  TICKS_PER_MM,
+  toTicks,
+  type Units,
+} from "../lengths.ts";
 import { wrong } from "../problem.ts";
 
 const DEGREE = Math.PI / 180;
