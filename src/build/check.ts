@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { logErrorMessage } from "office-addin-cli";
 import { buildMetadata } from "./metadata.ts";
 import { distFolder } from "./paths.ts";
+import { checkReadme } from "./readme.ts";
 import { buildIfStale } from "./stale.ts";
 
 try {
@@ -14,6 +15,7 @@ try {
   const built = readFileSync(join(distFolder, "functions.json"), "utf8");
   if (built !== `${JSON.stringify(metadata, null, 2)}\n`)
     throw new Error("dist/functions.json differs: run npm run build");
+  checkReadme();
   console.log(`${metadata.functions.length} functions and the manifest are in order`);
 } catch (error) {
   logErrorMessage(error instanceof Error ? error.message : error);
