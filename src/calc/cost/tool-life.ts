@@ -158,6 +158,7 @@ export function costAtSpeed(
 ): number[] {
   const cutTime =
     (60 * Math.PI * diameter * depth) / ((units === "mm" ? 1000 : 12) * surfaceSpeed * feedPerRev);
+  if (cutTime === 0) wrong("diameter or depth is too small against surfaceSpeed to compute with");
   const life = taylorLife(surfaceSpeed, n, c);
   const parts = partsPerEdge(life, cutTime);
   if (parts < 1) {
