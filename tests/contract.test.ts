@@ -240,6 +240,23 @@ describe("nasty cells", () => {
     });
   });
 
+  test.each(withArguments)("%s: a message names an argument", (id, { parameters }) => {
+    // STEPS passes on what the function that it shows says.
+    const names = id === "STEPS" ? Object.keys(vocabulary) : parameters.map(({ name }) => wordOf(name));
+    const named = new RegExp(`\\b(${names.join("|")})\\b|^the numbers are too large to compute with$`);
+    const unnamed = new Set<string>();
+    parameters.forEach((_, index) => {
+      for (const cell of nasty) {
+        const args = fullArgs(id);
+        args[index] = cell;
+        for (const result of sheet(id, ...args).flat())
+          if (isError(result) && result.message && !named.test(result.message))
+            unnamed.add(`${result.code} ${result.message}`);
+      }
+    });
+    expect([...unnamed]).toEqual([]);
+  });
+
   test.each(functions)("%s: any cells in any ranges", (id, { parameters }) => {
     const right = fullArgs(id).flatMap((arg) => (Array.isArray(arg) ? (arg as Cells).flat() : [arg]));
     const cell = fc.constantFrom(...nasty, ...right, ...right);
