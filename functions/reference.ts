@@ -30,7 +30,7 @@ function stepsOf(name: string, inputs: readonly Matrix[]): unknown[][] {
   const one = registered.get(id);
   if (!one || id === "STEPS")
     return wrong(`functionName ${shown(name)} is not a function with steps: write one like "RPM"`);
-  const { matrix, seen } = witnessed(() => one.call(...inputs));
+  const { matrix, seen } = witnessed(() => one.call(...handedOver(one.call.length, inputs)));
   const [first] = matrix as [any[]];
   if (isErrorCell(first[0]) || first[0] === "") return [[first[0]]];
   const formula = seen && (seen.calculate as { formula?: Formula }).formula;
@@ -47,6 +47,12 @@ function stepsOf(name: string, inputs: readonly Matrix[]): unknown[][] {
     results: first.filter((cell) => typeof cell === "number"),
     unitOf: (argument) => unitOf(argument, seen.names.includes("units") ? units : undefined),
   }).map((line) => [line]);
+}
+
+/** As a host hands ranges over: what a function has no parameter for belongs to its last one, which repeats. */
+function handedOver(parameters: number, inputs: readonly Matrix[]): unknown[] {
+  if (inputs.length <= parameters) return [...inputs];
+  return [...inputs.slice(0, parameters - 1), inputs.slice(parameters - 1)];
 }
 
 /** The unit of an argument; in a function without `units`, only one that is the same in both sets. */

@@ -49,6 +49,10 @@ describe("STACKUP", () => {
     );
   });
 
+  test("its steps name every contribution", () => {
+    expect(sheet("STEPS", "STACKUP", 3, 4).flat()).toContain("stackUp = √(3 ^ 2 + 4 ^ 2)");
+  });
+
   test("an error cell comes back as itself", () => {
     expect(cell("STACKUP", 3, { code: "#N/A" })).toEqual({ code: "#N/A" });
   });
