@@ -1,0 +1,204 @@
+// tests: the rules of the tree: which room may know which, where the host is named, what no file says.
+
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { dirname, join, relative } from "node:path";
+import ts from "typescript";
+import { describe, expect, test } from "vitest";
+import { projectFolder } from "../src/build/paths.ts";
+
+const listed = execFileSync("git", ["ls-files", "--cached", "--others", "--exclude-standard"], {
+  cwd: projectFolder,
+  encoding: "utf8",
+});
+const files = listed.trim().split("\n");
+
+const textOf = (file: string) => readFileSync(join(projectFolder, file), "utf8");
+const modules = files
+  .filter((file) => /^(src|functions)\/.*\.ts$/.test(file))
+  .filter((file) => !file.endsWith(".d.ts"));
+
+/** A module's room: `functions`, or the folder under src. */
+const roomOf = (file: string) => (file.startsWith("functions/") ? "functions" : file.split("/")[1]!);
+
+/** What each room may import from; its own is understood. */
+const knows: Readonly<Record<string, readonly string[]>> = {
+  data: [],
+  calc: ["data"],
+  functions: ["data", "calc"],
+  workbook: ["data", "calc", "functions"],
+  taskpane: ["data", "calc", "functions", "workbook"],
+  demo: ["data", "calc", "functions", "workbook", "taskpane"],
+  build: ["data", "calc", "functions", "workbook"],
+  bench: ["data", "calc", "functions", "build"],
+};
+
+interface Import {
+  readonly file: string;
+  readonly from: string;
+}
+
+/** What functions.json looks like, known to whoever reads it; a type is gone once it is built. */
+const TYPES_OF_METADATA = /^import type \{[^}]*\} from "\.\.\/build\/metadata\.ts";$/gm;
+
+/** Every import and re-export, static and dynamic, as it is written. */
+const imports: readonly Import[] = modules.flatMap((file) =>
+  ts
+    .preProcessFile(textOf(file).replace(TYPES_OF_METADATA, ""), true, true)
+    .importedFiles.map(({ fileName }) => ({ file, from: fileName })),
+);
+const isOwn = ({ from }: Import) => from.startsWith(".");
+const targetOf = ({ file, from }: Import) => relative(".", join(dirname(file), from));
+
+describe("rooms", () => {
+  test("are all known, and each has modules", () => {
+    const rooms = new Set(modules.map(roomOf));
+    expect(Object.keys(knows)).toEqual(expect.arrayContaining([...rooms]));
+    for (const room of ["data", "calc", "functions", "build"]) expect(rooms).toContain(room);
+  });
+
+  test("know only the rooms before them", () => {
+    const faults = imports
+      .filter(isOwn)
+      .map((one) => ({ ...one, from: targetOf(one) }))
+      .filter(({ file, from }) => /^(src|functions)\//.test(from) && roomOf(from) !== roomOf(file))
+      .filter(({ file, from }) => !knows[roomOf(file)]!.includes(roomOf(from)));
+    expect(faults).toEqual([]);
+  });
+
+  test("do not reach outside src and functions", () => {
+    const faults = imports
+      .filter(isOwn)
+      .filter((one) => !/^(src|functions)\//.test(targetOf(one)))
+      .filter(({ file }) => roomOf(file) !== "build" && roomOf(file) !== "demo");
+    expect(faults).toEqual([]);
+  });
+
+  test("data, calc and functions need no package but zod, and that only where arguments are read", () => {
+    const packages = imports.filter(
+      (one) => !isOwn(one) && ["data", "calc", "functions"].includes(roomOf(one.file)),
+    );
+    expect(packages).toEqual([{ file: "functions/arguments.ts", from: "zod/mini" }]);
+  });
+
+  test("zod stays where arguments are read and at the boundaries of files", () => {
+    const users = imports.filter(({ from }) => /^zod($|\/)/.test(from)).map(({ file }) => file);
+    for (const file of users) expect(file).toMatch(/^(functions\/arguments\.ts|src\/workbook\/.*)$/);
+  });
+
+  test("imports between modules name the file with its ending", () => {
+    const faults = imports.filter(isOwn).filter(({ from }) => !/\.[a-z]+$/.test(from));
+    expect(faults).toEqual([]);
+  });
+});
+
+/** The modules in whose code (not comments, texts or types of another library) a global is named. */
+function modulesNaming(name: string): string[] {
+  return modules.filter((file) => {
+    const source = ts.createSourceFile(file, textOf(file), ts.ScriptTarget.Latest, true);
+    let found = false;
+    const look = (node: ts.Node): void => {
+      if (ts.isIdentifier(node) && node.text === name) found = true;
+      if (!found) ts.forEachChild(node, look);
+    };
+    look(source);
+    return found;
+  });
+}
+
+describe("the host", () => {
+  test("CustomFunctions is named in functions, in the browser workbook's registration and where built code is run", () => {
+    const allowed = /^functions\/|^src\/demo\/(shim|main|register-functions)\.ts$|^src\/(build|bench)\//;
+    const users = modulesNaming("CustomFunctions");
+    expect(users).toEqual(expect.arrayContaining(["functions/cells.ts", "functions/register.ts"]));
+    expect(users.filter((file) => !allowed.test(file))).toEqual([]);
+  });
+
+  test.each(["Office", "Excel"])(
+    "%s is named in the Excel workbook and the start of the pane alone",
+    (name) => {
+      const allowed = /^src\/workbook\/excel|^src\/taskpane\/(page|start)\.ts$/;
+      expect(modulesNaming(name).filter((file) => !allowed.test(file))).toEqual([]);
+    },
+  );
+
+  test("calc and functions know no clock, chance, locale, network or page", () => {
+    for (const name of [
+      "Date",
+      "performance",
+      "Intl",
+      "fetch",
+      "document",
+      "window",
+      "process",
+      "toLocaleString",
+    ]) {
+      const users = modulesNaming(name).filter((file) =>
+        ["data", "calc", "functions"].includes(roomOf(file)),
+      );
+      expect(users, name).toEqual([]);
+    }
+    const chance = modules.filter((file) => textOf(file).includes("Math.random"));
+    expect(chance.filter((file) => !/^src\/(build|bench)\//.test(file))).toEqual([]);
+  });
+});
+
+describe("files", () => {
+  test.each(modules)("%s says in its first line what room it is in", (file) => {
+    expect(textOf(file).startsWith(`// ${roomOf(file)}: `)).toBe(true);
+  });
+
+  test.each(modules)("%s has a name in kebab-case", (file) => {
+    expect(file.split("/").at(-1)).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*(\.test)?\.ts$/);
+  });
+
+  /** A table is as long as what it lists; the vocabulary of the arguments is one. */
+  const isTable = (file: string) => file.startsWith("src/data/") || file === "functions/arguments.ts";
+
+  /** Lines that are neither empty nor comment: what a declaration says in its doc comment is no code. */
+  const linesOfCode = (text: string) =>
+    text
+      .replace(/^\s*\/\*\*?[\s\S]*?\*\/\s*$/gm, "")
+      .split("\n")
+      .filter((line) => /\S/.test(line) && !/^\s*\/\//.test(line)).length;
+
+  test("a module has at most 250 lines of code, unless it is a table", () => {
+    const long = modules.filter((file) => !isTable(file) && linesOfCode(textOf(file)) > 250);
+    expect(long).toEqual([]);
+  });
+
+  const words = [
+    "trans" + "cript",
+    "seed " + "document",
+    "/wo" + "rk/",
+    "/fa" + "rm/",
+    "/ho" + "me/",
+    "registry\\.np" + "mjs",
+    "TO" + "DO",
+    "FIX" + "ME",
+  ];
+  const readable = files.filter((file) => !/\.(png|ico|svg|xlsx|woff2?)$|^package-lock\.json$/.test(file));
+
+  test("no file names the place where it was made, or work left over", () => {
+    const pattern = new RegExp(
+      words.map((word) => (/^\w/.test(word) ? `\\b${word}\\b` : word)).join("|"),
+      "i",
+    );
+    const faults = readable.flatMap((file) => {
+      const found = pattern.exec(textOf(file));
+      return found ? [`${file}: ${found[0]}`] : [];
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test("no test is left out, and none runs alone", () => {
+    const pattern = /\b(test|describe|it)\.(only|skip|to[d]o)\(/;
+    expect(files.filter((file) => file.endsWith(".test.ts") && pattern.test(textOf(file)))).toEqual([]);
+  });
+
+  test("every golden file names its source on its first line", () => {
+    const golden = files.filter((file) => /^tests\/golden\/.*\.csv$/.test(file));
+    expect(golden.length).toBeGreaterThan(10);
+    for (const file of golden) expect(textOf(file).split("\n")[0], file).toMatch(/^# source: \S/);
+  });
+});
