@@ -54,8 +54,8 @@ function readCounted(plain: string, text: string, name: string, units: Units): C
     if (!(thrown instanceof Problem)) throw thrown;
     try {
       return readDrawing(plain, text, name, units);
-    } catch {
-      throw thrown;
+    } catch (other) {
+      throw other instanceof Problem && other.kind === "none" ? other : thrown;
     }
   }
 }
