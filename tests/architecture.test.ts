@@ -129,7 +129,7 @@ describe("the host", () => {
       "Intl",
       "fetch",
       "document",
-      "window",
+     
       "process",
       "toLocaleString",
     ]) {

@@ -1,0 +1,329 @@
+// tests: what a callout on a drawing means, and what is refused.
+
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { type Callout, deviationsOf, limitsOf } from "../../../src/calc/callouts/callout.ts";
+import { calloutPart, limits, middleSize, toleranceOf } from "../../../src/calc/callouts/limits.ts";
+import { readPlainClass } from "../../../src/calc/callouts/plain-class.ts";
+import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
+import { fromTicks, type Units } from "../../../src/calc/lengths.ts";
+import { Problem } from "../../../src/calc/problem.ts";
+import { readTable } from "../../support/csv.ts";
+import { problemOf } from "../golden-file.ts";
+
+const read = (text: string, units: Units = "mm") => readCallout(text, "callout", units);
+
+describe("read", () => {
+  test.each(readTable("callouts"))("$callout ($units)", (row) => {
+    const units = row.units as Units;
+    const callout = read(row.callout!, units);
+    expect(limits(callout, units)).toEqual([Number(row.least), Number(row.greatest)]);
+    expect(calloutPart(callout, "class")).toBe(row.class);
+    expect(calloutPart(callout, "count")).toBe(Number(row.count));
+    expect(calloutPart(callout, "depth", units)).toBe(row.depth === "" ? "" : Number(row.depth));
+    expect(String(calloutPart(callout, "through")).toUpperCase()).toBe(row.through);
+    expect(calloutPart(callout, "marks")).toBe(row.marks);
+  });
+});
+
+describe("refused", () => {
+  test.each(readTable("callouts-refused"))("$callout ($units): $source", (row) => {
+    const problem = problemOf(() => read(row.callout!, row.units as Units));
+    expect(problem?.kind).toBe(row.code === "#N/A" ? "none" : "wrong");
+    expect(problem?.message).toMatch(/^callout /);
+    expect(problem?.message).toContain(row.words);
+  });
+
+  test("a long text, before any pattern runs", () => {
+    for (const text of ["12 H7 ".repeat(40), "(".repeat(50_000), "9".repeat(50_000), "12 +".repeat(9999)])
+      expect(problemOf(() => read(text))?.message).toBe(
+        `callout is a text of ${text.length} characters: a callout has at most 200`,
+      );
+  });
+
+  test("a text of 200 characters is read", () => {
+    expect(limits(read(`12 H7${" ".repeat(195)}`))).toEqual([12, 12.018]);
+  });
+
+  test("the message shortens what came, and shows no control characters", () => {
+    const message = problemOf(() => read(`12 H7 \u0007\n\t${"long words ".repeat(10)}`))!.message;
+    expect(message).not.toMatch(/[\u0000-\u001f]/);
+    expect(message.length).toBeLessThan(140);
+    expect(message).toContain("…");
+  });
+});
+
+describe("parts", () => {
+  test("nominal and deviations of limits: the lower limit is the nominal", () => {
+    const callout = read("12.018/12.000");
+    expect(calloutPart(callout, "nominal")).toBe(12);
+    expect([calloutPart(callout, "lower"), calloutPart(callout, "upper")]).toEqual([0, 0.018]);
+  });
+
+  test("nominal and deviations of a class, in both units", () => {
+    const callout = read("20 P7");
+    expect([calloutPart(callout, "lower"), calloutPart(callout, "upper")]).toEqual([-0.035, -0.014]);
+    // 0.035 mm is 0.001378 in, 0.014 mm is 0.000551 in; the nominal is not rounded to 0.00001 in.
+    expect(calloutPart(callout, "nominal", "in")).toBe(0.7874016);
+    expect([calloutPart(callout, "lower", "in"), calloutPart(callout, "upper", "in")]).toEqual([
+      -0.00138, -0.00055,
+    ]);
+  });
+
+  test("deviations that are written are not rounded in inches", () => {
+    // 0.018 mm is 0.00070866 in.
+    expect(calloutPart(read("12 mm +0.018/0"), "upper", "in")).toBe(0.0007087);
+  });
+
+  test("a depth is in the unit of the result", () => {
+    const callout = read("12 H7 x 25.4 deep");
+    expect([calloutPart(callout, "depth", "mm"), calloutPart(callout, "depth", "in")]).toEqual([25.4, 1]);
+    expect(calloutPart(read("12 mm H7 x 1 in deep"), "depth", "mm")).toBe(25.4);
+  });
+
+  test("what is not written is an empty text", () => {
+    const callout = read("12 ±0.01");
+    for (const part of ["class", "depth", "through", "marks"] as const)
+      expect(calloutPart(callout, part)).toBe("");
+  });
+});
+
+describe("properties", () => {
+  const sizes = fc.integer({ min: 1, max: 49_999 }).map((hundredths) => hundredths / 100);
+  const holes = fc.constantFrom(
+    "H6",
+    "H7",
+    "H8",
+    "H9",
+    "H11",
+    "G6",
+    "F7",
+    "E8",
+    "D9",
+    "JS7",
+    "P7",
+    "N7",
+    "K7",
+    "R7",
+    "S7",
+  );
+  const shafts = fc.constantFrom("h6", "h7", "g6", "f7", "e8", "d9", "js6", "k6", "n6", "p6", "r6", "s6");
+  const units = fc.constantFrom<Units>("mm", "in");
+
+  const all = (callout: Callout) => ({
+    ...Object.fromEntries(
+      (["nominal", "lower", "upper", "units", "kind", "className", "iso", "shaft", "count"] as const).map(
+        (key) => [key, callout[key]],
+      ),
+    ),
+    depth: callout.depth,
+    through: callout.through,
+    marks: callout.marks,
+  });
+  const outcome = (call: () => Callout) => {
+    try {
+      return all(call());
+    } catch (thrown) {
+      if (!(thrown instanceof Problem)) throw thrown;
+      return thrown.kind;
+    }
+  };
+
+  test("the short way reads a size and a class as the full reader does", () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          sizes.map(String),
+          fc.integer({ min: 1, max: 4000 }).map(String),
+          sizes.map((size) => size.toFixed(4)),
+        ),
+        fc.oneof(
+          holes,
+          shafts,
+          fc.constantFrom("T7", "ZC11", "cd6", "x7", "X8", "L7", "H19", "h07", "Js6", "A9"),
+        ),
+        fc.constantFrom("", " ", "  "),
+        fc.constantFrom("", "Ø", "⌀ ", "ø"),
+        units,
+        (size, className, space, mark, unit) => {
+          const text = `${mark}${size}${space}${className}`;
+          const long = outcome(() => read(`dia ${size} ${className}`, unit));
+          const short = outcome(() => readPlainClass(text, unit) ?? read(text, unit));
+          expect(short).toEqual(long);
+        },
+      ),
+      { numRuns: 400 },
+    );
+  });
+
+  test("the short way leaves all else to the full reader", () => {
+    for (const text of [
+      "12",
+      "H7",
+      "12,5 H7",
+      "12 H7 ",
+      " 12 H7",
+      "12 H7/g6",
+      "12 x7",
+      "4X 12 H7",
+      ".5 H7",
+      "12 RC4",
+      "0 H7",
+      "",
+    ])
+      expect(readPlainClass(text, "mm")).toBeUndefined();
+  });
+
+  test("a text read again means the same, in either unit", () => {
+    for (const text of ["12 mm H7", "1/2 in H7", "4X 12 mm +0.018/0"]) {
+      const first = { mm: all(read(text, "mm")), in: all(read(text, "in")) };
+      for (let k = 0; k < 3; k++) {
+        expect(all(read(text, "in"))).toEqual(first.in);
+        expect(all(read(text, "mm"))).toEqual(first.mm);
+      }
+    }
+    // Without a unit the sheet's counts.
+    expect(limits(read("2 H7", "mm"), "mm")[0]).toBe(2);
+    expect(limits(read("2 H7", "in"), "mm")[0]).toBe(50.8);
+    expect(limits(read("2 H7", "mm"), "mm")[0]).toBe(2);
+  });
+
+  test("many callouts do not drive out each other's meaning", () => {
+    const texts = Array.from(
+      { length: 3000 },
+      (_, k) => [`dia ${k / 100 + 1} H7`, `${k / 100 + 1} H7`] as const,
+    );
+    for (const pair of texts) for (const text of pair) read(text);
+    for (const [long, short] of texts) expect(all(read(long))).toEqual(all(read(short)));
+  });
+
+  test("limits are in order, the tolerance is their difference, the middle lies half-way", () => {
+    fc.assert(
+      fc.property(sizes, fc.oneof(holes, shafts), units, (size, className, unit) => {
+        let callout: Callout;
+        try {
+          callout = read(`${size} mm ${className}`);
+        } catch (thrown) {
+          if (thrown instanceof Problem && thrown.kind === "none") return;
+          throw thrown;
+        }
+        const [least, greatest] = limits(callout, unit);
+        expect(least).toBeLessThan(greatest);
+        expect(toleranceOf(callout, unit)).toBeCloseTo(greatest - least, 6);
+        expect(middleSize(callout, unit)).toBeCloseTo((least + greatest) / 2, 6);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  test("deviations, limits and their order on the drawing make no difference", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 2000, max: 90_000 }),
+        fc.integer({ min: -80, max: 80 }),
+        fc.integer({ min: 1, max: 90 }),
+        (size, lower, width) => {
+          const upper = lower + width;
+          const mm = (micrometres: number) => (micrometres / 1000).toFixed(3);
+          const signed = (micrometres: number) => (micrometres < 0 ? mm(micrometres) : `+${mm(micrometres)}`);
+          const spellings = [
+            `${mm(size)} ${signed(lower)}/${signed(upper)}`,
+            `${mm(size)} ${signed(upper)} ${signed(lower)}`,
+            `Ø${mm(size)} ${signed(upper)}/${signed(lower)} THRU`.replaceAll(".", ","),
+            `${mm(size + lower)} - ${mm(size + upper)}`,
+            `${mm(size + upper)}/${mm(size + lower)}`,
+            `2X ${mm(size + lower)} TO ${mm(size + upper)}`,
+          ];
+          for (const text of spellings)
+            expect(limits(read(text)), text).toEqual([Number(mm(size + lower)), Number(mm(size + upper))]);
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+
+  test("inch and metric agree: a written tolerance exactly, a class to the rounding of its deviations", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 500, max: 30_000 }),
+        fc.integer({ min: 1, max: 60 }),
+        holes,
+        (size, width, className) => {
+          const inches = (size / 10_000).toFixed(4);
+          const written = read(`${inches} in +${(width / 10_000).toFixed(4)}/0`);
+          for (const part of ["lower", "upper"] as const)
+            expect(fromTicks(limitsOf(written, "in")[part], "in") * 25.4).toBeCloseTo(
+              fromTicks(limitsOf(written, "mm")[part], "mm"),
+              5,
+            );
+          if (size / 10_000 < 0.04) return;
+          const toleranced = read(`${inches} in ${className}`);
+          for (const part of ["lower", "upper"] as const) {
+            const inch = deviationsOf(toleranced, toleranced, "in")[part] / 25.4e8;
+            const metric = deviationsOf(toleranced, toleranced, "mm")[part] / 1e8;
+            expect(Math.abs(inch * 25.4 - metric)).toBeLessThanOrEqual(0.000005 * 25.4 + 1e-12);
+            expect(Math.abs(inch * 1e5 - Math.round(inch * 1e5))).toBeLessThan(1e-9);
+          }
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+
+  test("whatever is written, the answer is a callout or a problem, and it comes", () => {
+    const piece = fc.constantFrom(
+      ...[
+        "12",
+        "12.5",
+        ".500",
+        "1/2",
+        "12,5",
+        "1,250",
+        "H7",
+        "g6",
+        "RC4",
+        "+0.018",
+        "-0",
+        "/",
+        "-",
+        "±",
+        "+",
+        "x",
+        "4X",
+      ],
+      ...[
+        "Ø",
+        "THRU",
+        "↧",
+        "DEEP",
+        "30",
+        "REAM",
+        "DRILL",
+        ",",
+        "Ⓔ",
+        "⌖",
+        "A",
+        "Ra",
+        "ON",
+        "B.C.",
+        "TYP",
+        "mm",
+        "in",
+        '"',
+      ],
+      ...["to", "(", ")", "%%c", "%%p0.01", "M12", "UNC", "⌴", "°", "PL", " ", "\u00a0", "1e9", "__proto__"],
+    );
+    fc.assert(
+      fc.property(fc.array(piece, { maxLength: 9 }), fc.constantFrom("", " "), units, (pieces, gap, unit) => {
+        const text = pieces.join(gap);
+        const problem = problemOf(() => {
+          const { lower, upper } = limitsOf(read(text, unit), unit);
+          expect(upper).toBeGreaterThan(lower);
+          expect(lower).toBeGreaterThan(0);
+        });
+        if (problem) expect(problem.message).toMatch(/^callout /);
+      }),
+      { numRuns: 3000 },
+    );
+  });
+});
