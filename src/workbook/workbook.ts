@@ -60,7 +60,10 @@ export class Refusal extends Error {
 }
 
 export interface Workbook {
-  /** The selected areas, each cut to the used part of its sheet. @throws Refusal when no cells are selected */
+  /**
+   * The selected areas, each cut to the used part of its sheet; those wholly outside it are left out.
+   * @throws Refusal when no cells are selected
+   */
   selected(): Promise<readonly Cells[]>;
   /** The active cell. @throws Refusal when no cells are selected */
   active(): Promise<Area>;
@@ -78,6 +81,36 @@ export interface Workbook {
   ): Promise<{ name: string; replaced: number }>;
   /** Calls back after the selection or a cell changed; gives the means to stop. */
   onChange(listener: () => void): () => void;
+}
+
+/** The part of an area that lies in another of the same sheet; undefined if there is none. */
+export function cutTo(area: Area, bounds: Area): Area | undefined {
+  const row = Math.max(area.row, bounds.row);
+  const column = Math.max(area.column, bounds.column);
+  const rows = Math.min(area.row + area.rows, bounds.row + bounds.rows) - row;
+  const columns = Math.min(area.column + area.columns, bounds.column + bounds.columns) - column;
+  return rows > 0 && columns > 0 ? { sheet: area.sheet, row, column, rows, columns } : undefined;
+}
+
+/** The first cell that a change would write to and that may not be changed. */
+export function heldCell(
+  cells: Cells,
+  formulas: Change["formulas"],
+): { readonly address: string; readonly hold: NonNullable<Hold> } | undefined {
+  for (const [row, contents] of formulas.entries()) {
+    for (const [column, content] of contents.entries()) {
+      const hold = content === undefined ? undefined : cells.holds[row][column];
+      if (hold) return { address: cellAddress(cells.row + row, cells.column + column), hold };
+    }
+  }
+  return undefined;
+}
+
+/** Why a held cell is not written to. */
+export function heldSentence(address: string, hold: NonNullable<Hold>): string {
+  return hold === "merged"
+    ? `${address} is part of merged cells: unmerge them first. Nothing was changed.`
+    : `${address} shows the result of a formula in another cell: change that formula. Nothing was changed.`;
 }
 
 /** `A1`, `$A$1` aside: the address of an area without its sheet. */

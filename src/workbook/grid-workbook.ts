@@ -1,0 +1,249 @@
+// workbook: the adapter for the browser workbook, over the model of its grid.
+
+import type { Model } from "@odoo/o-spreadsheet";
+import { newSheetSteps } from "./grid-sheet.ts";
+import { kept, runSteps, type Step, typed } from "./grid-steps.ts";
+import {
+  type Area,
+  type Cells,
+  type Change,
+  type Content,
+  cutTo,
+  type Hold,
+  heldCell,
+  heldSentence,
+  type NewSheet,
+  Refusal,
+  type Workbook,
+} from "./workbook.ts";
+
+interface Position {
+  sheetId: string;
+  col: number;
+  row: number;
+}
+
+interface Zone {
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+}
+
+/** Error codes that the grid writes otherwise than Excel. */
+const EXCEL_CODES: Readonly<Record<string, string>> = { "#REF": "#REF!" };
+
+export class GridWorkbook implements Workbook {
+  constructor(private readonly model: Model) {}
+
+  private get getters() {
+    return this.model.getters;
+  }
+
+  private idOf(name: string): string {
+    const id = this.getters.getSheetIdByName(name);
+    if (id === undefined) throw new Refusal(`There is no sheet "${name}" any more.`);
+    return id;
+  }
+
+  private refuseOtherThanCells(): void {
+    if (this.getters.getSelectedFigureId())
+      throw new Refusal("A chart or picture is selected: select cells instead.");
+  }
+
+  async selected(): Promise<readonly Cells[]> {
+    this.refuseOtherThanCells();
+    const sheetId = this.getters.getActiveSheetId();
+    const sheet = this.getters.getSheetName(sheetId);
+    const used = await this.used(sheet);
+    if (!used) return [];
+    const areas = this.getters
+      .getSelectedZones()
+      .map((zone) => cutTo(areaOf(sheet, zone), used))
+      .filter((area) => area !== undefined);
+    return Promise.all(areas.map((area) => this.read(area)));
+  }
+
+  async active(): Promise<Area> {
+    this.refuseOtherThanCells();
+    const { sheetId, col, row } = this.getters.getActivePosition();
+    return { sheet: this.getters.getSheetName(sheetId), row, column: col, rows: 1, columns: 1 };
+  }
+
+  async read(area: Area): Promise<Cells> {
+    const sheetId = this.idOf(area.sheet);
+    const cells = Array.from({ length: area.rows }, (_, row) =>
+      Array.from({ length: area.columns }, (_, column) =>
+        this.cell({ sheetId, row: area.row + row, col: area.column + column }),
+      ),
+    );
+    return {
+      ...area,
+      formulas: cells.map((row) => row.map(({ formula }) => formula)),
+      values: cells.map((row) => row.map(({ value }) => value)),
+      formats: cells.map((row) => row.map(({ format }) => format)),
+      holds: cells.map((row) => row.map(({ hold }) => hold)),
+    };
+  }
+
+  private cell(position: Position): { formula: Content; value: Content; format: string; hold: Hold } {
+    const { getters } = this;
+    const cell = getters.getCell(position);
+    const evaluated = getters.getEvaluatedCell(position);
+    const shown = (evaluated.value ?? "") as Content;
+    const value = typeof shown === "string" ? (EXCEL_CODES[shown] ?? shown) : shown;
+    const typed = cell && !cell.isFormula && cell.content !== "";
+    return {
+      formula: cell?.isFormula ? getters.getCellText(position, { showFormula: true }) : typed ? value : "",
+      value,
+      format: evaluated.format ?? cell?.format ?? "General",
+      hold: this.hold(position),
+    };
+  }
+
+  private hold(position: Position): Hold {
+    if (this.getters.isInMerge(position)) return "merged";
+    const origin = this.getters.getArrayFormulaSpreadingOn(position);
+    const spilled = origin && (origin.col !== position.col || origin.row !== position.row);
+    return spilled ? "spilled" : undefined;
+  }
+
+  async used(sheet: string): Promise<Area | undefined> {
+    const positions = this.getters
+      .getEvaluatedCellsPositions(this.idOf(sheet))
+      .filter((position) => this.getters.getEvaluatedCell(position).type !== "empty");
+    if (positions.length === 0) return undefined;
+    const zone = { left: Infinity, right: 0, top: Infinity, bottom: 0 };
+    for (const { col, row } of positions) {
+      zone.left = Math.min(zone.left, col);
+      zone.right = Math.max(zone.right, col);
+      zone.top = Math.min(zone.top, row);
+      zone.bottom = Math.max(zone.bottom, row);
+    }
+    return areaOf(sheet, zone);
+  }
+
+  async write(changes: readonly Change[]): Promise<void> {
+    const steps: Step[] = [];
+    const size = new Map<string, { rows: number; columns: number }>();
+    for (const change of changes) {
+      const sheetId = this.idOf(change.sheet);
+      if (this.getters.isSheetLocked(sheetId))
+        throw new Refusal(`The sheet "${change.sheet}" is locked: unlock it first. Nothing was changed.`);
+      const columns = Math.max(0, ...change.formulas.map((row) => row.length));
+      const held = heldCell(
+        await this.read({ ...change, rows: change.formulas.length, columns }),
+        change.formulas,
+      );
+      if (held) throw new Refusal(heldSentence(held.address, held.hold));
+      const needed = size.get(sheetId) ?? { rows: 0, columns: 0 };
+      needed.rows = Math.max(needed.rows, change.row + change.formulas.length);
+      needed.columns = Math.max(needed.columns, change.column + columns);
+      size.set(sheetId, needed);
+      change.formulas.forEach((row, down) => {
+        row.forEach((content, across) => {
+          if (content === undefined) return;
+          const position = { sheetId, row: change.row + down, col: change.column + across };
+          steps.push({ type: "UPDATE_CELL", ...position, content: typed(content) });
+        });
+      });
+    }
+    const room = [...size].flatMap(([sheetId, { rows, columns }]) => this.roomFor(sheetId, rows, columns));
+    runSteps(this.model, [...room, ...steps]);
+  }
+
+  /** Rows and columns that the sheet lacks. */
+  private roomFor(sheetId: string, rows: number, columns: number): Step[] {
+    const { numberOfRows, numberOfCols } = this.getters.getSheetSize(sheetId);
+    const sheetName = this.getters.getSheetName(sheetId);
+    const added = (dimension: string, present: number, needed: number): Step[] =>
+      needed <= present
+        ? []
+        : [
+            {
+              type: "ADD_COLUMNS_ROWS",
+              sheetId,
+              sheetName,
+              dimension,
+              base: present - 1,
+              quantity: needed - present,
+              position: "after",
+            },
+          ];
+    return [...added("COL", numberOfCols, columns), ...added("ROW", numberOfRows, rows)];
+  }
+
+  async addSheet(sheet: NewSheet): Promise<string> {
+    const name = this.freeName(sheet.name);
+    const sheetId = this.freeId();
+    const position = this.getters.getSheetIds().length;
+    runSteps(this.model, newSheetSteps(sheet, { sheetId, name, position }));
+    this.show(sheetId);
+    return name;
+  }
+
+  async copyAsValues(
+    sheet: string,
+    replace: (formula: string) => boolean,
+  ): Promise<{ name: string; replaced: number }> {
+    const sheetId = this.idOf(sheet);
+    const name = this.freeName(`${sheet} (values)`);
+    const copyId = this.freeId();
+    const used = await this.used(sheet);
+    const values: Step[] = [];
+    for (const position of used ? this.positions(sheetId, used) : []) {
+      const origin = this.getters.getArrayFormulaSpreadingOn(position) ?? position;
+      if (!this.getters.getCell(origin)?.isFormula) continue;
+      if (!replace(this.getters.getCellText(origin, { showFormula: true }))) continue;
+      const { value, format } = this.cell(position);
+      values.push({
+        type: "UPDATE_CELL",
+        ...position,
+        sheetId: copyId,
+        content: kept(value),
+        ...(format === "General" ? {} : { format }),
+      });
+    }
+    runSteps(this.model, [
+      { type: "DUPLICATE_SHEET", sheetId, sheetIdTo: copyId, sheetNameTo: name },
+      ...values,
+    ]);
+    this.show(copyId);
+    return { name, replaced: values.length };
+  }
+
+  private *positions(sheetId: string, area: Area): Generator<Position> {
+    for (let row = area.row; row < area.row + area.rows; row++)
+      for (let col = area.column; col < area.column + area.columns; col++) yield { sheetId, row, col };
+  }
+
+  private show(sheetId: string): void {
+    this.model.dispatch("ACTIVATE_SHEET", {
+      sheetIdFrom: this.getters.getActiveSheetId(),
+      sheetIdTo: sheetId,
+    });
+  }
+
+  private freeName(wanted: string): string {
+    let name = wanted;
+    for (let number = 2; this.getters.getSheetIdByName(name) !== undefined; number++)
+      name = `${wanted} ${number}`;
+    return name;
+  }
+
+  private freeId(): string {
+    let number = 1;
+    while (this.getters.getSheetIds().includes(`reamwright-${number}`)) number++;
+    return `reamwright-${number}`;
+  }
+
+  onChange(listener: () => void): () => void {
+    const owner = {};
+    this.model.on("update", owner, listener);
+    return () => this.model.off("update", owner);
+  }
+}
+
+function areaOf(sheet: string, { left, right, top, bottom }: Zone): Area {
+  return { sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
+}
