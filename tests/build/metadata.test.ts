@@ -62,13 +62,14 @@ describe("a good declaration", () => {
 
   test("becomes metadata that takes matrices and errors, and no rich data", async () => {
     write(good);
-    const metadata = await buildMetadata(folder);
+    const metadata = await buildMetadata(folder, "https://host.example");
     expect(Object.keys(metadata)).toEqual(["allowErrorForDataTypeAny", "functions"]);
     expect(metadata.allowErrorForDataTypeAny).toBe(true);
     expect(metadata.functions[0]).toEqual({
       id: "SPEED.OF",
       name: "SPEED.OF",
       description: 'Gives something, "so" & so on.',
+      helpUrl: "https://host.example/reference/SPEED.OF.html",
       parameters: [
         { name: "size", description: "Size, mm or in", type: "any", dimensionality: "matrix" },
         {
@@ -90,6 +91,12 @@ describe("a good declaration", () => {
       'Gives something, "so" & so on. Gives least size, greatest size side by side; ' +
         "inside a table: INDEX(REAM.SPEED.OF([@Size]),1,2).",
     );
+  });
+
+  test("an argument named like a word of the language loses the _ behind it", async () => {
+    write(good.replaceAll("size: any", "class_: any").replaceAll("@param size", "@param class_"));
+    const [{ parameters }] = (await buildMetadata(folder)).functions;
+    expect(parameters.map(({ name }) => name)).toEqual(["class", "units"]);
   });
 
   test("is imported and registered with its sources", () => {
