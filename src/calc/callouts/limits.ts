@@ -106,7 +106,7 @@ export function acceptanceLimits(
 }
 acceptanceLimits.formula = {
   source: "iso-14253-1",
-  given: limits.formula.given,
+  given: (callout: Callout, _uncertainty: number, units: Units = "mm") => deviationsGiven(callout, units),
   steps: (units) => [
     { symbol: "least", expression: "nominal + lower + uncertainty", unit: units },
     { symbol: "greatest", expression: "nominal + upper - uncertainty", unit: units },
