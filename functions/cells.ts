@@ -4,8 +4,9 @@ import { Problem } from "../src/calc/problem.ts";
 
 /** Text of spaces is blank too; whether a 0 is blank depends on the argument. */
 export function isBlank(cell: unknown): boolean {
-  if (typeof cell === "string") return !(cell.charCodeAt(0) > 32) && cell.trim() === "";
-  return cell === null || cell === undefined;
+  if (typeof cell !== "string") return cell === null || cell === undefined;
+  const first = cell.charCodeAt(0);
+  return !(first > 32 && first < 127) && /^[\s\u200b]*$/.test(cell);
 }
 
 /** An error cell, recognised by its code and never by its class. */
