@@ -1,0 +1,141 @@
+// tests: the two errors that a function raises, and error cells that come in.
+
+import { describe, expect, test } from "vitest";
+import { across, cell, down, isError, messageOf, said, sheet } from "../support/sheet.ts";
+
+describe("one bad row", () => {
+  test("spoils that row only", () => {
+    const cells = sheet("STOCK", down(10, "abc", -1, 45689, true, { code: "#N/A" }, 10)).flat();
+    expect([cells[0], cells[6]]).toEqual([0.25, 0.25]);
+    expect(cells.slice(1, 6).every(isError)).toBe(true);
+  });
+});
+
+describe("#VALUE!: the input is wrong", () => {
+  test.each([
+    ["text where a number belongs", cell("STOCK", "abc"), /^diameter "abc"/],
+    ["a class that is none", cell("UPPERDEV", 12, "7H"), /^class "7H"/],
+    ["a letter that is not used", cell("UPPERDEV", 12, "L7"), /^class "L7".*I, L, O, Q and W/],
+    ["a grade out of range", cell("UPPERDEV", 12, "H19"), /^class "H19".*01 to 18/],
+    ["a grade out of range", cell("ITWIDTH", 12, 19), /^grade "19"/],
+    ["an unknown material", cell("STOCK", 12, "unobtainium"), /^material "unobtainium"/],
+    ["an unknown tool", cell("STOCK", 12, undefined, "stone"), /^tool "stone"/],
+    ["an unknown unit", cell("STOCK", 12, undefined, undefined, "cm"), /^units "cm"/],
+    ["an unknown series", cell("DRILLNAME", 12, "wood"), /^series "wood"/],
+    ["an unknown part", cell("CALLOUT", "12 H7", "colour"), /^part "colour"/],
+    ["a callout that can't be read", cell("LIMITS", "hello"), /^callout "hello"/],
+    ["a negative diameter", cell("RPM", 15, -10), /^diameter is -10/],
+    ["n of 1", cell("TAYLORLIFE", 18, 1, 60), /^n is 1/],
+    ["n over 1", cell("TAYLORLIFE", 18, 1.5, 60), /^n is 1.5/],
+    ["a drill not smaller than the reamer", cell("STOCKCHECK", 12, 12), /^drill 12 is not smaller/],
+    [
+      "flutes that are no whole number",
+      cell("FEEDPERTOOTH", 0.6, 5.5),
+      /^flutes is 5.5: it must be a whole number/,
+    ],
+  ])("%s", (_, result, message) => {
+    expect(messageOf(result)).toMatch(message);
+  });
+
+  test("numbers too large to compute with", () => {
+    expect(messageOf(cell("FEEDRATE", 1e300, 1e300))).toMatch(/too large to compute with/);
+  });
+});
+
+describe("#N/A: the input is right and there is no answer", () => {
+  test.each([
+    ["a class not defined at that size", cell("UPPERDEV", 24, "T7"), /^class "T7" is not defined.* 24 mm/],
+    ["a fit not tabulated at that size", cell("LIMITS", "25 RC4", "in"), /RC4.*25 in/],
+    ["no drill so small", cell("DRILLNAME", 0.01), /^diameter 0.01/],
+    ["no reamer step in the window", cell("REAMERSIZE", "10 H7"), /^no 0.01 step fits/],
+    ["no payback", cell("PAYBACK", 6000, -0.1, 40_000), /./],
+    ["a tolerance too narrow for the rule", cell("REAMERLIMITS", "12 +0.001/0"), /^callout /],
+    ["acceptance limits that cross", cell("ACCEPTLIMITS", "10 H7", 0.01), /^uncertainty 0.01/],
+  ])("%s", (_, result, message) => {
+    expect(messageOf(result, "#N/A")).toMatch(message);
+  });
+});
+
+describe("an error cell given as input", () => {
+  const raisable = ["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!", "#NAME?", "#REF!"];
+
+  test.each(raisable)("%s comes back as itself", (code) => {
+    const error = { code };
+    expect(cell("STOCK", error)).toBe(error);
+    expect(sheet("LIMITS", down("12 H7", error))[1]).toEqual([error, error]);
+    expect(cell("RPM", 15, 10, error)).toBe(error);
+    expect(cell("STOCK", 10, undefined, undefined, error)).toBe(error);
+  });
+
+  test.each(["#SPILL!", "#CALC!", "#GETTING_DATA", "#FIELD!", "#BLOCKED!", "#BUSY!"])(
+    "%s, which a function can't raise, becomes #VALUE! naming the argument",
+    (code) => {
+      const message = messageOf(cell("STOCK", { code }));
+      expect(message).toMatch(/^diameter /);
+      expect(message).toContain(code);
+    },
+  );
+
+  test("is known by its code, whatever its class", () => {
+    class Other {
+      readonly code = "#REF!";
+    }
+    const errors = [
+      new Other(),
+      Object.assign(new Error("x"), { code: "#REF!" }),
+      { code: "#REF!", message: "m", stack: "" },
+    ];
+    for (const error of errors) expect(cell("STOCK", error)).toBe(error);
+  });
+
+  test("may come as a value alone, not in a range", () => {
+    const error = { code: "#REF!" };
+    expect(sheet("RPM", [[15]], [[error]])).toEqual([[error]]);
+  });
+
+  test("the first argument's error counts, in every row for itself", () => {
+    const [first, second] = [{ code: "#REF!" }, { code: "#NUM!" }];
+    expect(sheet("FEEDRATE", down(first, 1, 1), down(second, second, 2)).flat()).toEqual([first, second, 2]);
+    expect(sheet("FEEDRATE", down(first, 1), across(1, second))).toEqual([
+      [first, first],
+      [1, second],
+    ]);
+  });
+
+  test("text that looks like an error is text", () => {
+    expect(messageOf(cell("STOCK", "#N/A"))).toMatch(/^diameter "#N\/A" is not a number/);
+  });
+});
+
+describe("messages", () => {
+  const messages = [
+    ...sheet("STOCK", down("abc", -1, 45689, true, "1,250", "1.250,5")).flat(),
+    ...sheet(
+      "LIMITS",
+      down("12", "H7", "12 +0.018", "M12", ".500 H7", "12 L7", "24 T7", "12 H7 (+0.021/0)"),
+    ).map((line) => line[0]),
+    cell("REAMERLIMITS", "12 h7"),
+    cell("WEARALLOWANCE", "12 h7", 12),
+    cell("REAMERSIZE", "10 H7"),
+    cell("RPM", 15, null),
+  ];
+
+  test.each(messages.map((one) => [String(said(one)), one]))("%s", (_, one) => {
+    const message = messageOf(one, (one as { code: "#VALUE!" }).code);
+    expect(message).not.toMatch(/[.!?]$|[.!?] [A-Z]|\n/);
+    expect(message.length).toBeLessThan(200);
+  });
+
+  test("say what a shaft should have been", () => {
+    for (const id of ["REAMERLIMITS", "REAMERSIZE", "PREPLATE"])
+      expect(messageOf(cell(id, "12 h7", id === "PREPLATE" ? 0.01 : undefined))).toMatch(
+        /^callout.*h7 is a shaft: write H7/,
+      );
+  });
+});
+
+test("results hold no error of the engine and no signed zero", () => {
+  expect(Object.is(cell("LOWERDEV", 20, "H7"), 0)).toBe(true);
+  expect(Object.is(cell("UPPERDEV", 20, "h7"), 0)).toBe(true);
+  expect(Object.is(cell("SAVING", 2, 2), 0)).toBe(true);
+});
