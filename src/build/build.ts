@@ -5,14 +5,16 @@ import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { logErrorMessage } from "office-addin-cli";
 import webpack from "webpack";
+import packageJson from "../../package.json" with { type: "json" };
 import configuration from "../../webpack.config.ts";
 import { runFunctionsScript } from "./built-functions.ts";
 import { readDeclarations } from "./declarations.ts";
 import { writeEntry } from "./entry.ts";
 import { addressSetting, manifestFaults } from "./manifest.ts";
 import { buildMetadata, type Metadata } from "./metadata.ts";
-import { cacheFolder, distFolder } from "./paths.ts";
+import { cacheFolder, distFolder, manifestFolder } from "./paths.ts";
 import { writeReference } from "./reference/pages.ts";
+import { fillUnifiedManifest, unifiedManifestFaults } from "./unified-manifest.ts";
 
 const largestScript = 45_000;
 
@@ -27,7 +29,14 @@ async function build(): Promise<void> {
     checkScript(readFileSync(join(folder, "functions.js"), "utf8"), metadata);
     await writeReference(join(folder, "reference"));
     writeFileSync(join(folder, "functions.json"), `${JSON.stringify(metadata, null, 2)}\n`);
-    const faults = manifestFaults(readFileSync(join(folder, "manifest.xml"), "utf8"), address, folder);
+    const xml = readFileSync(join(folder, "manifest.xml"), "utf8");
+    const template = readFileSync(join(manifestFolder, "manifest.json"), "utf8");
+    const unified = fillUnifiedManifest(template, xml, metadata, address, packageJson.version);
+    writeFileSync(join(folder, "manifest.json"), unified);
+    const faults = [
+      ...manifestFaults(xml, address, folder),
+      ...(await unifiedManifestFaults(unified, metadata, address, folder)),
+    ];
     if (faults.length > 0) throw new Error(faults.join("\n"));
     rmSync(distFolder, { recursive: true, force: true });
     renameSync(folder, distFolder);

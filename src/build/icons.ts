@@ -6,6 +6,8 @@ import { launchBrowser } from "./browser.ts";
 import { manifestFolder } from "./paths.ts";
 
 const sizes = [16, 32, 64, 80, 128];
+/** What the unified manifest asks for: its own outline on nothing, and the icon in full. */
+const unified = { "outline.png": 32, "color.png": 192 };
 const flutes = 6;
 
 /** The reamer's outline: from each cutting edge along a land, then into the flute and out to the next edge. */
@@ -37,16 +39,27 @@ function drawing(size: number): string {
   </svg>`;
 }
 
+/** White lines alone. */
+function outline(size: number): string {
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${size}" height="${size}" viewBox="0 0 100 100">
+    <circle cx="50" cy="50" r="43" fill="none" stroke="#ffffff" stroke-width="9"/>
+    <path d="${reamer(30, 11)}" fill="#ffffff"/>
+  </svg>`;
+}
+
 const folder = join(manifestFolder, "icons");
 mkdirSync(folder, { recursive: true });
 const browser = await launchBrowser();
 try {
   const page = await browser.newPage();
-  for (const size of sizes) {
+  const draw = async (name: string, size: number, picture: string) => {
     await page.setViewportSize({ width: size, height: size });
-    await page.setContent(`<style>body{margin:0}svg{display:block}</style>${drawing(size)}`);
-    writeFileSync(join(folder, `icon-${size}.png`), await page.screenshot({ omitBackground: true }));
-  }
+    await page.setContent(`<style>body{margin:0}svg{display:block}</style>${picture}`);
+    writeFileSync(join(folder, name), await page.screenshot({ omitBackground: true }));
+  };
+  for (const size of sizes) await draw(`icon-${size}.png`, size, drawing(size));
+  await draw("outline.png", unified["outline.png"], outline(unified["outline.png"]));
+  await draw("color.png", unified["color.png"], drawing(unified["color.png"]));
 } finally {
   await browser.close();
 }

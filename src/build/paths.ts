@@ -8,5 +8,6 @@ export const functionsFolder = join(projectFolder, "functions");
 export const sourceFolder = join(projectFolder, "src");
 export const manifestFolder = join(projectFolder, "manifest");
 export const distFolder = join(projectFolder, "dist");
+export const packageFolder = join(projectFolder, "package");
 /** For files that only the build reads. */
 export const cacheFolder = join(projectFolder, "node_modules", ".cache", "reamwright");

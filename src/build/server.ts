@@ -1,6 +1,7 @@
 // build: serves dist/ on the loopback address, and to nobody else.
 
-import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import { createServer, type IncomingMessage, type RequestListener, type ServerResponse } from "node:http";
+import { createServer as createSecureServer } from "node:https";
 import type { AddressInfo } from "node:net";
 import sirv from "sirv";
 import { policies, referencePolicy } from "./policy.ts";
@@ -31,21 +32,33 @@ function refuse(response: ServerResponse, status: number, text: string): void {
   response.end(`${text}\n`);
 }
 
-/** A server of the files in `folder`: no other path, no listing, no writing. */
-export function createFileServer(folder: string): Server {
+export interface Certificate {
+  readonly cert: Buffer;
+  readonly key: Buffer;
+}
+
+/** A server of the files in `folder`: no other path, no listing, no writing; over https with a certificate. */
+export function createFileServer(folder: string, certificate?: Certificate) {
+  const answer = answerFrom(folder);
+  return certificate ? createSecureServer(certificate, answer) : createServer(answer);
+}
+
+export type FileServer = ReturnType<typeof createFileServer>;
+
+function answerFrom(folder: string): RequestListener {
   // "dev" looks each file up when it is asked for, so that a new build is served at once.
   const serve = sirv(folder, { dev: true, etag: true, extensions: ["html"], setHeaders });
-  return createServer((request: IncomingMessage, response: ServerResponse) => {
+  return (request: IncomingMessage, response: ServerResponse) => {
     if (!loopbackHost.test(request.headers.host ?? ""))
       return refuse(response, 403, "This server answers to loopback names only.");
     if (request.method !== "GET" && request.method !== "HEAD")
       return refuse(response, 405, "Only GET and HEAD.");
     serve(request, response, () => refuse(response, 404, "There is no such file."));
-  });
+  };
 }
 
 /** Listens on `port`, or on the first free one after it; gives the port that it has. Port 0 takes any. */
-export async function listen(server: Server, port: number): Promise<number> {
+export async function listen(server: FileServer, port: number): Promise<number> {
   for (let tried = port; tried < port + tries && tried <= 65535; tried++) {
     if (await listens(server, tried)) return (server.address() as AddressInfo).port;
   }
@@ -54,7 +67,7 @@ export async function listen(server: Server, port: number): Promise<number> {
   );
 }
 
-function listens(server: Server, port: number): Promise<boolean> {
+function listens(server: FileServer, port: number): Promise<boolean> {
   return new Promise((resolve, reject) => {
     const failed = (error: NodeJS.ErrnoException) => {
       server.off("listening", succeeded);

@@ -27,7 +27,10 @@ export function isStale(): boolean {
 }
 
 export function buildIfStale(): void {
-  if (!isStale()) return;
+  if (isStale()) runBuild();
+}
+
+export function runBuild(): void {
   const program = join(projectFolder, "node_modules", "tsx", "dist", "cli.mjs");
   execFileSync(process.execPath, [program, join(sourceFolder, "build", "build.ts")], {
     cwd: projectFolder,

@@ -25,9 +25,10 @@ async function start(): Promise<void> {
 Browser workbook: http://127.0.0.1:${port}/workbook.html
 Stop it with Ctrl+C.
 
-In Excel: serve the folder dist/ from an https address of yours, build it for that address with
-  REAMWRIGHT_ADDRESS=https://that.address npm run build
-and upload dist/manifest.xml in Excel (Home > Add-ins > More add-ins > My add-ins > Upload).
+Reference pages:  http://127.0.0.1:${port}/reference/
+
+In Excel on this machine: npm run excel serves it over https and says how to add it.
+For others: REAMWRIGHT_ADDRESS=https://that.address npm run package, and open package/how-to-add.html.
 `);
   const stop = () => {
     server.close();

@@ -26,8 +26,8 @@ test("the manifest has no fault at its own address and version", () => {
   expect(text).toContain("<Version>1.2.3.0</Version>");
 });
 
-test("it asks for no more than reading", () => {
-  expect(text).toContain("<Permissions>ReadDocument</Permissions>");
+test("it asks for no more than changing the open workbook", () => {
+  expect(text).toContain("<Permissions>ReadWriteDocument</Permissions>");
 });
 
 const id = "Functions.Script.Url";

@@ -1,0 +1,85 @@
+// tests: the unified manifest, filled and with one thing wrong at a time.
+
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, describe, expect, test } from "vitest";
+import { defaultAddress } from "../../src/build/manifest.ts";
+import { buildMetadata, type Metadata } from "../../src/build/metadata.ts";
+import { manifestFolder } from "../../src/build/paths.ts";
+import { fillUnifiedManifest, unifiedManifestFaults } from "../../src/build/unified-manifest.ts";
+
+const read = (name: string) => readFileSync(join(manifestFolder, name), "utf8");
+const address = "https://tools.example";
+let metadata: Metadata;
+let filled: any;
+
+beforeAll(async () => {
+  metadata = await buildMetadata(undefined, address);
+  filled = JSON.parse(
+    fillUnifiedManifest(read("manifest.json"), read("manifest.xml"), metadata, address, "1.2.3"),
+  );
+});
+
+/** The faults but for files: nothing is built here. */
+const faultsOf = async (manifest: object) =>
+  (await unifiedManifestFaults(JSON.stringify(manifest, null, 2), metadata, address, manifestFolder)).filter(
+    (fault) => !fault.includes("no such file"),
+  );
+
+describe("the unified manifest", () => {
+  test("is in order against the schema, with every function and the version", async () => {
+    expect(await faultsOf(filled)).toEqual([]);
+    expect(filled.version).toBe("1.2.3");
+    expect(filled.extensions[0].runtimes[0].customFunctions.functions.length).toBe(metadata.functions.length);
+  });
+  test("names the address alone", () => {
+    expect(JSON.stringify(filled)).not.toContain(defaultAddress);
+    expect(filled.validDomains).toEqual(["tools.example"]);
+  });
+  test("has the buttons of the XML manifest, and hides that", () => {
+    const [extension] = filled.extensions;
+    expect(extension.ribbons[0].tabs[0].groups[0].controls.map(({ actionId }: any) => actionId)).toEqual([
+      "showPane",
+      "showConvert",
+      "showCheck",
+      "showSheet",
+    ]);
+    const { officeAddinId } = extension.alternates[0].hide.customOfficeAddin;
+    expect(read("manifest.xml")).toContain(`<Id>${officeAddinId}</Id>`);
+    expect(officeAddinId).not.toBe(filled.id);
+  });
+  test.each<[string, (manifest: any) => void, string]>([
+    ["a missing function", (m) => m.extensions[0].runtimes[0].customFunctions.functions.pop(), "is missing"],
+    ["an action that is not there", (m) => m.extensions[0].runtimes[0].actions.pop(), "which is not there"],
+    [
+      "another address",
+      (m) => Object.assign(m.extensions[0].runtimes[0].code, { page: "https://other.example/a" }),
+      "does not lie at",
+    ],
+    [
+      "no buttons",
+      (m) => Object.assign(m.extensions[0].ribbons[0].tabs[0].groups[0], { controls: [] }),
+      "no buttons",
+    ],
+    ["a field of the wrong kind", (m) => Object.assign(m, { accentColor: 7 }), "accentColor"],
+    [
+      "a namespace too long",
+      (m) => Object.assign(m.extensions[0].runtimes[0].customFunctions.namespace, { id: "R".repeat(33) }),
+      "namespace",
+    ],
+  ])("%s is a fault", async (_, spoil, said) => {
+    const manifest = structuredClone(filled);
+    spoil(manifest);
+    expect((await faultsOf(manifest)).join("\n")).toContain(said);
+  });
+  test("a file that is not there is a fault", async () => {
+    const faults = await unifiedManifestFaults(
+      JSON.stringify(filled),
+      metadata,
+      address,
+      join(manifestFolder, "none"),
+    );
+    expect(faults.join("\n")).toContain("icons/outline.png: there is no such file");
+    expect(faults.join("\n")).toContain("/functions.js: there is no such file");
+  });
+});
