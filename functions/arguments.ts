@@ -338,15 +338,12 @@ export const vocabulary = {
 
 export type ArgumentName = keyof typeof vocabulary;
 
-const lengthAlone = rate();
-
 /** DEPTHRATIO has no `units`, and yet its lengths may carry one: a text with a unit is read to a stated length. */
 export const eitherUnit: Argument = {
-  ...lengthAlone,
-  accepts: "a length over 0",
-  read(cell, name, units, hasUnits) {
+  ...size,
+  read(cell, name) {
     const stated = typeof cell === "string" ? readNumberText(cell, name) : undefined;
-    const value: number = lengthAlone.read(stated?.value ?? cell, name, units, hasUnits);
+    const value: number = size.read(stated?.value ?? cell, name, stated?.units ?? "mm", true);
     return stated?.units ? { value, units: stated.units } : value;
   },
 };
