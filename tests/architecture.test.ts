@@ -29,7 +29,7 @@ const knows: Readonly<Record<string, readonly string[]>> = {
   workbook: ["data", "calc", "functions"],
   taskpane: ["data", "calc", "functions", "workbook"],
   demo: ["data", "calc", "functions", "workbook", "taskpane"],
-  build: ["data", "calc", "functions", "workbook"],
+  build: ["data", "calc", "functions", "workbook", "taskpane", "demo"],
   bench: ["data", "calc", "functions", "build"],
 };
 
@@ -129,7 +129,7 @@ describe("the host", () => {
       "Intl",
       "fetch",
       "document",
-     
+
       "process",
       "toLocaleString",
     ]) {

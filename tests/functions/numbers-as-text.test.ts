@@ -131,6 +131,11 @@ describe("a length over 3150 mm (124 in)", () => {
     );
   });
 
+  test("holds for the depths and diameters of DEPTHRATIO", () => {
+    expect(messageOf(cell("DEPTHRATIO", 45689, 12))).toMatch(/^depth is .*date/);
+    expect(messageOf(cell("DEPTHRATIO", 12, "45689"))).toMatch(/^diameter is .*date/);
+  });
+
   test("does not hold for what is no length", () => {
     expect(cell("FEEDRATE", 1, 45689)).toBe(45689);
   });
