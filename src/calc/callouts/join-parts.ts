@@ -155,8 +155,14 @@ function statedDeviations(written: Written, units: Units, cursor: Cursor): Devia
   if (plusMinus) return { lower: -first, upper: first };
   if (second === undefined) {
     const [{ sign, quantity }] = deviations as [(typeof deviations)[0]];
-    const example = sign > 0 ? `${size!.text} +${quantity.text}/0` : `${size!.text} 0/-${quantity.text}`;
-    return cursor.refuse(`has one deviation alone: write ${example}`);
+    if (Math.abs(first) > ticksOf(size!, units) / 4)
+      cursor.refuse(
+        `has ${quantity.text} beside ${size!.text}: two limits differ by 20 % at most, a deviation is smaller still`,
+      );
+    const text = quantity.value === 0 ? "0.018" : quantity.text;
+    return cursor.refuse(
+      `has one deviation alone: write ${size!.text} ${sign > 0 ? `+${text}/0` : `0/-${text}`}`,
+    );
   }
   return { lower: Math.min(first, second), upper: Math.max(first, second) };
 }
