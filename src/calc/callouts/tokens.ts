@@ -18,6 +18,7 @@ type Pattern = readonly [TokenKind, RegExp];
 /** Patterns by what a token begins with; the first that fits where reading stands is taken. */
 const NUMBER: readonly Pattern[] = [["number", /\d+(?:[.,]\d+)*[.]?|[.,]\d+(?:[.,]\d+)*/y]];
 const LETTER: readonly Pattern[] = [
+  ["word", /(?:mm|in|inch)(?=[A-Z]{1,2}\d)/iy],
   ["word", /[BP]\. ?C\.?(?: ?D\.)?|(?:DP|RA|RZ)(?=\d)/iy],
   ["class", /[A-Za-z]{1,2}\d{1,2}(?![\dA-WYZa-wyz]|[.,]\d)/y],
   ["word", /[A-Za-zÄÖÜäöüß]+(?:\.(?!\d))?/y],
