@@ -163,6 +163,16 @@ function text(
 }
 
 const callout = text('a callout such as "12 H7" or "12 +0.018/0"', readCallout, true);
+const holeCallout = text(
+  'a callout of a hole such as "12 H7"',
+  (value, name, units) => {
+    const read = readCallout(value, name, units);
+    if (read.kind === "shaft")
+      wrong(`${name} ${shown(value)}: ${read.className} is a shaft: write ${read.className.toUpperCase()}`);
+    return read;
+  },
+  true,
+);
 const materialName = text("a material of MATERIALS()", (name) => findMaterial(name));
 const className = text('a tolerance class such as "H7"', (value) => plainText(value));
 const yesOrNo = word("TRUE or FALSE", (cell, name) => {
@@ -221,7 +231,7 @@ export const vocabulary = {
   thickness: size,
   thicknessTolerance: distance,
   buildUp: number({ min: LEAST_POSITIVE, max: 1, says: "a share over 0, up to 1" }),
-  callouts: callout,
+  callouts: holeCallout,
   // C: stock and drills
   diameter: size,
   material: materialName,

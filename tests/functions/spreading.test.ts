@@ -148,6 +148,9 @@ describe("lists", () => {
       /"x".*entry 3 of the list/,
     );
     expect(messageOf(cell("SHAREDREAMERS", down("12 H7", "12 L7")))).toMatch(/12 L7.*entry 2 of the list/);
+    expect(messageOf(cell("SHAREDREAMERS", down("12 H7", null, "12 h8")))).toMatch(
+      /^callouts "12 h8": h8 is a shaft: write H8 \(entry 3 of the list\)/,
+    );
   });
 
   test("lists that belong together and differ in length are #VALUE!", () => {
