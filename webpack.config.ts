@@ -1,5 +1,6 @@
 // build: what is bundled and what is copied into dist/. `npm run build` runs it through src/build/build.ts.
 
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import CopyPlugin from "copy-webpack-plugin";
 import type { Configuration } from "webpack";
@@ -33,7 +34,11 @@ function page(from: string, name: string) {
   return {
     from,
     to: name,
-    transform: (text: Buffer) => text.toString().replace("{policy}", policies[name]),
+    transform: (text: Buffer) =>
+      text
+        .toString()
+        .replace("{policy}", policies[name])
+        .replace("{pane}", () => readFileSync(join(sourceFolder, "taskpane", "pane.html"), "utf8").trim()),
   };
 }
 
@@ -58,6 +63,7 @@ export default function configuration(folder: string, address: string): Configur
         page(join(sourceFolder, "taskpane", "index.html"), "index.html"),
         page(join(sourceFolder, "demo", "workbook.html"), "workbook.html"),
         { from: join(sourceFolder, "taskpane", "page.css"), to: "page.css" },
+        { from: join(sourceFolder, "taskpane", "pane.css"), to: "pane.css" },
         { from: join(sourceFolder, "demo", "workbook.css"), to: "workbook.css" },
         { from: join(manifestFolder, "icons"), to: "icons" },
         {

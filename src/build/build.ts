@@ -12,6 +12,7 @@ import { readDeclarations } from "./declarations.ts";
 import { writeEntry } from "./entry.ts";
 import { addressSetting, manifestFaults } from "./manifest.ts";
 import { buildMetadata, type Metadata } from "./metadata.ts";
+import { paneHelp } from "./pane-help.ts";
 import { cacheFolder, distFolder, manifestFolder } from "./paths.ts";
 import { writeReference } from "./reference/pages.ts";
 import { fillUnifiedManifest, unifiedManifestFaults } from "./unified-manifest.ts";
@@ -28,6 +29,7 @@ async function build(): Promise<void> {
     await bundle(folder, address);
     checkScript(readFileSync(join(folder, "functions.js"), "utf8"), metadata);
     await writeReference(join(folder, "reference"));
+    writeFileSync(join(folder, "help.json"), JSON.stringify(paneHelp(readDeclarations())));
     writeFileSync(join(folder, "functions.json"), `${JSON.stringify(metadata, null, 2)}\n`);
     const xml = readFileSync(join(folder, "manifest.xml"), "utf8");
     const template = readFileSync(join(manifestFolder, "manifest.json"), "utf8");

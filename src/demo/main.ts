@@ -1,6 +1,10 @@
 // demo: starts the browser workbook. The grid and its library come as scripts of their own and leave two globals.
 
 import type { Metadata } from "../build/metadata.ts";
+import type { Help } from "../taskpane/help.ts";
+import { startPane } from "../taskpane/pane.ts";
+import { registerSteps } from "../workbook/grid-steps.ts";
+import { GridWorkbook } from "../workbook/grid-workbook.ts";
 import { quoteWorkbook } from "./quote.ts";
 import { type Call, type ErrorClass, registerFunctions } from "./register-functions.ts";
 import { showResults } from "./results.ts";
@@ -19,11 +23,13 @@ async function read(path: string): Promise<Response> {
 }
 
 async function start(): Promise<void> {
-  const [metadata, templates] = await Promise.all([
+  const [metadata, help, templates] = await Promise.all([
     read("functions.json").then((response) => response.json() as Promise<Metadata>),
+    read("help.json").then((response) => response.json() as Promise<Help>),
     read("vendor/o-spreadsheet/o_spreadsheet.xml").then((response) => response.text()),
   ]);
   registerFunctions(metadata, CustomFunctions.associated, o_spreadsheet.registries, CustomFunctions.Error);
+  registerSteps(o_spreadsheet);
   const model = new o_spreadsheet.Model(quoteWorkbook());
   await owl.mount(o_spreadsheet.Spreadsheet as any, document.getElementById("grid")!, {
     props: {
@@ -39,7 +45,23 @@ async function start(): Promise<void> {
     templates,
   });
   showResults(model);
+  startPane(new GridWorkbook(model), help);
+  startToggle();
   say(`${metadata.functions.length} functions ready`);
+}
+
+/** Opens and closes the tools. */
+function startToggle(): void {
+  const toggle = document.getElementById("tools-toggle") as HTMLButtonElement;
+  const tools = document.getElementById("tools")!;
+  toggle.disabled = false;
+  toggle.addEventListener("click", () => {
+    tools.hidden = !tools.hidden;
+    toggle.setAttribute("aria-expanded", String(!tools.hidden));
+    // The grid measures its place again.
+    window.dispatchEvent(new Event("resize"));
+    if (!tools.hidden) tools.querySelector<HTMLElement>("[aria-current]")?.focus();
+  });
 }
 
 function say(text: string): void {

@@ -1,35 +1,21 @@
-// taskpane: the page that Excel loads. It says whether Excel is there, and lists what can be typed.
+// taskpane: the start of the page that Excel loads: the pane over Excel's workbook, or over none outside Excel.
 
-import type { Metadata, MetadataFunction } from "../build/metadata.ts";
+import { ExcelWorkbook } from "../workbook/excel-workbook.ts";
+import { noWorkbook } from "../workbook/no-workbook.ts";
+import { byId } from "./dom.ts";
+import type { Help } from "./help.ts";
+import { startPane } from "./pane.ts";
 
 /** How long the page waits for a host before it says that there is none. */
 const patience = 4000;
 
-const byId = (id: string) => document.getElementById(id)!;
-
-function signature({ name, parameters }: MetadataFunction): string {
-  const words = parameters.map((parameter) =>
-    parameter.repeating ? `${parameter.name}…` : parameter.optional ? `[${parameter.name}]` : parameter.name,
-  );
-  return `REAM.${name}(${words.join(", ")})`;
-}
-
-function showFunctions(functions: readonly MetadataFunction[]): void {
-  const list = byId("list");
-  const entries = functions.map((described) => {
-    const term = document.createElement("dt");
-    term.textContent = signature(described);
-    const text = document.createElement("dd");
-    text.textContent = described.description ?? "";
-    list.append(term, text);
-    return { term, text, words: `${term.textContent} ${text.textContent}`.toLowerCase() };
-  });
-  const find = byId("find") as HTMLInputElement;
-  find.addEventListener("input", () => {
-    const wanted = find.value.trim().toLowerCase();
-    for (const { term, text, words } of entries) term.hidden = text.hidden = !words.includes(wanted);
-  });
-}
+/** The buttons of the ribbon, each with the view that it opens. */
+const buttons: Readonly<Record<string, string>> = {
+  showPane: "find",
+  showConvert: "convert",
+  showCheck: "check",
+  showSheet: "quote",
+};
 
 async function inExcel(): Promise<boolean> {
   if (typeof Office === "undefined") return false;
@@ -38,14 +24,28 @@ async function inExcel(): Promise<boolean> {
   return Promise.race([asked, waited]);
 }
 
+/** A button runs in this same page; it opens the pane at its view and tells Excel that it is done. */
+function startButtons(show: (view: string) => void): void {
+  for (const [name, view] of Object.entries(buttons)) {
+    Office.actions.associate(name, async (event: Office.AddinCommands.Event) => {
+      await Office.addin.showAsTaskpane();
+      show(view);
+      event.completed();
+    });
+  }
+}
+
 async function start(): Promise<void> {
-  const response = await fetch("functions.json");
-  if (!response.ok) throw new Error(`functions.json: ${response.status}`);
-  const { functions } = (await response.json()) as Metadata;
-  showFunctions(functions);
-  byId("state").textContent = (await inExcel())
-    ? `Ready in Excel: ${functions.length} functions. Type =REAM. into a cell.`
-    : `This page is not in Excel. Its ${functions.length} functions are loaded; try them in the browser workbook below.`;
+  const response = await fetch("help.json");
+  if (!response.ok) throw new Error(`help.json: ${response.status}`);
+  const help = (await response.json()) as Help;
+  const isExcel = await inExcel();
+  const show = startPane(isExcel ? new ExcelWorkbook() : noWorkbook, help);
+  if (isExcel) startButtons(show);
+  byId("elsewhere").hidden = isExcel;
+  byId("state").textContent = isExcel
+    ? `${help.functions.length} functions ready: type =REAM. into a cell.`
+    : `${help.functions.length} functions, but this page is not in Excel.`;
 }
 
 start().catch((error) => {

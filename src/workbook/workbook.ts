@@ -132,7 +132,8 @@ export function columnLetters(column: number): string {
 
 /** A sheet's name as a formula writes it: in quotes where it needs them, quotes doubled. */
 export function sheetReference(name: string): string {
-  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !/^[A-Za-z]{1,3}\d+$/.test(name)
-    ? name
-    : `'${name.replaceAll("'", "''")}'`;
+  const plain = /^[A-Za-z_][A-Za-z0-9_]*$/.test(name);
+  // Names such as AB12, R1C1 and C read as cells.
+  const likeCells = /^(?:[A-Z]{1,3}\d+|R\d*(?:C\d*)?|C\d*|TRUE|FALSE)$/i.test(name);
+  return plain && !likeCells ? name : `'${name.replaceAll("'", "''")}'`;
 }

@@ -1,0 +1,25 @@
+// taskpane: what a cell's number format tells of its number.
+
+/** A format without its quoted texts, escaped characters and colours; its first section alone. */
+function bare(format: string): string {
+  return format
+    .replace(/"[^"]*"|\\.|_.|\*./g, "")
+    .replace(/\[(?![hms]+\])[^\]]*\]/gi, "")
+    .split(";")[0];
+}
+
+/** Dates, times and elapsed times are stored as numbers and are none. */
+export function isDateFormat(format: string): boolean {
+  return !/^(?:general|standard)?$/i.test(format) && /[dmyhs]/i.test(bare(format));
+}
+
+export function isPercentFormat(format: string): boolean {
+  return bare(format).includes("%");
+}
+
+/** Decimals that a format shows; undefined where it shows as many as there are. */
+export function formatDecimals(format: string): number | undefined {
+  const plain = bare(format);
+  if (!/[0#?]/.test(plain) || /[/e]/i.test(plain)) return undefined;
+  return /\.([0#?]*)/.exec(plain)?.[1].length ?? 0;
+}

@@ -1,0 +1,211 @@
+// taskpane: puts a function into the active cell, for one cell or as one formula that fills a whole column.
+
+import {
+  type Area,
+  addressOf,
+  type Content,
+  cellAddress,
+  Refusal,
+  type Workbook,
+} from "../../workbook/workbook.ts";
+import type { HelpArgument, HelpFunction } from "../help.ts";
+import { type Reference, readReference, referenceTo } from "./references.ts";
+
+/** What a field of the form holds. */
+export interface Entry {
+  readonly text: string;
+  /** The sheet that a taken selection is on; without it a reference is on the sheet of the formula. */
+  readonly sheet?: string;
+}
+
+/** One cell, or one formula that fills the column. */
+export type Reach = "cell" | "column";
+
+export interface FormulaPlan {
+  readonly formula: string;
+  readonly target: Area;
+}
+
+/** Arguments whose plain words look like addresses: tool steel D2, class H7. A reference is written =D2 there. */
+const WORDS = new Set(["class", "grade", "material", "gaugeMaterial"]);
+
+type Part =
+  | { readonly kind: "blank" }
+  | { readonly kind: "text"; readonly text: string }
+  | ({ readonly kind: "reference" } & Reference);
+
+/** The formula as it would stand in the active cell now. @throws Refusal */
+export async function planFormula(
+  workbook: Workbook,
+  described: HelpFunction,
+  entries: readonly Entry[],
+  reach: Reach,
+): Promise<FormulaPlan> {
+  const target = await workbook.active();
+  const read = described.parameters.map((argument, index) =>
+    readEntry(argument, entries[index] ?? { text: "" }, target.sheet),
+  );
+  described.parameters.forEach(({ name, optional }, index) => {
+    if (!optional && read[index].kind === "blank")
+      throw new Refusal(`${name} is needed: type a value or take a selection.`);
+  });
+  const spreads = (index: number) => !described.parameters[index].whole;
+  const parts =
+    reach === "cell"
+      ? read.map((part, index) => (spreads(index) ? inRowOf(target, part) : part))
+      : await downFrom(target, read, spreads, workbook);
+  const references = parts.filter((part) => part.kind === "reference");
+  for (const { area } of references) {
+    if (covers(area, target))
+      throw new Refusal(
+        `${addressOf(target)} lies among the cells that the formula reads: select another cell.`,
+      );
+  }
+  const spreading = parts.filter((part, index) => part.kind === "reference" && spreads(index)) as Reference[];
+  const rows = Math.max(1, ...spreading.map(({ area }) => area.rows));
+  const columns = Math.max(1, described.row.length, ...spreading.map(({ area }) => area.columns));
+  await refuseWithoutRoom(workbook, { ...target, rows, columns }, references);
+  const written = parts.map((part) => writtenPart(part, target.sheet));
+  while (written.length > 0 && written[written.length - 1] === "") written.pop();
+  return { formula: `=REAM.${described.id}(${written.join(",")})`, target };
+}
+
+/** @throws Refusal, and then nothing is written */
+export async function putFormula(workbook: Workbook, { formula, target }: FormulaPlan): Promise<void> {
+  await workbook.write([
+    { sheet: target.sheet, row: target.row, column: target.column, formulas: [[formula]] },
+  ]);
+}
+
+function readEntry({ name }: HelpArgument, { text, sheet }: Entry, target: string): Part {
+  const plain = text.trim();
+  if (plain === "") return { kind: "blank" };
+  const isFormula = plain.startsWith("=");
+  const body = isFormula ? plain.slice(1).trim() : plain;
+  const reference = isFormula || !WORDS.has(name) ? readReference(body, sheet ?? target) : undefined;
+  if (reference) return { kind: "reference", ...reference };
+  return { kind: "text", text: isFormula ? body : literal(plain) };
+}
+
+/** A value as a formula writes it: numbers, TRUE and quoted texts as they are, the rest in quotes. */
+export function literal(text: string): string {
+  if (/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?%?$/i.test(text)) return text;
+  if (/^(true|false)$/i.test(text)) return text.toUpperCase();
+  if (/^"(?:[^"]|"")*"$/.test(text) && text.length > 1) return text;
+  return `"${text.replaceAll('"', '""')}"`;
+}
+
+function writtenPart(part: Part, sheet: string): string {
+  if (part.kind === "blank") return "";
+  return part.kind === "text" ? part.text : referenceTo(part.area, sheet, part.fixed);
+}
+
+/** Of a column, the cell in the row of the formula. */
+function inRowOf(target: Area, part: Part): Part {
+  if (part.kind !== "reference" || part.area.rows === 1) return part;
+  const { area } = part;
+  if (target.row < area.row || target.row >= area.row + area.rows)
+    throw new Refusal(
+      `${addressOf(target)} is in no row of ${addressOf(area)}: select a cell beside the row that is meant, or fill the whole column.`,
+    );
+  return { ...part, area: { ...area, row: target.row, rows: 1 } };
+}
+
+/** Single cells in the formula's row become columns down to the last filled row; columns stay as they are. */
+async function downFrom(
+  target: Area,
+  parts: readonly Part[],
+  spreads: (index: number) => boolean,
+  workbook: Workbook,
+): Promise<readonly Part[]> {
+  const grows = (part: Part, index: number) =>
+    part.kind === "reference" &&
+    spreads(index) &&
+    !part.fixed &&
+    part.area.rows === 1 &&
+    part.area.columns === 1 &&
+    part.area.row === target.row;
+  const columns = parts.filter(
+    (part, index): part is { kind: "reference" } & Reference =>
+      part.kind === "reference" && spreads(index) && part.area.rows > 1,
+  );
+  const heights = new Set(columns.map(({ area }) => area.rows));
+  if (heights.size > 1) {
+    const told = columns.map(({ area }) => `${addressOf(area)} has ${area.rows}`).join(", ");
+    throw new Refusal(`The columns differ in rows (${told}): take columns of the same rows.`);
+  }
+  const [height] = heights;
+  const rows = height ?? (await filledRows(parts.filter(grows) as Reference[], workbook));
+  if (rows === undefined) {
+    const lists = parts.some((part, index) => part.kind === "reference" && !spreads(index));
+    if (lists) return parts;
+    throw new Refusal(
+      `No column is given: take a column, or a cell in row ${target.row + 1}, for at least one argument.`,
+    );
+  }
+  return parts.map((part, index) =>
+    grows(part, index) ? { ...part, area: { ...(part as Reference).area, rows } } : part,
+  ) as Part[];
+}
+
+/** Rows from the first one down to the last before a row that is empty in all the columns. */
+async function filledRows(references: readonly Reference[], workbook: Workbook): Promise<number | undefined> {
+  if (references.length === 0) return undefined;
+  const columns = await Promise.all(
+    references.map(async ({ area }) => {
+      const used = await workbook.used(area.sheet);
+      const last = used ? used.row + used.rows : area.row + 1;
+      const rows = Math.max(1, last - area.row);
+      return (await workbook.read({ ...area, rows })).values.map(([value]) => value);
+    }),
+  );
+  let rows = 0;
+  while (columns.some((values) => !isBlank(values[rows]))) rows++;
+  return Math.max(1, rows);
+}
+
+const isBlank = (value: Content | undefined) => value === undefined || String(value).trim() === "";
+
+/** The cells that the result fills must be empty; the active cell may hold a formula of ours, which is replaced. */
+async function refuseWithoutRoom(
+  workbook: Workbook,
+  room: Area,
+  references: readonly Reference[],
+): Promise<void> {
+  for (const { area } of references) {
+    if (meet(area, room))
+      throw new Refusal(
+        `The result would fill ${addressOf(room)}, which meets ${addressOf(area)} that the formula reads: select a cell with free cells below and beside it.`,
+      );
+  }
+  const { formulas, holds } = await workbook.read(room);
+  const present = formulas[0][0];
+  const replaces = typeof present === "string" && /^=REAM\./i.test(present);
+  if (present !== "" && !replaces)
+    throw new Refusal(
+      `${cellAddress(room.row, room.column)} is filled: empty it first, or select an empty cell.`,
+    );
+  for (const [row, cells] of formulas.entries()) {
+    for (const [column, cell] of cells.entries()) {
+      if (row === 0 && column === 0) continue;
+      if (cell !== "" || (holds[row][column] !== undefined && !replaces))
+        throw new Refusal(
+          `${cellAddress(room.row + row, room.column + column)} is in the way: the result fills ${addressOf(room)}.`,
+        );
+    }
+  }
+}
+
+function covers(area: Area, { sheet, row, column }: Area): boolean {
+  return meet(area, { sheet, row, column, rows: 1, columns: 1 });
+}
+
+function meet(a: Area, b: Area): boolean {
+  return (
+    a.sheet === b.sheet &&
+    a.row < b.row + b.rows &&
+    b.row < a.row + a.rows &&
+    a.column < b.column + b.columns &&
+    b.column < a.column + a.columns
+  );
+}

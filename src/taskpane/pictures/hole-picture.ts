@@ -1,0 +1,177 @@
+// taskpane: the picture of a toleranced hole: its tolerance zone, the zone of a new reamer and the reserve for wear,
+// to one scale.
+
+import { limits } from "../../calc/callouts/limits.ts";
+import { readCallout } from "../../calc/callouts/read-callout.ts";
+import { fromTicks, roundLength, type Units } from "../../calc/lengths.ts";
+import { reamerLimits } from "../../calc/reamers/reamer-limits.ts";
+import { type Figures, INK, QUIET, type Scene, type Shape, spread } from "./scene.ts";
+
+export interface HoleFacts {
+  readonly callout: string;
+  readonly units: Units;
+  readonly cutsOver: number;
+  readonly nominal: number;
+  readonly least: number;
+  readonly greatest: number;
+  readonly reamerLeast: number;
+  readonly reamerGreatest: number;
+  /** The diameter at which a reamer is worn out: the hole's minimum less what it cuts over. */
+  readonly wornOut: number;
+}
+
+/** @throws Problem for a callout that can't be read or that leaves no room for a reamer */
+export function holeFacts(text: string, units: Units, cutsOver = 0): HoleFacts {
+  const callout = readCallout(text, "callout", units);
+  const [reamerLeast, reamerGreatest] = reamerLimits(callout, cutsOver, units);
+  const [least, greatest] = limits(callout, units);
+  return {
+    callout: text.replace(/\s+/g, " ").trim(),
+    units,
+    cutsOver,
+    nominal: fromTicks(callout.nominal, units),
+    least,
+    greatest,
+    reamerLeast,
+    reamerGreatest,
+    wornOut: roundLength(least - cutsOver),
+  };
+}
+
+const COLOURS = { hole: "#bcd9e8", free: "#f1e3c4", reamer: "#2f7d5b", wear: "#bfe0cf", line: "#5c6b78" };
+const WIDTH = 340;
+const TOP = 46;
+const DRAWN = 210;
+const HOLE = { x: 70, width: 64 };
+const REAMER = { x: 154, width: 64 };
+const LABELS = REAMER.x + REAMER.width + 10;
+const LABEL_GAP = 14;
+
+export function sizeText(size: number, units: Units): string {
+  return size.toFixed(units === "mm" ? 3 : 5);
+}
+
+export function holePicture(facts: HoleFacts): Scene {
+  const { units, nominal, least, greatest, reamerLeast, reamerGreatest, wornOut } = facts;
+  const tolerance = greatest - least;
+  // The nominal size is drawn where it is near.
+  const isNear = nominal > least - 0.6 * tolerance && nominal < greatest + 0.6 * tolerance;
+  const sizes = [least, greatest, reamerLeast, reamerGreatest, wornOut, ...(isNear ? [nominal] : [])];
+  const [low, high] = [Math.min(...sizes), Math.max(...sizes)];
+  const y = (size: number) => TOP + (DRAWN * (high - size)) / (high - low);
+  const zone = (x: number, width: number, from: number, to: number, fill: string): Shape => ({
+    kind: "rect",
+    x,
+    width,
+    y: y(Math.max(from, to)),
+    height: Math.abs(y(from) - y(to)),
+    fill,
+    stroke: COLOURS.line,
+  });
+  const shapes: Shape[] = [
+    { kind: "text", x: HOLE.x + HOLE.width / 2, y: TOP - 12, text: "Hole", anchor: "middle", bold: true },
+    {
+      kind: "text",
+      x: REAMER.x + REAMER.width / 2,
+      y: TOP - 12,
+      text: "Reamer",
+      anchor: "middle",
+      bold: true,
+    },
+    { kind: "text", x: 8, y: 16, text: shortened(facts.callout), bold: true },
+    { kind: "text", x: WIDTH - 8, y: 16, text: `sizes in ${units}`, anchor: "end", fill: QUIET },
+    zone(HOLE.x, HOLE.width, least, greatest, COLOURS.hole),
+    zone(REAMER.x, REAMER.width, reamerGreatest, reamerLeast, COLOURS.reamer),
+  ];
+  const free = greatest - facts.cutsOver;
+  if (free > reamerGreatest) shapes.push(zone(REAMER.x, REAMER.width, free, reamerGreatest, COLOURS.free));
+  if (wornOut < reamerLeast) shapes.push(zone(REAMER.x, REAMER.width, reamerLeast, wornOut, COLOURS.wear));
+  if (isNear) {
+    const at = y(nominal);
+    shapes.push({
+      kind: "line",
+      x1: HOLE.x - 8,
+      x2: REAMER.x + REAMER.width,
+      y1: at,
+      y2: at,
+      stroke: INK,
+      dash: "6 3",
+    });
+  }
+  shapes.push(...sizeLabels(facts, y), ...zoneLabels(facts, y));
+  return {
+    title: `Tolerance and reamer zones of ${facts.callout}`,
+    description: describe(facts),
+    width: WIDTH,
+    height: TOP + DRAWN + 20,
+    shapes,
+  };
+}
+
+/** Limits of the hole on the left, those of the reamer between the bars and the words. */
+function sizeLabels(facts: HoleFacts, y: (size: number) => number): Shape[] {
+  const { units, least, greatest } = facts;
+  const left = spread([y(greatest), y(least)], LABEL_GAP);
+  return [greatest, least].map((size, index) => ({
+    kind: "text",
+    x: HOLE.x - 6,
+    y: left[index] + 4,
+    text: sizeText(size, units),
+    anchor: "end",
+  }));
+}
+
+function zoneLabels(facts: HoleFacts, y: (size: number) => number): Shape[] {
+  const { units, reamerLeast, reamerGreatest, wornOut } = facts;
+  const entries: { at: number; text: string; bold?: boolean }[] = [
+    { at: reamerGreatest, text: `${sizeText(reamerGreatest, units)} new, greatest` },
+    { at: reamerLeast, text: `${sizeText(reamerLeast, units)} new, least` },
+    { at: wornOut, text: `${sizeText(wornOut, units)} worn out` },
+  ];
+  const heights = spread(
+    entries.map(({ at }) => y(at)),
+    LABEL_GAP,
+  );
+  return entries.flatMap(({ at, text }, index): Shape[] => [
+    {
+      kind: "line",
+      x1: REAMER.x + REAMER.width,
+      x2: LABELS - 2,
+      y1: y(at),
+      y2: heights[index],
+      stroke: COLOURS.line,
+    },
+    { kind: "text", x: LABELS, y: heights[index] + 4, text },
+  ]);
+}
+
+const shortened = (text: string) => (text.length > 34 ? `${text.slice(0, 33)}…` : text);
+
+function describe(facts: HoleFacts): string {
+  const { units, least, greatest, reamerLeast, reamerGreatest, wornOut, cutsOver } = facts;
+  const size = (value: number) => `${sizeText(value, units)} ${units}`;
+  const over =
+    cutsOver === 0
+      ? ""
+      : ` The reamer is taken to cut ${size(Math.abs(cutsOver))} ${cutsOver > 0 ? "over" : "under"} its size.`;
+  return `The hole may be from ${size(least)} to ${size(greatest)}. A new reamer is from ${size(reamerLeast)} to ${size(reamerGreatest)}, and is worn out at ${size(wornOut)}.${over}`;
+}
+
+export function holeFigures(facts: HoleFacts): Figures {
+  const { units, nominal, least, greatest, reamerLeast, reamerGreatest, wornOut } = facts;
+  const row = (what: string, value: number) => [what, sizeText(value, units)];
+  return {
+    caption: `${facts.callout}: sizes in ${units}`,
+    head: ["", `Size, ${units}`],
+    rows: [
+      row("Nominal size", nominal),
+      row("Greatest hole", greatest),
+      row("Least hole", least),
+      row("Tolerance of the hole", greatest - least),
+      row("Greatest new reamer", reamerGreatest),
+      row("Least new reamer", reamerLeast),
+      row("Worn-out reamer", wornOut),
+      row("Wear reserve of the least new reamer", reamerLeast - wornOut),
+    ],
+  };
+}

@@ -1,0 +1,75 @@
+// taskpane: the curve of cost against surface speed from the user's own figures.
+
+import { readNumberText } from "../../calc/number-text.ts";
+import { Refusal } from "../../workbook/workbook.ts";
+import { byId, chosen, inputById, make } from "../dom.ts";
+import type { PaneContext } from "../pane-context.ts";
+import { type CostInputs, costCurve, curveFacts, curveFigures } from "../pictures/cost-curve.ts";
+import { showPicture } from "./picture.ts";
+
+type NumberName = Exclude<keyof CostInputs, "units">;
+
+const fields: readonly (readonly [name: NumberName, label: string])[] = [
+  ["n", "Taylor's n, between 0 and 1"],
+  ["c", "Taylor's C, speed for one minute of life"],
+  ["diameter", "Diameter, mm or in"],
+  ["feedPerRev", "Feed per revolution, mm or in"],
+  ["depth", "Depth, mm or in"],
+  ["changeTime", "Change of an edge, s"],
+  ["edgeCost", "Cost of an edge"],
+  ["machineRate", "Machine rate per hour"],
+  ["timeFactor", "Time in the hole over time in the cut: 1 rapid out, 2 fed out"],
+];
+const idOf = (name: string) => `pane-curve-${name}`;
+
+export function curveView(context: PaneContext): void {
+  byId("pane-curve-fields").append(
+    ...fields.map(([name, label]) =>
+      make(
+        "div",
+        { class: "pane-argument" },
+        make("label", { for: idOf(name) }, label),
+        make("input", {
+          id: idOf(name),
+          inputmode: "decimal",
+          autocomplete: "off",
+          value: name === "timeFactor" ? "2" : undefined,
+        }),
+      ),
+    ),
+  );
+  byId("pane-curve-take").addEventListener("click", () =>
+    context.run(async () => {
+      const figures = (await context.workbook.selected())
+        .flatMap(({ values }) => values.flat())
+        .filter((value): value is number => typeof value === "number");
+      if (figures.length !== 8 && figures.length !== 9)
+        throw new Refusal(
+          `The selection holds ${figures.length} figures: select eight or nine, in the order of the fields below.`,
+        );
+      figures.forEach((figure, index) => {
+        inputById(idOf(fields[index][0])).value = String(figure);
+      });
+      return `${figures.length} figures are taken.`;
+    }),
+  );
+  byId<HTMLFormElement>("pane-curve").addEventListener("submit", (event) => {
+    event.preventDefault();
+    void context.run(async () => {
+      byId("pane-curve-picture").hidden = true;
+      const facts = curveFacts(readFields());
+      if (!(await context.readCautions())) return "Nothing was drawn: the cautions were not read.";
+      showPicture(byId("pane-curve-picture"), "curve", costCurve(facts), curveFigures(facts), context);
+      return "The curve is drawn.";
+    });
+  });
+}
+
+function readFields(): CostInputs {
+  const read = fields.map(([name, label]) => {
+    const text = inputById(idOf(name)).value.trim();
+    if (text === "") throw new Refusal(`${label}: a figure is needed.`);
+    return [name, readNumberText(text, name).value];
+  });
+  return { ...Object.fromEntries(read), units: chosen("curve-units") } as CostInputs;
+}

@@ -1,0 +1,18 @@
+// workbook: the adapter for a page that is in no workbook. Whatever is asked of it is refused in a sentence.
+
+import { Refusal, type Workbook } from "./workbook.ts";
+
+const refuse = async (): Promise<never> => {
+  throw new Refusal("No workbook is open here: open this pane in Excel, or the browser workbook.");
+};
+
+export const noWorkbook: Workbook = {
+  selected: refuse,
+  active: refuse,
+  read: refuse,
+  used: refuse,
+  write: refuse,
+  addSheet: refuse,
+  copyAsValues: refuse,
+  onChange: () => () => {},
+};
