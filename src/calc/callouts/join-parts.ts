@@ -78,6 +78,7 @@ function fromTolerance(nominal: number, written: Written, units: Units, cursor: 
   const read = isInchFit(first)
     ? fromInchFit(first, second, nominal, cursor)
     : fromClasses(first, second, nominal, cursor);
+  if (nominal + read.lower <= 0) cursor.refuse("has a deviation as large as the size");
   if (deviations) refuseContradiction(read, deviations, written, units, cursor);
   return read;
 }

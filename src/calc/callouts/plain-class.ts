@@ -52,13 +52,9 @@ export function readPlainClass(text: string, units: Units): Callout | undefined 
   }
   const found = known.get(key) ?? look(text.slice(letters), key);
   if (found === undefined) return undefined;
-  return new PlainCallout(
-    text,
-    nominal,
-    units,
-    found,
-    deviationsAt(found.compiled, nominal, found.className),
-  );
+  const deviations = deviationsAt(found.compiled, nominal, found.className);
+  if (nominal + deviations.lower <= 0) return undefined;
+  return new PlainCallout(text, nominal, units, found, deviations);
 }
 
 /** A size and a class, and what every such callout has in common: small, as columns hold them by the thousand. */
