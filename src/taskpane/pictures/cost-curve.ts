@@ -172,7 +172,7 @@ export function costCurve(facts: CurveFacts): Scene {
     const anchor = at > WIDTH / 2 ? "end" : "start";
     const text = `${name}: ${speedText(point.speed)} ${speedUnit(inputs.units)}`;
     return [
-      { kind: "line", x1: at, x2: at, y1: height + 3, y2: bottom, stroke: fill, dash: "4 3" },
+      { kind: "line", x1: at, x2: at, y1: FRAME.top - 10, y2: bottom, stroke: fill, dash: "4 3" },
       { kind: "text", x: anchor === "end" ? at + 4 : at - 4, y: height, text, anchor, fill, bold: true },
       { kind: "dot", x: at, y: y(point.cost), fill, square },
     ];

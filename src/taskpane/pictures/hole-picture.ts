@@ -39,11 +39,11 @@ export function holeFacts(text: string, units: Units, cutsOver = 0): HoleFacts {
 }
 
 const COLOURS = { hole: "#bcd9e8", free: "#f1e3c4", reamer: "#2f7d5b", wear: "#bfe0cf", line: "#5c6b78" };
-const WIDTH = 340;
+const WIDTH = 390;
 const TOP = 46;
 const DRAWN = 210;
-const HOLE = { x: 70, width: 64 };
-const REAMER = { x: 154, width: 64 };
+const HOLE = { x: 68, width: 84 };
+const REAMER = { x: 164, width: 84 };
 const LABELS = REAMER.x + REAMER.width + 10;
 const LABEL_GAP = 14;
 
@@ -86,6 +86,12 @@ export function holePicture(facts: HoleFacts): Scene {
   const free = greatest - facts.cutsOver;
   if (free > reamerGreatest) shapes.push(zone(REAMER.x, REAMER.width, free, reamerGreatest, COLOURS.free));
   if (wornOut < reamerLeast) shapes.push(zone(REAMER.x, REAMER.width, reamerLeast, wornOut, COLOURS.wear));
+  shapes.push(
+    ...zoneName(HOLE, y(least), y(greatest), "tolerance"),
+    ...zoneName(REAMER, y(free), y(reamerGreatest), "kept free"),
+    ...zoneName(REAMER, y(reamerGreatest), y(reamerLeast), "new reamer", "#ffffff"),
+    ...zoneName(REAMER, y(reamerLeast), y(wornOut), "wear reserve"),
+  );
   if (isNear) {
     const at = y(nominal);
     shapes.push({
@@ -106,6 +112,18 @@ export function holePicture(facts: HoleFacts): Scene {
     height: TOP + DRAWN + 20,
     shapes,
   };
+}
+
+/** The name of a zone inside it, where there is room for one. */
+function zoneName(
+  bar: { readonly x: number; readonly width: number },
+  from: number,
+  to: number,
+  text: string,
+  fill = INK,
+): Shape[] {
+  if (Math.abs(from - to) < LABEL_GAP) return [];
+  return [{ kind: "text", x: bar.x + bar.width / 2, y: (from + to) / 2 + 4, text, anchor: "middle", fill }];
 }
 
 /** Limits of the hole on the left, those of the reamer between the bars and the words. */

@@ -10,15 +10,15 @@ import { showPicture } from "./picture.ts";
 type NumberName = Exclude<keyof CostInputs, "units">;
 
 const fields: readonly (readonly [name: NumberName, label: string])[] = [
-  ["n", "Taylor's n, between 0 and 1"],
-  ["c", "Taylor's C, speed for one minute of life"],
-  ["diameter", "Diameter, mm or in"],
-  ["feedPerRev", "Feed per revolution, mm or in"],
-  ["depth", "Depth, mm or in"],
-  ["changeTime", "Change of an edge, s"],
+  ["n", "Taylor's n"],
+  ["c", "Taylor's C"],
+  ["diameter", "Diameter"],
+  ["feedPerRev", "Feed per rev"],
+  ["depth", "Depth"],
+  ["changeTime", "Edge change, s"],
   ["edgeCost", "Cost of an edge"],
-  ["machineRate", "Machine rate per hour"],
-  ["timeFactor", "Time in the hole over time in the cut: 1 rapid out, 2 fed out"],
+  ["machineRate", "Rate per hour"],
+  ["timeFactor", "Time factor"],
 ];
 const idOf = (name: string) => `pane-curve-${name}`;
 
@@ -34,6 +34,7 @@ export function curveView(context: PaneContext): void {
           inputmode: "decimal",
           autocomplete: "off",
           value: name === "timeFactor" ? "2" : undefined,
+          "aria-describedby": name === "timeFactor" ? "pane-curve-factor" : undefined,
         }),
       ),
     ),

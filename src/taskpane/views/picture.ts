@@ -55,6 +55,7 @@ export function showPicture(
     ),
   );
   place.hidden = false;
+  place.scrollIntoView({ block: "start" });
 }
 
 function headCell(text: string): HTMLElement {
