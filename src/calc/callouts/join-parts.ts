@@ -78,7 +78,7 @@ function fromTolerance(nominal: number, written: Written, units: Units, cursor: 
   const read = isInchFit(first)
     ? fromInchFit(first, second, nominal, cursor)
     : fromClasses(first, second, nominal, cursor);
-  if (nominal + read.lower <= 0) cursor.refuse("has a deviation as large as the size");
+  refuseOddTolerance(read.lower, read.upper, nominal, units, cursor);
   if (deviations) refuseContradiction(read, deviations, written, units, cursor);
   return read;
 }
@@ -175,8 +175,7 @@ function refuseOddTolerance(
   units: Units,
   cursor: Cursor,
 ): void {
-  if (Math.abs(lower) >= nominal || Math.abs(upper) >= nominal)
-    cursor.refuse("has a deviation as large as the size");
+  if (nominal + lower <= 0 || upper >= nominal) cursor.refuse("has a deviation as large as the size");
   if (upper === lower) cursor.refuse("has a tolerance of 0: its two limits are the same");
   if (upper - lower > nominal / 4)
     cursor.refuse(`has a tolerance of ${lengthText(upper - lower, units)}, wider than a quarter of the size`);

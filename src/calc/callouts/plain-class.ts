@@ -53,7 +53,8 @@ export function readPlainClass(text: string, units: Units): Callout | undefined 
   const found = known.get(key) ?? look(text.slice(letters), key);
   if (found === undefined) return undefined;
   const deviations = deviationsAt(found.compiled, nominal, found.className);
-  if (nominal + deviations.lower <= 0) return undefined;
+  if (nominal + deviations.lower <= 0 || (deviations.upper - deviations.lower) * 4 > nominal)
+    return undefined;
   return new PlainCallout(text, nominal, units, found, deviations);
 }
 

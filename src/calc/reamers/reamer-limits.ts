@@ -54,11 +54,22 @@ function sharedUp(ticks: number, percent: number, step: number): number {
   return Math.ceil((ticks * percent) / (100 * step)) * step;
 }
 
-/** Least and greatest diameter of a new reamer. */
-export function reamerLimits(callout: Callout, cutsOver = 0, units: Units = "mm"): [number, number] {
+/**
+ * The window less what the reamer cuts over: the diameters to order it at, in ticks.
+ * @throws Problem "wrong" where cutsOver leaves no reamer, and as `reamerWindow` does
+ */
+export function orderWindow(callout: Callout, cutsOver: number, units: Units): Deviations {
   const { lower, upper } = reamerWindow(callout, units);
   const over = toTicks(cutsOver, units);
-  return [fromTicks(lower - over, units), fromTicks(upper - over, units)];
+  if (lower - over <= 0)
+    wrong(`cutsOver ${cutsOver} is larger than the hole: give what one reamer cuts over its size`);
+  return { lower: lower - over, upper: upper - over };
+}
+
+/** Least and greatest diameter of a new reamer. */
+export function reamerLimits(callout: Callout, cutsOver = 0, units: Units = "mm"): [number, number] {
+  const { lower, upper } = orderWindow(callout, cutsOver, units);
+  return [fromTicks(lower, units), fromTicks(upper, units)];
 }
 reamerLimits.formula = {
   source: "reamer-limits",

@@ -1,9 +1,9 @@
 // calc: the fewest reamers for a family of holes. Lengths in mm or in.
 
 import type { Callout } from "../callouts/callout.ts";
-import { fromTicks, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
+import { fromTicks, TICKS_PER_IN, TICKS_PER_UM, type Units } from "../lengths.ts";
 import { Problem } from "../problem.ts";
-import { reamerWindow } from "./reamer-limits.ts";
+import { orderWindow } from "./reamer-limits.ts";
 
 /** A window that holes share is at least this wide, or as wide as the narrowest of them. */
 const LEAST_WIDTH = { mm: 4 * TICKS_PER_UM, in: TICKS_PER_IN * 0.00015 } as const;
@@ -26,8 +26,7 @@ export function sharedReamers(
   cutsOver = 0,
   units: Units = "mm",
 ): (number | string)[][] {
-  const over = toTicks(cutsOver, units);
-  const windows = callouts.map((callout) => windowOf(callout, over, units));
+  const windows = callouts.map((callout) => windowOf(callout, cutsOver, units));
   const inOrder = (window: Window) => windows.indexOf(window);
   return fewestGroups(windows, LEAST_WIDTH[units]).map(({ least, greatest, members }) => [
     fromTicks(least, units),
@@ -40,10 +39,10 @@ export function sharedReamers(
   ]);
 }
 
-function windowOf(callout: Callout, over: number, units: Units): Window {
+function windowOf(callout: Callout, cutsOver: number, units: Units): Window {
   try {
-    const { lower, upper } = reamerWindow(callout, units);
-    return { least: lower - over, greatest: upper - over, callout };
+    const { lower, upper } = orderWindow(callout, cutsOver, units);
+    return { least: lower, greatest: upper, callout };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
     throw new Problem(thrown.kind, `${callout.text.trim()}: ${thrown.message}`);

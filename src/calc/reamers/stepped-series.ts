@@ -11,7 +11,7 @@ import {
   type Units,
 } from "../lengths.ts";
 import { none } from "../problem.ts";
-import { reamerWindow } from "./reamer-limits.ts";
+import { orderWindow } from "./reamer-limits.ts";
 
 /** Common practice, no source: a stocked reamer is up to this much over its nominal diameter. */
 const BAND = { mm: 5 * TICKS_PER_UM, in: TICKS_PER_IN * 0.0002 } as const;
@@ -24,9 +24,7 @@ const DEFAULT_STEP = { mm: 0.01, in: 0.0005 } as const;
  * @throws Problem "none" when no step does
  */
 export function reamerSize(callout: Callout, cutsOver = 0, step?: number, units: Units = "mm"): number {
-  const window = reamerWindow(callout, units);
-  const over = toTicks(cutsOver, units);
-  const [least, greatest] = [window.lower - over, window.upper - over];
+  const { lower: least, upper: greatest } = orderWindow(callout, cutsOver, units);
   const stepTicks = toTicks(step ?? DEFAULT_STEP[units], units);
   const nominal = stepTicks > 0 ? largestStep(greatest, stepTicks, units) : Number.NEGATIVE_INFINITY;
   if (nominal < least) {
