@@ -9,8 +9,8 @@ import { entryFile } from "./src/build/entry.ts";
 import { fillManifest } from "./src/build/manifest.ts";
 import { manifestFolder, projectFolder, sourceFolder } from "./src/build/paths.ts";
 import { policies } from "./src/build/policy.ts";
+import { fontAwesomeLicence, vendored } from "./src/build/vendored.ts";
 
-const modules = join(projectFolder, "node_modules");
 /** Excel on a Mac uses the system browser, which may be some years old. */
 const language = "es2020";
 
@@ -43,11 +43,6 @@ function page(from: string, name: string) {
 }
 
 export default function configuration(folder: string, address: string): Configuration {
-  const vendor = (from: string, to: string, info = { minimized: true }) => ({
-    from: join(modules, from),
-    to,
-    info,
-  });
   const config = scripts(
     {
       functions: entryFile,
@@ -71,27 +66,8 @@ export default function configuration(folder: string, address: string): Configur
           to: "manifest.xml",
           transform: (text: Buffer) => fillManifest(text.toString(), address, packageJson.version),
         },
-        // The grid and its libraries go as they come, each with its licence beside it.
-        vendor("@odoo/owl/dist/owl.iife.min.js", "vendor/owl/owl.iife.min.js"),
-        vendor("@odoo/owl/LICENSE", "vendor/owl/LICENSE.txt"),
-        vendor(
-          "@odoo/o-spreadsheet/dist/o_spreadsheet.min.iife.js",
-          "vendor/o-spreadsheet/o_spreadsheet.min.iife.js",
-        ),
-        vendor("@odoo/o-spreadsheet/dist/o_spreadsheet.xml", "vendor/o-spreadsheet/o_spreadsheet.xml"),
-        vendor("@odoo/o-spreadsheet/dist/o_spreadsheet.css", "vendor/o-spreadsheet/o_spreadsheet.css"),
-        vendor("@odoo/o-spreadsheet/LICENSE", "vendor/o-spreadsheet/LICENSE.txt"),
-        vendor("bootstrap/dist/css/bootstrap.min.css", "vendor/bootstrap/bootstrap.min.css"),
-        vendor("bootstrap/LICENSE", "vendor/bootstrap/LICENSE.txt"),
-        vendor("font-awesome/css/font-awesome.min.css", "vendor/font-awesome/css/font-awesome.min.css"),
-        vendor(
-          "font-awesome/fonts/fontawesome-webfont.woff2",
-          "vendor/font-awesome/fonts/fontawesome-webfont.woff2",
-        ),
-        {
-          from: join(sourceFolder, "demo", "font-awesome-licence.txt"),
-          to: "vendor/font-awesome/LICENSE.txt",
-        },
+        ...vendored,
+        { from: fontAwesomeLicence, to: "vendor/font-awesome/LICENSE.txt" },
       ],
     }),
   ];

@@ -10,6 +10,7 @@ import configuration from "../../webpack.config.ts";
 import { runFunctionsScript } from "./built-functions.ts";
 import { readDeclarations } from "./declarations.ts";
 import { writeEntry } from "./entry.ts";
+import { licenceFaults, licencesFile, lockedPackages, shippedPackages } from "./licences.ts";
 import { addressSetting, manifestFaults } from "./manifest.ts";
 import { buildMetadata, type Metadata } from "./metadata.ts";
 import { paneHelp } from "./pane-help.ts";
@@ -26,7 +27,9 @@ async function build(): Promise<void> {
 
   const folder = join(cacheFolder, `dist-${process.pid}`);
   try {
-    await bundle(folder, address);
+    const files = await bundle(folder, address);
+    const shipped = shippedPackages(files);
+    writeFileSync(join(folder, "licences.txt"), licencesFile(shipped));
     checkScript(readFileSync(join(folder, "functions.js"), "utf8"), metadata);
     await writeReference(join(folder, "reference"));
     writeFileSync(join(folder, "help.json"), JSON.stringify(paneHelp(readDeclarations())));
@@ -36,6 +39,7 @@ async function build(): Promise<void> {
     const unified = fillUnifiedManifest(template, xml, metadata, address, packageJson.version);
     writeFileSync(join(folder, "manifest.json"), unified);
     const faults = [
+      ...licenceFaults(lockedPackages(), shipped),
       ...manifestFaults(xml, address, folder),
       ...(await unifiedManifestFaults(unified, metadata, address, folder)),
     ];
@@ -47,7 +51,8 @@ async function build(): Promise<void> {
   }
 }
 
-async function bundle(folder: string, address: string): Promise<void> {
+/** Bundles and copies into `folder`; gives the files that went into it. */
+async function bundle(folder: string, address: string): Promise<string[]> {
   mkdirSync(folder, { recursive: true });
   const compiler = webpack(configuration(folder, address));
   if (!compiler) throw new Error("webpack made no compiler");
@@ -56,6 +61,7 @@ async function bundle(folder: string, address: string): Promise<void> {
   });
   await new Promise<void>((resolve) => compiler.close(() => resolve()));
   if (stats.hasErrors() || stats.hasWarnings()) throw new Error(stats.toString("errors-warnings"));
+  return [...stats.compilation.fileDependencies];
 }
 
 /** functions.js must run in a bare engine, register what functions.json tells Excel of, and stay small. */

@@ -4,6 +4,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { logErrorMessage } from "office-addin-cli";
+import { licenceFaults, lockedPackages } from "./licences.ts";
 import { buildMetadata } from "./metadata.ts";
 import { distFolder } from "./paths.ts";
 import { checkReadme } from "./readme.ts";
@@ -16,7 +17,12 @@ try {
   if (built !== `${JSON.stringify(metadata, null, 2)}\n`)
     throw new Error("dist/functions.json differs: run npm run build");
   checkReadme();
-  console.log(`${metadata.functions.length} functions and the manifest are in order`);
+  const packages = lockedPackages();
+  const faults = licenceFaults(packages, new Set());
+  if (faults.length > 0) throw new Error(faults.join("\n"));
+  console.log(
+    `${metadata.functions.length} functions, the manifest and the licences of ${packages.length} packages are in order`,
+  );
 } catch (error) {
   logErrorMessage(error instanceof Error ? error.message : error);
   process.exitCode = 1;
