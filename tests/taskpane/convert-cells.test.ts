@@ -87,7 +87,7 @@ describe("figures", () => {
       "to metric",
     );
     expect(column).toEqual([25.4, "=A1*2", "12 H7", "", 46387, 0.05, "", true, 0.5, 50.8]);
-    expect(plan.leftAlone.sort()).toEqual(
+    expect([...plan.leftAlone].sort()).toEqual(
       ["1 blank", "1 percentage", "2 dates", "2 formulas", "2 texts"].sort(),
     );
     expect(plan.converted.length).toBe(2);
