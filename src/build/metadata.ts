@@ -65,7 +65,7 @@ export async function buildMetadata(folder = functionsFolder, address = addressS
 }
 
 /** What Excel shows beside the name. Of a row function also what its cells are, and how to take one in a table. */
-export function fullDescription(declaration: Declaration): string {
+function fullDescription(declaration: Declaration): string {
   const { id, description, parameters, row } = declaration;
   if (row.length === 0) return description;
   const required = parameters.filter(

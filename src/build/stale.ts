@@ -21,7 +21,7 @@ function newest(path: string): number {
 }
 
 /** True if dist/ is missing or older than what it is made from. The build writes functions.json last. */
-export function isStale(): boolean {
+function isStale(): boolean {
   const built = join(distFolder, "functions.json");
   return !existsSync(built) || statSync(built).mtimeMs < Math.max(...sources.map(newest));
 }

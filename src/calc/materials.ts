@@ -4,7 +4,7 @@ import { type Material, materialColumnSources, materials } from "../data/materia
 import { hardenedCarbideSpeed } from "../data/reaming-feeds.ts";
 import { shown, wrong } from "./problem.ts";
 
-export const DEFAULT_MATERIAL = "medium-carbon steel";
+const DEFAULT_MATERIAL = "medium-carbon steel";
 
 const exact = new Map<string, Material>();
 const folded = new Map<string, Material>();

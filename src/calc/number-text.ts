@@ -29,12 +29,12 @@ export function isCommaOpen(decimal: string): boolean {
 }
 
 /** A plain decimal with point or comma; undefined if it is not one (two marks, other characters). */
-export function readDecimal(text: string): number | undefined {
+function readDecimal(text: string): number | undefined {
   return DECIMAL.test(text) ? Number(text.replace(",", ".")) : undefined;
 }
 
 /** `1/2`, `1 1/2`, `1-1/2`; undefined if it is not one. */
-export function readFraction(text: string): number | undefined {
+function readFraction(text: string): number | undefined {
   const parts = FRACTION.exec(text);
   if (!parts || Number(parts[3]) === 0) return undefined;
   const share = Number(parts[2]) / Number(parts[3]);

@@ -5,11 +5,10 @@
 export const MM_PER_INCH = 25.4;
 export const MM_PER_FOOT = 304.8;
 /** One pound-force, 0.45359237 kg × 9.80665 m/s². */
-export const NEWTONS_PER_POUND_FORCE = 4.4482216152605;
+const NEWTONS_PER_POUND_FORCE = 4.4482216152605;
 export const NEWTON_METRES_PER_POUND_FORCE_INCH = 0.1129848290276167;
 export const WATTS_PER_HORSEPOWER = 745.6998715822702;
 export const WATTS_PER_METRIC_HORSEPOWER = 735.49875;
-export const CUBIC_MM_PER_CUBIC_INCH = 16387.064;
 
 export type UnitKind =
   | "length"

@@ -1,7 +1,7 @@
 // tests: calls of worksheet functions drawn at random, plausible and hostile cells mixed.
 
 import fc from "fast-check";
-import { type ArgumentName, vocabulary } from "../../functions/arguments.ts";
+import type { ArgumentName } from "../../functions/arguments.ts";
 import { materials } from "../../src/data/materials/materials.ts";
 import { type Cells, declarations } from "../support/sheet.ts";
 
@@ -127,4 +127,3 @@ export function callsOf({ id, parameters }: (typeof declarations)[number]): fc.A
 }
 
 /** An argument of this name is read by the vocabulary alone. */
-export const isKnown = (name: string): boolean => Object.hasOwn(vocabulary, name);

@@ -13,7 +13,7 @@ function typed(text: string): unknown {
 }
 
 /** Holds cells to what is written: texts and booleans exactly, numbers to 1e-9, errors by code and words. */
-export function expectCells(cells: readonly unknown[], expected: string): void {
+function expectCells(cells: readonly unknown[], expected: string): void {
   const wanted = expected.split("; ");
   const error = /^(#N\/A|#VALUE!) ?(.*)$/.exec(wanted[0]!);
   if (error) {

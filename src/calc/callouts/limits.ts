@@ -55,7 +55,7 @@ toleranceOf.formula = {
 } satisfies Formula;
 
 /** Nominal size and limit deviations in the unit of the result, for the lines of a formula. */
-export function deviationsGiven(callout: Callout, units: Units): Record<string, number> {
+function deviationsGiven(callout: Callout, units: Units): Record<string, number> {
   const { lower, upper } = deviationsOf(callout, callout, units);
   return {
     nominal: fromTicks(callout.nominal, units),

@@ -92,7 +92,7 @@ function readNumber(cursor: Cursor, written: Written): void {
   } else readDeviations(cursor, written);
 }
 
-export function readCount(cursor: Cursor): number {
+function readCount(cursor: Cursor): number {
   const { text } = cursor.take();
   const count = Number(text);
   if (!/^\d{1,5}$/.test(text) || count === 0)

@@ -21,7 +21,7 @@ const SHARE_STEP = { mm: TICKS_PER_UM, in: TICKS_PER_IN / 20000 } as const;
  * 35 % deep, each share rounded up in the callout's own unit.
  * @throws Problem "wrong" for a shaft, "none" where the least comes out under the hole's minimum
  */
-export function reamerWindow(callout: Callout, units: Units): Deviations {
+function reamerWindow(callout: Callout, units: Units): Deviations {
   const hole = holeLimits(callout, units);
   const step = SHARE_STEP[callout.units];
   const tolerance = ownTolerance(callout);
