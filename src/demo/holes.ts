@@ -62,7 +62,7 @@ export const holes: readonly Hole[] = [
     120,
   ),
   hole("Guide rail", ".1875 +.0005/-.0000", "blind", "free-cutting steel", "HSS", 0.375, "in", 2, 120),
-  hole("Housing half", "40 H7", "through", "cast aluminum", "carbide", 50, "mm", 1, 220),
+  hole("Housing half", "24 H7", "through", "cast aluminum", "carbide", 50, "mm", 1, 220),
   hole("Housing half", "5 H7", "blind", "cast aluminum", "HSS", 10, "mm", 2, 220),
   hole("Terminal block", ".1250 +.0005/-.0000", "through", "brass", "HSS", 0.25, "in", 10, 5000),
   hole("Hinge", ".484 DRILL, REAM .500 +.0005/-.0000", "through", "titanium", "carbide", 0.8, "in", 2, 40),
