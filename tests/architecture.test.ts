@@ -30,7 +30,8 @@ const knows: Readonly<Record<string, readonly string[]>> = {
   taskpane: ["data", "calc", "functions", "workbook"],
   demo: ["data", "calc", "functions", "workbook", "taskpane"],
   build: ["data", "calc", "functions", "workbook", "taskpane", "demo"],
-  bench: ["data", "calc", "functions", "build"],
+  fill: ["data", "calc", "functions", "workbook", "build"],
+  bench: ["data", "calc", "functions", "build", "fill"],
 };
 
 interface Import {

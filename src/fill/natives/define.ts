@@ -1,0 +1,123 @@
+// fill: how a function of the spreadsheet is declared here, and how its arguments are read.
+
+import {
+  type Argument,
+  type Context,
+  matrixOf,
+  type NativeFunction,
+  type RangeFunction,
+  scalarArgument,
+} from "../formula/evaluate.ts";
+import {
+  Area,
+  CellError,
+  isError,
+  isMatrix,
+  type Scalar,
+  toNumber,
+  toText,
+  type Value,
+} from "../formula/values.ts";
+
+export type Named = readonly [name: string, native: NativeFunction];
+
+/** Of numbers; the arguments are read as numbers first. */
+export const numeric = (
+  name: string,
+  call: (...numbers: number[]) => Scalar,
+  least = call.length,
+  most = least,
+): Named => [
+  name,
+  {
+    kind: "scalar",
+    least,
+    most,
+    call: (...values: Scalar[]) => {
+      const numbers = values.map(toNumber);
+      return numbers.find(isError) ?? call(...(numbers as number[]));
+    },
+  },
+];
+
+/** Of single values as they are. */
+export const scalar = (
+  name: string,
+  call: (...values: Scalar[]) => Scalar,
+  least = call.length,
+  most = least,
+): Named => [name, { kind: "scalar", least, most, call }];
+
+/** Of single values, errors among them. */
+export const test = (name: string, call: (value: Scalar) => Scalar): Named => [
+  name,
+  { kind: "scalar", least: 1, most: 1, call, takesErrors: true },
+];
+
+/** Of whole ranges. An error that is thrown is the result. */
+export const ranged = (
+  name: string,
+  least: number,
+  most: number,
+  call: (args: readonly Argument[], context: Context) => Value,
+  more: Partial<RangeFunction> = {},
+): Named => [
+  name,
+  {
+    kind: "range",
+    least,
+    most,
+    call: (args, context) => {
+      try {
+        return call(args, context);
+      } catch (thrown) {
+        if (thrown instanceof CellError) return thrown;
+        throw thrown;
+      }
+    },
+    ...more,
+  },
+];
+
+export const many = Number.POSITIVE_INFINITY;
+
+/** Throws the error cell that a value is. */
+export function sound<T>(value: T | CellError): T {
+  if (value instanceof CellError) throw value;
+  return value;
+}
+
+/** A single argument as a number, the default if it is left out. */
+export function number(args: readonly Argument[], i: number, context: Context, otherwise = 0): number {
+  if (args[i] === undefined) return otherwise;
+  return sound(toNumber(scalarArgument(args[i], context)));
+}
+
+export const text = (args: readonly Argument[], i: number, context: Context): string =>
+  sound(toText(scalarArgument(args[i], context)));
+
+/** Every cell of the arguments in reading order; `direct` are values that stand in the formula itself. */
+export function* cellsOf(
+  args: readonly Argument[],
+  context: Context,
+): Generator<{ readonly value: Scalar; readonly direct: boolean }> {
+  for (const arg of args) {
+    const direct = !(arg instanceof Area) && !isMatrix(arg ?? null);
+    for (const line of matrixOf(arg ?? null, context)) for (const value of line) yield { value, direct };
+  }
+}
+
+/** What sums and the like take: of ranges the numbers alone, of the formula's own values also what reads as one. */
+export function numbers(args: readonly Argument[], context: Context): number[] {
+  const found: number[] = [];
+  for (const arg of args) {
+    if (arg instanceof Area || isMatrix(arg ?? null)) {
+      for (const line of matrixOf(arg ?? null, context))
+        for (const value of line) {
+          if (typeof value === "number") found.push(value);
+          else if (value instanceof CellError) throw value;
+        }
+    } else found.push(sound(toNumber((arg as Scalar | undefined) ?? null)));
+  }
+  return found;
+}

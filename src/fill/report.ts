@@ -1,0 +1,106 @@
+// fill: what is told of a filled file. Lists are cut, counts are not.
+
+export interface CellFault {
+  readonly cell: string;
+  /** What the cell shows. */
+  readonly error: string;
+  readonly message: string;
+}
+
+export interface KeptCell {
+  readonly cell: string;
+  /** What in its formula is not computed here. */
+  readonly why: string;
+}
+
+export interface SheetReport {
+  readonly sheet: string;
+  /** Formulas that have a new value. */
+  readonly computed: number;
+  readonly errors: number;
+  readonly firstErrors: readonly CellFault[];
+  /** Formulas that depend on our functions and keep the value they had. */
+  readonly kept: number;
+  readonly firstKept: readonly KeptCell[];
+  /** Results that spill over more or fewer cells than the file has for them. */
+  readonly resized: readonly { readonly cell: string; readonly rows: number; readonly columns: number }[];
+  /** Values of spilled results for which the file has no cell. */
+  readonly placeless: number;
+}
+
+export interface WorkbookReport {
+  readonly sheets: readonly SheetReport[];
+  readonly notes: readonly string[];
+}
+
+/** As many as are listed of each kind. */
+const LISTED = 100;
+
+export function newSheetReport(sheet: string) {
+  const firstErrors: CellFault[] = [];
+  const firstKept: KeptCell[] = [];
+  const resized: { cell: string; rows: number; columns: number }[] = [];
+  const counts = { computed: 0, errors: 0, kept: 0 };
+  return {
+    compute(cell: string, error: { readonly code: string; readonly message?: string } | undefined): void {
+      counts.computed++;
+      if (!error) return;
+      counts.errors++;
+      if (firstErrors.length < LISTED)
+        firstErrors.push({ cell, error: error.code, message: error.message ?? "" });
+    },
+    keep(cell: string, why: string): void {
+      counts.kept++;
+      if (firstKept.length < LISTED) firstKept.push({ cell, why });
+    },
+    spill(cell: string, size: { rows: number; columns: number } | undefined): void {
+      if (size && resized.length < LISTED) resized.push({ cell, ...size });
+    },
+    done: (placeless: number): SheetReport => ({
+      sheet,
+      ...counts,
+      firstErrors,
+      firstKept,
+      resized,
+      placeless,
+    }),
+  };
+}
+
+/** Whether every formula has its new value, and none is an error. */
+export const isAllWell = ({ sheets }: WorkbookReport): boolean =>
+  sheets.every(({ errors, kept, resized, placeless }) => errors + kept + resized.length + placeless === 0);
+
+const count = (number: number, one: string, several = `${one}s`) =>
+  `${number.toLocaleString("en-US")} ${number === 1 ? one : several}`;
+
+/** For a person to read, a line each. */
+export function workbookLines({ sheets, notes }: WorkbookReport, shown = 20): string[] {
+  const lines = sheets
+    .filter(({ computed, kept }) => computed + kept > 0)
+    .flatMap((sheet) => sheetLines(sheet, shown));
+  if (lines.length === 0) lines.push("no formula uses the worksheet functions: nothing to fill");
+  return [...lines, ...notes.map((note) => `note: ${note}`)];
+}
+
+function sheetLines(report: SheetReport, shown: number): string[] {
+  const { sheet, computed, errors, kept, placeless } = report;
+  const counts = [`${count(computed, "cell")} computed`];
+  if (errors > 0) counts.push(`${errors.toLocaleString("en-US")} in error`);
+  if (kept > 0) counts.push(`${count(kept, "cell")} not computed, with the old value kept`);
+  const lines = [`${sheet}: ${counts.join(", ")}`];
+  for (const { cell, error, message } of report.firstErrors.slice(0, shown))
+    lines.push(`  ${cell} ${error}${message ? ` ${message}` : ""}`);
+  if (errors > shown) lines.push(`  and ${count(errors - shown, "more error")}`);
+  for (const { cell, why } of report.firstKept.slice(0, shown)) lines.push(`  ${cell} kept: ${why}`);
+  if (kept > shown) lines.push(`  and ${count(kept - shown, "more cell")} kept`);
+  for (const { cell, rows, columns } of report.resized.slice(0, shown))
+    lines.push(
+      `  ${cell} now gives ${rows} × ${columns} cells, another size than in the file: open and save the workbook to lay them out`,
+    );
+  if (placeless > 0)
+    lines.push(
+      `  ${count(placeless, "value")} of spilled results had no cell in the file: open and save the workbook to lay them out`,
+    );
+  return lines;
+}

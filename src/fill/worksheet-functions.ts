@@ -1,0 +1,56 @@
+// fill: our own worksheet functions, as built for Excel, among the functions that formulas may call.
+
+import type { BuiltFunction } from "../build/built-functions.ts";
+import type { Metadata } from "../build/metadata.ts";
+import { namespace } from "../workbook/xlsx/stored-names.ts";
+import { type Functions, matrixOf, type NativeFunction } from "./formula/evaluate.ts";
+import { CellError, type Matrix, type Scalar, type Value } from "./formula/values.ts";
+import { natives } from "./natives/all.ts";
+
+/** What the host appends to every call. */
+const invocation = {};
+
+export function withWorksheetFunctions(
+  metadata: Metadata,
+  calls: ReadonlyMap<string, BuiltFunction>,
+): Functions {
+  const functions = new Map(natives);
+  for (const { id, name, parameters } of metadata.functions) {
+    const call = calls.get(id);
+    if (!call) throw new Error(`functions.js has no ${id}`);
+    const repeating = parameters.some((parameter) => parameter.repeating);
+    functions.set(`${namespace}.${name}`, worksheetFunction(call, parameters.length, repeating));
+  }
+  return functions;
+}
+
+function worksheetFunction(call: BuiltFunction, count: number, repeating: boolean): NativeFunction {
+  const single = repeating ? count - 1 : count;
+  return {
+    kind: "range",
+    least: 0,
+    most: repeating ? Number.POSITIVE_INFINITY : count,
+    takesArrays: true,
+    call(args, context) {
+      const matrices = args.map((arg) => (arg === undefined ? null : matrixOf(arg, context)));
+      const given: unknown[] = Array.from({ length: single }, (_, i) => matrices[i] ?? null);
+      if (repeating) given.push(matrices.slice(single).filter((matrix) => matrix !== null));
+      return fromHost(call(...given, invocation));
+    },
+  };
+}
+
+/** The result of a call, its error cells as ours; one cell is a single value. */
+function fromHost(result: unknown[][]): Value {
+  for (const line of result)
+    for (let i = 0; i < line.length; i++) {
+      const cell = line[i];
+      if (typeof cell !== "object" || cell === null || cell instanceof CellError) continue;
+      const { code, message } = cell as { code: string; message?: string };
+      line[i] = new CellError(code, message);
+    }
+  const matrix = result as Matrix;
+  return matrix.length === 1 && matrix[0]!.length === 1 ? (matrix[0]![0] as Scalar) : matrix;
+}
+
+export const isWorksheetFunction = (name: string): boolean => name.startsWith(`${namespace}.`);

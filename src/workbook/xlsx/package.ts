@@ -1,0 +1,88 @@
+// workbook: an .xlsx file as the parts it holds; what is no such file is refused with what it seems to be.
+
+import { Refusal } from "../workbook.ts";
+import { decodePart } from "./xml-text.ts";
+import {
+  readDirectory,
+  type ZipDirectory,
+  type ZipEntry,
+  type ZipLimits,
+  zipLimits,
+} from "./zip-directory.ts";
+import { rewrittenArchive, unpack } from "./zip-parts.ts";
+
+export interface Package {
+  has(name: string): boolean;
+  /** The text of a part; names are told apart without regard to case, as the format has it. */
+  read(name: string): string;
+  readonly names: readonly string[];
+  /** The file with new texts for some parts; all else as it is. In pieces, to be written one after the other. */
+  with(parts: ReadonlyMap<string, string>): Uint8Array[];
+}
+
+const startsWith = (bytes: Uint8Array, ...signs: number[]) => signs.every((sign, i) => bytes[i] === sign);
+
+export function openPackage(given: Uint8Array, limits: ZipLimits = zipLimits): Package {
+  // Of a kind whose slices are copies: those of Node's own kind are not.
+  const bytes = new Uint8Array(given.buffer, given.byteOffset, given.byteLength);
+  refuseOthers(bytes);
+  const directory = readDirectory(bytes, limits);
+  const entries = new Map(directory.entries.map((entry) => [entry.name.toLowerCase(), entry]));
+  refuseOtherPackages(bytes, entries);
+  return {
+    names: directory.entries.map(({ name }) => name),
+    has: (name) => entries.has(name.toLowerCase()),
+    read(name) {
+      const entry = entries.get(name.toLowerCase());
+      if (!entry) throw new Refusal(`the workbook is damaged: it lacks its part ${name}`);
+      return decodePart(unpack(bytes, entry), name);
+    },
+    with: (parts) => rewritten(bytes, directory, entries, parts),
+  };
+}
+
+function rewritten(
+  bytes: Uint8Array,
+  directory: ZipDirectory,
+  entries: ReadonlyMap<string, ZipEntry>,
+  parts: ReadonlyMap<string, string>,
+): Uint8Array[] {
+  const encoder = new TextEncoder();
+  const encoded = [...parts].map(
+    ([name, text]) => [entries.get(name.toLowerCase())!.name, encoder.encode(text)] as const,
+  );
+  return rewrittenArchive(bytes, directory, new Map(encoded));
+}
+
+function refuseOthers(bytes: Uint8Array): void {
+  if (bytes.length === 0) throw new Refusal("the file is empty");
+  // A compound file: an old workbook, or one that a password locks.
+  if (startsWith(bytes, 0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1)) {
+    if (hasWideText(bytes, "EncryptedPackage"))
+      throw new Refusal("the workbook is locked with a password: save it without one");
+    throw new Refusal("the file is no .xlsx workbook but an older kind: save it as .xlsx");
+  }
+  if (!startsWith(bytes, 0x50, 0x4b))
+    throw new Refusal("the file is no .xlsx workbook, whatever its name says");
+}
+
+/** Whether a name of the compound file's directory is in the bytes, two of them a letter. */
+function hasWideText(bytes: Uint8Array, text: string): boolean {
+  const wide = Uint8Array.from([...text].flatMap((letter) => [letter.charCodeAt(0), 0]));
+  for (let at = bytes.indexOf(wide[0]!); at >= 0; at = bytes.indexOf(wide[0]!, at + 1))
+    if (wide.every((sign, i) => bytes[at + i] === sign)) return true;
+  return false;
+}
+
+function refuseOtherPackages(bytes: Uint8Array, entries: ReadonlyMap<string, ZipEntry>): void {
+  const mimetype = entries.get("mimetype");
+  if (mimetype && mimetype.size < 200) {
+    const type = decodePart(unpack(bytes, mimetype), "mimetype");
+    if (type.includes("opendocument"))
+      throw new Refusal("the file is an OpenDocument file: save it as .xlsx");
+  }
+  if (entries.has("xl/workbook.bin"))
+    throw new Refusal("the workbook is of the binary kind (.xlsb): save it as .xlsx");
+  if (!entries.has("[content_types].xml") || !entries.has("_rels/.rels"))
+    throw new Refusal("the file is no .xlsx workbook but another archive");
+}

@@ -1,0 +1,151 @@
+// workbook: what an .xlsx file says of itself: its sheets and where they lie, defined names, tables, shared strings.
+
+import { Refusal } from "../workbook.ts";
+import { type Box, readBox } from "./addresses.ts";
+import type { Package } from "./package.ts";
+import { attribute, elements, prefixedAttribute, readCellText, unescapeXml } from "./xml-text.ts";
+
+export interface SheetPart {
+  readonly name: string;
+  /** The part's name in the file. */
+  readonly part: string;
+}
+
+export interface DefinedName {
+  readonly name: string;
+  /** The sheet it belongs to, by its place; undefined for the whole workbook. */
+  readonly sheet: number | undefined;
+  readonly formula: string;
+}
+
+export interface Table {
+  readonly name: string;
+  readonly sheet: number;
+  readonly box: Box;
+  readonly headerRows: number;
+  readonly totalsRows: number;
+  readonly columns: readonly string[];
+}
+
+export interface WorkbookParts {
+  readonly sheets: readonly SheetPart[];
+  readonly names: readonly DefinedName[];
+  readonly tables: readonly Table[];
+  /** Dates count from 1904 rather than from 1900. */
+  readonly from1904: boolean;
+  readonly sharedStrings: string | undefined;
+  readonly signed: boolean;
+}
+
+interface Relation {
+  readonly id: string;
+  /** The last word of its type: `worksheet`, `table`. */
+  readonly kind: string;
+  readonly part: string;
+}
+
+export function readWorkbookParts(file: Package): WorkbookParts {
+  const main = relationsOf(file, "").find(({ kind }) => kind === "officeDocument")?.part;
+  if (!main || !file.has(main)) throw new Refusal("the file is no workbook but another document");
+  const text = file.read(main);
+  if (!/<(?:[\w.-]+:)?workbook[\s>]/.test(text))
+    throw new Refusal("the file is no workbook but another document");
+  const relations = relationsOf(file, main);
+  const byId = new Map(relations.map((relation) => [relation.id, relation]));
+  const sheets = [...inside(text, "sheets", "sheet")].map(({ tag }) => {
+    const relation = byId.get(prefixedAttribute(tag, "id") ?? "");
+    const name = attribute(tag, "name");
+    if (!relation || name === undefined || !file.has(relation.part))
+      throw new Refusal("the workbook is damaged: it names a sheet that it does not hold");
+    return { name, part: relation.part };
+  });
+  if (sheets.length === 0) throw new Refusal("the workbook is damaged: it has no sheet");
+  const names = [...inside(text, "definedNames", "definedName")].map(({ tag, inside }) => {
+    const sheet = attribute(tag, "localSheetId");
+    return {
+      name: attribute(tag, "name") ?? "",
+      sheet: sheet === undefined ? undefined : Number(sheet),
+      formula: unescapeXml(inside),
+    };
+  });
+  const [properties] = elements(text, "workbookPr");
+  return {
+    sheets,
+    names,
+    tables: sheets.flatMap(({ part }, sheet) => tablesOf(file, part, sheet)),
+    from1904: ["1", "true"].includes(attribute(properties?.tag ?? "", "date1904") ?? ""),
+    sharedStrings: relations.find(({ kind, part }) => kind === "sharedStrings" && file.has(part))?.part,
+    signed: file.names.some((name) => name.toLowerCase().startsWith("_xmlsignatures/")),
+  };
+}
+
+function* inside(text: string, list: string, item: string) {
+  for (const element of elements(text, list)) yield* elements(element.inside, item);
+}
+
+/** The relations of a part, their targets as names of parts; of the whole file if it is "". */
+function relationsOf(file: Package, part: string): Relation[] {
+  const folder = part.slice(0, part.lastIndexOf("/") + 1);
+  const name = `${folder}_rels/${part.slice(folder.length)}.rels`;
+  if (!file.has(name)) return [];
+  return [...elements(file.read(name), "Relationship")]
+    .filter(({ tag }) => attribute(tag, "TargetMode") !== "External")
+    .map(({ tag }) => ({
+      id: attribute(tag, "Id") ?? "",
+      kind: (attribute(tag, "Type") ?? "").split("/").at(-1)!,
+      part: resolved(folder, attribute(tag, "Target") ?? ""),
+    }));
+}
+
+function resolved(folder: string, target: string): string {
+  const path = target.startsWith("/") ? target.slice(1) : folder + target;
+  const steps: string[] = [];
+  for (const step of path.split("/")) {
+    if (step === "..") steps.pop();
+    else if (step !== ".") steps.push(step);
+  }
+  return steps.join("/");
+}
+
+function tablesOf(file: Package, part: string, sheet: number): Table[] {
+  return relationsOf(file, part)
+    .filter((relation) => relation.kind === "table" && file.has(relation.part))
+    .flatMap((relation) => {
+      const [table] = elements(file.read(relation.part), "table");
+      const box = readBox(attribute(table?.tag ?? "", "ref") ?? "");
+      if (!table || !box) return [];
+      return {
+        name: attribute(table.tag, "displayName") ?? attribute(table.tag, "name") ?? "",
+        sheet,
+        box,
+        headerRows: Number(attribute(table.tag, "headerRowCount") ?? 1),
+        totalsRows: Number(attribute(table.tag, "totalsRowCount") ?? 0),
+        columns: [...inside(table.inside, "tableColumns", "tableColumn")].map(({ tag }) =>
+          readCellText(attribute(tag, "name") ?? ""),
+        ),
+      };
+    });
+}
+
+/** The shared strings in their order. A text in several formats is one text; the reading aid beside it is none of it. */
+export function readSharedStrings(text: string): string[] {
+  return [...elements(text, "si")].map(({ inside }) => richText(inside));
+}
+
+/** The text of `<si>` or `<is>`. */
+export function richText(inside: string): string {
+  let text = "";
+  for (const { inside: piece } of elements(withoutReadingAids(inside), "t")) text += readCellText(piece);
+  return text;
+}
+
+function withoutReadingAids(inside: string): string {
+  if (!inside.includes("rPh")) return inside;
+  let text = "";
+  let copied = 0;
+  for (const { start, end } of elements(inside, "rPh")) {
+    text += inside.slice(copied, start);
+    copied = end;
+  }
+  return text + inside.slice(copied);
+}

@@ -1,0 +1,124 @@
+// workbook: unpacks single parts of a zip archive, and writes an archive in which some parts are new and all else is
+// the same bytes in the same order.
+
+import { deflateSync, Inflate } from "fflate";
+import { Refusal } from "../workbook.ts";
+import { SIZES_FOLLOW, shortened, type ZipDirectory, type ZipEntry } from "./zip-directory.ts";
+
+const STORED = 0;
+const DEFLATED = 8;
+/** How much is unpacked at a time: at most a thousandfold of it is made before its size is looked at. */
+const STEP = 16 * 1024;
+
+const crcTable = Uint32Array.from({ length: 256 }, (_, byte) => {
+  let crc = byte;
+  for (let bit = 0; bit < 8; bit++) crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;
+  return crc;
+});
+
+function crc32(bytes: Uint8Array): number {
+  let crc = 0xffffffff;
+  for (let i = 0; i < bytes.length; i++) crc = crcTable[(crc ^ bytes[i]!) & 0xff]! ^ (crc >>> 8);
+  return (crc ^ 0xffffffff) >>> 0;
+}
+
+/** The bytes of a part, never more than its entry says. */
+export function unpack(archive: Uint8Array, entry: ZipEntry): Uint8Array {
+  const packed = archive.subarray(entry.dataStart, entry.dataStart + entry.packedSize);
+  const bytes = entry.method === STORED ? packed : inflated(packed, entry);
+  if (bytes.length !== entry.size || crc32(bytes) !== entry.crc)
+    throw new Refusal(`the file is damaged: ${shortened(entry.name)} does not unpack to what was packed`);
+  return bytes;
+}
+
+function inflated(packed: Uint8Array, entry: ZipEntry): Uint8Array {
+  if (entry.method !== DEFLATED)
+    throw new Refusal(`${shortened(entry.name)} is packed in a way that no workbook is`);
+  const bytes = new Uint8Array(entry.size);
+  let length = 0;
+  const inflate = new Inflate((piece) => {
+    if (length + piece.length > entry.size)
+      throw new Refusal(`the file is damaged: ${shortened(entry.name)} unpacks to more than it says`);
+    bytes.set(piece, length);
+    length += piece.length;
+  });
+  try {
+    for (let at = 0; at < packed.length; at += STEP)
+      inflate.push(packed.subarray(at, at + STEP), at + STEP >= packed.length);
+  } catch (error) {
+    if (error instanceof Refusal) throw error;
+    throw new Refusal(`the file is damaged: ${shortened(entry.name)} cannot be unpacked`);
+  }
+  return bytes.subarray(0, length);
+}
+
+/** The archive with new bytes for some parts, by name, in pieces to be written one after the other. */
+export function rewrittenArchive(
+  archive: Uint8Array,
+  directory: ZipDirectory,
+  parts: ReadonlyMap<string, Uint8Array>,
+): Uint8Array[] {
+  const pieces: Uint8Array[] = [];
+  const moved = new Map<ZipEntry, { start: number; packed?: Uint8Array; bytes?: Uint8Array }>();
+  let written = 0;
+  let copied = 0;
+  const put = (piece: Uint8Array) => {
+    pieces.push(piece);
+    written += piece.length;
+  };
+  for (const entry of [...directory.entries].sort((a, b) => a.start - b.start)) {
+    put(archive.subarray(copied, entry.start));
+    copied = entry.start;
+    const bytes = parts.get(entry.name);
+    if (!bytes) {
+      moved.set(entry, { start: written });
+      continue;
+    }
+    const packed = entry.method === STORED ? bytes : deflateSync(bytes);
+    moved.set(entry, { start: written, packed, bytes });
+    put(localHeader(archive.slice(entry.start, entry.dataStart), packed, bytes));
+    put(packed);
+    copied = endOfEntry(archive, entry);
+  }
+  put(archive.subarray(copied, directory.start));
+  const start = written;
+  let after = directory.start;
+  for (const entry of directory.entries) {
+    const record = archive.slice(entry.record.start, entry.record.end);
+    const { packed, bytes, start: place } = moved.get(entry)!;
+    const view = new DataView(record.buffer);
+    view.setUint32(42, place, true);
+    if (packed && bytes) {
+      view.setUint16(8, entry.flags & ~SIZES_FOLLOW, true);
+      setSizes(view, 16, packed, bytes);
+    }
+    put(record);
+    after = entry.record.end;
+  }
+  const end = archive.slice(after);
+  new DataView(end.buffer).setUint32(directory.endRecord - after + 16, start, true);
+  put(end);
+  return pieces;
+}
+
+function localHeader(header: Uint8Array, packed: Uint8Array, bytes: Uint8Array): Uint8Array {
+  const view = new DataView(header.buffer);
+  view.setUint16(6, view.getUint16(6, true) & ~SIZES_FOLLOW, true);
+  setSizes(view, 14, packed, bytes);
+  return header;
+}
+
+function setSizes(view: DataView, at: number, packed: Uint8Array, bytes: Uint8Array): void {
+  view.setUint32(at, crc32(bytes), true);
+  view.setUint32(at + 4, packed.length, true);
+  view.setUint32(at + 8, bytes.length, true);
+}
+
+/** After its data, and after the sizes that follow them if they do. */
+function endOfEntry(archive: Uint8Array, entry: ZipEntry): number {
+  const end = entry.dataStart + entry.packedSize;
+  if (!(entry.flags & SIZES_FOLLOW)) return end;
+  const view = new DataView(archive.buffer, archive.byteOffset, archive.byteLength);
+  const marked = end + 4 <= archive.length && view.getUint32(end, true) === 0x08074b50;
+  return end + (marked ? 16 : 12);
+}
