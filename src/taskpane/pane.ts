@@ -1,6 +1,6 @@
 // taskpane: starts the pane in a page that holds the elements of pane.html: its tools, its views, what is selected.
 
-import { addressOf, Refusal, type Workbook } from "../workbook/workbook.ts";
+import { addressOf, type Workbook } from "../workbook/workbook.ts";
 import { readCautions } from "./cautions.ts";
 import { byId } from "./dom.ts";
 import type { Help } from "./help.ts";
@@ -60,12 +60,10 @@ function showSelected(workbook: Workbook): void {
 
 async function selectedText(workbook: Workbook): Promise<string> {
   try {
-    const areas = await workbook.selected();
-    const [first = await workbook.active()] = areas;
-    const addresses = areas.length === 0 ? [addressOf(first)] : areas.map(addressOf);
-    return `${addresses.join(" and ")} on ${first.sheet}`;
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return "no cells";
-    throw thrown;
+    const areas = (await workbook.places?.()) ?? [await workbook.active()];
+    return `${areas.map(addressOf).join(" and ")} on ${areas[0].sheet}`;
+  } catch {
+    // A chart is selected, a cell is being edited, or no workbook is there: a tool that needs cells says which.
+    return "no cells";
   }
 }

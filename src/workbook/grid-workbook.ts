@@ -64,6 +64,12 @@ export class GridWorkbook implements Workbook {
     return Promise.all(areas.map((area) => this.read(area)));
   }
 
+  async places(): Promise<readonly Area[]> {
+    this.refuseOtherThanCells();
+    const sheet = this.getters.getSheetName(this.getters.getActiveSheetId());
+    return this.getters.getSelectedZones().map((zone) => areaOf(sheet, zone));
+  }
+
   async active(): Promise<Area> {
     this.refuseOtherThanCells();
     const { sheetId, col, row } = this.getters.getActivePosition();

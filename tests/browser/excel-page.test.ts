@@ -1,6 +1,7 @@
 // tests: the page that Excel loads, without Excel: with no office.js at all, and with Microsoft's own.
 
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Metadata } from "../../src/build/metadata.ts";
@@ -69,6 +70,49 @@ test("finds a function by a word of its help", async () => {
   const shown = await page.locator("#pane-found button b").allTextContents();
   expect(shown).toContain("REAM.RPM");
   expect(shown.length).toBeLessThan(functions.length);
+});
+
+/** As much of office.js as the start of the page needs; the workbook itself answers nothing. */
+const officeDouble = `
+  var associated = {}, shownPanes = 0;
+  var Office = {
+    HostType: { Excel: "Excel" },
+    onReady: function () { return Promise.resolve({ host: "Excel" }); },
+    addin: { showAsTaskpane: function () { shownPanes++; return Promise.resolve(); } },
+    actions: { associate: function (name, act) { associated[name] = act; } },
+    context: {},
+  };
+  var Excel = { run: function () { return Promise.reject(new Error("not here")); } };`;
+
+test("in Excel each button of the ribbon opens the pane at its tool", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "office-"));
+  const script = join(folder, "office.js");
+  writeFileSync(script, officeDouble);
+  const manifest = readFileSync(join(distFolder, "manifest.xml"), "utf8");
+  const names = [...manifest.matchAll(/<FunctionName>(\w+)<\/FunctionName>/g)].map(([, name]) => name);
+  expect(names.length).toBeGreaterThan(1);
+  const { page, violations } = await browser.open("index.html", (url) =>
+    url.startsWith(office) ? script : undefined,
+  );
+  await page.waitForFunction(started);
+  expect(await page.locator("#state").textContent()).toContain("ready");
+  expect(await page.locator("#elsewhere").isVisible()).toBe(false);
+  const views: string[] = [];
+  for (const name of names) {
+    const done = await page.evaluate(
+      (button) =>
+        new Promise<boolean>((resolve) => {
+          void (globalThis as any).associated[button]({ completed: () => resolve(true) });
+        }),
+      name,
+    );
+    expect(done, name).toBe(true);
+    views.push((await page.locator("#pane [data-view]:visible").getAttribute("data-view")) ?? "");
+  }
+  expect(new Set(views).size).toBe(names.length);
+  expect(await page.evaluate(() => (globalThis as any).shownPanes)).toBe(names.length);
+  expect(violations).toEqual([]);
+  rmSync(folder, { recursive: true });
 });
 
 test("has a policy that lets no text become code", async () => {

@@ -138,19 +138,22 @@ describe("narrow", () => {
     expect(pane.width).toBe(390);
     await page.locator("#tools-toggle").click();
     expect(await page.locator("#pane").isVisible()).toBe(false);
-    const grid = (await page.locator("#grid canvas").first().boundingBox())!;
-    expect(grid.width).toBeGreaterThan(300);
-    expect(grid.height).toBeGreaterThan(250);
+    const grid = async () => (await page.locator("#grid canvas").first().boundingBox())!;
+    await expect.poll(async () => (await grid()).width).toBeGreaterThan(300);
+    expect((await grid()).height).toBeGreaterThan(250);
     await page.context().close();
   });
 
   test("at 1280 by 720 the grid beside the open pane shows the callouts and their limits", async () => {
     const { page } = await openPane(browser);
-    const grid = (await page.locator("#grid canvas").first().boundingBox())!;
     const pane = (await page.locator("#tools").boundingBox())!;
-    expect(grid.x + grid.width).toBeLessThanOrEqual(pane.x + 1);
+    const gridWidth = async () => {
+      const { x, width } = (await page.locator("#grid canvas").first().boundingBox())!;
+      return x + width;
+    };
+    await expect.poll(gridWidth).toBeLessThanOrEqual(pane.x + 1);
     // Row numbers and columns A to G of the quote.
-    expect(grid.width).toBeGreaterThan(48 + 38 + 100 + 234 + 46 + 3 * 72);
+    expect(await gridWidth()).toBeGreaterThan(48 + 38 + 100 + 234 + 46 + 3 * 72);
     await page.context().close();
   });
 });

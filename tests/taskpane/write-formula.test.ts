@@ -91,6 +91,16 @@ describe("the whole column", () => {
     expect(await formula("RPM", "E6", "column", "$C$6", "=C6")).toBe("=REAM.RPM($C$6,C6:C8)");
   });
 
+  test("results stand in the rows of what they come from", async () => {
+    expect(await formula("RPM", "E7", "column", "=C1:C8", "=B6:B8")).toBe("=REAM.RPM(C7:C8,B7:B8)");
+    expect(await formula("RPM", "E20", "column", "=C6:C8", "10")).toBe("=REAM.RPM(C6:C8,10)");
+    expect(await refusal(formula("RPM", "E5", "column", "=C6:C8", "10"))).toMatch(
+      /^E5 is above C6:C8.*row 6/,
+    );
+    const other = { text: "=A1:A2", sheet: "Bob's (2)" };
+    expect(await formula("RPM", "E6", "column", other, "10")).toBe("=REAM.RPM('Bob''s (2)'!A1:A2,10)");
+  });
+
   test("columns of different rows, and none at all, are refused", async () => {
     expect(await refusal(formula("RPM", "E6", "column", "=C6:C8", "=B6:B7"))).toContain(
       "C6:C8 has 3, B6:B7 has 2",
@@ -103,7 +113,7 @@ describe("the whole column", () => {
     expect(await refusal(formula("LIMITS", "G6", "column", "=B6:B8"))).toMatch(/^H6 is in the way.*G6:H8/);
     expect(await refusal(formula("RPM", "H6", "cell", "15", "10"))).toMatch(/^H6 is filled/);
     expect(await refusal(formula("RPM", "C7", "column", "=C6:C8", "10"))).toMatch(/^C7 lies among the cells/);
-    expect(await refusal(formula("RPM", "B5", "column", "15", "=B6:B8"))).toMatch(/B5:B7, which meets B6:B8/);
+    expect(await refusal(formula("LIMITS", "A6", "column", "=B6:B8"))).toMatch(/A6:B8, which meets B6:B8/);
   });
 
   test("a formula of ours is replaced", async () => {

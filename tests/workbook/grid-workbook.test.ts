@@ -80,6 +80,7 @@ describe("reading", () => {
     expect(cells.formats[0][0]).toBe("General");
     expect(cells.formats[4][0]).toMatch(/[dmy]/);
     expect(cells.holds.flat()).toEqual(Array(6).fill(undefined));
+    expect(await workbook.places()).toEqual([{ sheet: "Job 7", row: 0, column: 1, rows: 20, columns: 1 }]);
   });
 
   test("tells merged and spilled cells; the formula that spills is free", async () => {

@@ -18,7 +18,7 @@ import { referenceTo } from "./references.ts";
 
 /** How many columns to the right are looked at for an empty one. */
 const REACH = 30;
-export const USUAL_SHARE = 0.01;
+const USUAL_SHARE = 0.01;
 
 export interface CheckPlan {
   readonly formula: string;
@@ -153,7 +153,7 @@ async function wantsHeader(workbook: Workbook, hand: Area, target: Area): Promis
 }
 
 /** The verdicts, counted; they are the same as those of the formula. */
-export function summarise(hand: Cells, expected: Cells, share: number): CheckSummary {
+function summarise(hand: Cells, expected: Cells, share: number): CheckSummary {
   let [ok, blank, unread] = [0, 0, 0];
   const slips = new Map<string, number>();
   const rows: CheckSummary["rows"][number][] = [];

@@ -111,13 +111,14 @@ function inRowOf(target: Area, part: Part): Part {
   return { ...part, area: { ...area, row: target.row, rows: 1 } };
 }
 
-/** Single cells in the formula's row become columns down to the last filled row; columns stay as they are. */
+/** Single cells in the formula's row become columns down to the last filled row; columns start in that row. */
 async function downFrom(
   target: Area,
-  parts: readonly Part[],
+  given: readonly Part[],
   spreads: (index: number) => boolean,
   workbook: Workbook,
 ): Promise<readonly Part[]> {
+  const parts = given.map((part, index) => (spreads(index) ? fromRowOf(target, part) : part));
   const grows = (part: Part, index: number) =>
     part.kind === "reference" &&
     spreads(index) &&
@@ -146,6 +147,19 @@ async function downFrom(
   return parts.map((part, index) =>
     grows(part, index) ? { ...part, area: { ...(part as Reference).area, rows } } : part,
   ) as Part[];
+}
+
+/** A column from the row of the formula on, so that each result stands beside its input. */
+function fromRowOf(target: Area, part: Part): Part {
+  if (part.kind !== "reference" || part.area.rows === 1 || part.area.sheet !== target.sheet) return part;
+  const { area } = part;
+  const above = target.row - area.row;
+  if (above < 0 && target.row + area.rows > area.row)
+    throw new Refusal(
+      `${addressOf(target)} is above ${addressOf(area)}, and the results would stand in other rows than what they come from: select a cell in row ${area.row + 1}.`,
+    );
+  if (above <= 0 || above >= area.rows) return part;
+  return { ...part, area: { ...area, row: target.row, rows: area.rows - above } };
 }
 
 /** Rows from the first one down to the last before a row that is empty in all the columns. */

@@ -93,7 +93,7 @@ const HEIGHT = 270;
 const FRAME = { left: 52, right: 14, top: 46, bottom: 42 };
 const COLOURS = { curve: "#1b5e7a", least: "#2f7d5b", fastest: "#a34b12", grid: "#dde3e8" };
 
-export const speedUnit = (units: Units) => (units === "mm" ? "m/min" : "ft/min");
+const speedUnit = (units: Units) => (units === "mm" ? "m/min" : "ft/min");
 const speedText = (speed: number) => speed.toFixed(1);
 
 /** As many decimals as tell the costs of the curve apart. */

@@ -47,7 +47,7 @@ const REAMER = { x: 164, width: 84 };
 const LABELS = REAMER.x + REAMER.width + 10;
 const LABEL_GAP = 14;
 
-export function sizeText(size: number, units: Units): string {
+function sizeText(size: number, units: Units): string {
   return size.toFixed(units === "mm" ? 3 : 5);
 }
 

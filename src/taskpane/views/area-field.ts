@@ -65,7 +65,7 @@ export function areaField(
 }
 
 /** The one selected area, or the active cell where nothing is filled. @throws Refusal for several areas */
-export async function takenArea(workbook: Workbook): Promise<Area> {
+async function takenArea(workbook: Workbook): Promise<Area> {
   const areas = await workbook.selected();
   if (areas.length > 1)
     throw new Refusal(

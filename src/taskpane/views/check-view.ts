@@ -35,7 +35,8 @@ export function checkView(context: PaneContext): void {
       );
       await context.workbook.write(plan.changes);
       showSummary(plan.summary);
-      byId("pane-verdict-title").focus();
+      byId("pane-verdict").scrollIntoView({ block: "start" });
+      byId("pane-verdict-title").focus({ preventScroll: true });
       const { ok, off } = plan.summary;
       return `${ok} ok, ${off} off. The verdicts are in ${addressOf(plan.target)}.`;
     });

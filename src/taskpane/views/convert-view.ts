@@ -45,7 +45,8 @@ export function convertView(context: PaneContext): void {
       forget();
       gathered = await gather(context.workbook);
       look();
-      byId("pane-change-title").focus();
+      byId("pane-change").scrollIntoView({ block: "start" });
+      byId("pane-change-title").focus({ preventScroll: true });
       return undefined;
     });
   });
