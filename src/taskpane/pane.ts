@@ -60,7 +60,7 @@ function showSelected(workbook: Workbook): void {
 
 async function selectedText(workbook: Workbook): Promise<string> {
   try {
-    const areas = (await workbook.places?.()) ?? [await workbook.active()];
+    const areas = await workbook.places();
     return `${areas.map(addressOf).join(" and ")} on ${areas[0].sheet}`;
   } catch {
     // A chart is selected, a cell is being edited, or no workbook is there: a tool that needs cells says which.

@@ -43,6 +43,18 @@ export class ExcelWorkbook implements Workbook {
     });
   }
 
+  places(): Promise<readonly Area[]> {
+    return inExcel(async (context) => {
+      const { areas } = context.workbook.getSelectedRanges();
+      areas.load("items/rowIndex,items/columnIndex,items/rowCount,items/columnCount");
+      await context.sync();
+      const [first] = areas.items;
+      first!.worksheet.load("name");
+      await context.sync();
+      return areas.items.map((range) => areaOf(first!.worksheet.name, range));
+    });
+  }
+
   active(): Promise<Area> {
     return inExcel(async (context) => {
       const cell = context.workbook.getActiveCell();

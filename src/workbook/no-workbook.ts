@@ -7,6 +7,7 @@ const refuse = async (): Promise<never> => {
 };
 
 export const noWorkbook: Workbook = {
+  places: refuse,
   selected: refuse,
   active: refuse,
   read: refuse,

@@ -65,11 +65,8 @@ export interface Workbook {
    * @throws Refusal when no cells are selected
    */
   selected(): Promise<readonly Cells[]>;
-  /**
-   * The selected areas without their cells, as they are, for telling what is selected after every click. An adapter
-   * without it has the active cell told.
-   */
-  places?(): Promise<readonly Area[]>;
+  /** The selected areas as they are, without their cells. @throws Refusal when no cells are selected */
+  places(): Promise<readonly Area[]>;
   /** The active cell. @throws Refusal when no cells are selected */
   active(): Promise<Area>;
   read(area: Area): Promise<Cells>;

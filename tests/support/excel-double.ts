@@ -177,9 +177,11 @@ export function giveExcel(sheets: SheetDouble[], selection: { sheet: string; box
       getSelectedRanges() {
         if (selection === "chart")
           throw Object.assign(new Error("The current selection is invalid."), { code: "InvalidSelection" });
-        return {
-          areas: { load() {}, items: selection.boxes.map((box) => rangeOf(byName(selection.sheet), box)) },
+        const items = selection.boxes.map((box) => rangeOf(byName(selection.sheet), box));
+        const load = (paths: string) => {
+          for (const item of items) item.load(paths.replaceAll("items/", ""));
         };
+        return { areas: { load, items } };
       },
       getActiveCell() {
         if (selection === "chart")

@@ -75,6 +75,11 @@ export class MemoryWorkbook implements Workbook {
     return Promise.all(areas.map((area) => this.read(area)));
   }
 
+  async places(): Promise<readonly Area[]> {
+    if (!this.activeCell) throw new Refusal("A chart or picture is selected: select cells instead.");
+    return this.selection;
+  }
+
   async active(): Promise<Area> {
     if (!this.activeCell) throw new Refusal("A chart or picture is selected: select cells instead.");
     return this.activeCell;

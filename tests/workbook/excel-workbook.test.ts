@@ -59,6 +59,19 @@ describe("reading", () => {
       [1, 1, 2, 1],
     ]);
   });
+  test("the places are the areas as they are selected", async () => {
+    giveExcel([quote()], {
+      sheet: "Bill's quote",
+      boxes: [
+        [1, 0, 1, 1],
+        [50, 7, 3, 3],
+      ],
+    });
+    expect(await workbook.places()).toEqual([
+      { sheet: "Bill's quote", row: 1, column: 0, rows: 1, columns: 1 },
+      { sheet: "Bill's quote", row: 50, column: 7, rows: 3, columns: 3 },
+    ]);
+  });
   test("an empty sheet has no used part", async () => {
     giveExcel([{ name: "Empty", cells: [] }], { sheet: "Empty", boxes: [[0, 0, 1, 1]] });
     expect(await workbook.used("Empty")).toBeUndefined();
