@@ -11,6 +11,7 @@ import { runFunctionsScript } from "./built-functions.ts";
 import { readDeclarations } from "./declarations.ts";
 import { writeEntry } from "./entry.ts";
 import { licenceFaults, licencesFile, lockedPackages, shippedPackages } from "./licences.ts";
+import { brokenLinks, helpWithoutPage } from "./links.ts";
 import { addressSetting, manifestFaults } from "./manifest.ts";
 import { buildMetadata, type Metadata } from "./metadata.ts";
 import { paneHelp } from "./pane-help.ts";
@@ -40,6 +41,8 @@ async function build(): Promise<void> {
     writeFileSync(join(folder, "manifest.json"), unified);
     const faults = [
       ...licenceFaults(lockedPackages(), shipped),
+      ...brokenLinks(folder).map((link) => `broken link: ${link}`),
+      ...helpWithoutPage(metadata.functions, address, folder),
       ...manifestFaults(xml, address, folder),
       ...(await unifiedManifestFaults(unified, metadata, address, folder)),
     ];

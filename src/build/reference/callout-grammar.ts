@@ -51,9 +51,13 @@ export const calloutWords: Readonly<Record<string, readonly string[]>> = {
   "FEATURE-SIGN": ["⌴", "⌵"],
 };
 
-/** The grammar as lines for the reference page. */
+/** The grammar as lines for the reference page: a rule's alternatives one below another. */
 export function grammarLines(): string[] {
-  const rules = Object.entries(calloutGrammar).map(([name, ways]) => `${name} = ${ways.join(" | ")}`);
+  const rules = Object.entries(calloutGrammar).map(([name, ways]) =>
+    ways
+      .map((way, index) => (index === 0 ? `${name} = ${way}` : `${" ".repeat(name.length)} | ${way}`))
+      .join("\n"),
+  );
   const words = Object.entries(calloutWords).map(
     ([name, ways]) => `${name} = ${ways.map((way) => JSON.stringify(way)).join(" | ")}`,
   );

@@ -6,11 +6,14 @@ import type { FormulaStep } from "../../calc/formula.ts";
 
 /** A line `symbol = expression` as MathML. */
 export function mathOf({ symbol, expression }: FormulaStep): string {
-  return katex.renderToString(`${nameInTex(symbol)} = ${parse(expression).toTex({ handler })}`, {
-    output: "mathml",
-    displayMode: true,
-    throwOnError: true,
-  });
+  return katex.renderToString(
+    `${nameInTex(symbol)} = ${parse(expression).toTex({ handler, parenthesis: "auto" })}`,
+    {
+      output: "mathml",
+      displayMode: true,
+      throwOnError: true,
+    },
+  );
 }
 
 const FUNCTION_NAMES: Readonly<Record<string, string>> = {

@@ -1,6 +1,6 @@
 // build: one reference page of one function, and the frame that all the pages share.
 
-import { sources } from "../../data/sources.ts";
+import { type Source, sources } from "../../data/sources.ts";
 import type { Declaration } from "../declarations.ts";
 
 export interface PageParts {
@@ -17,7 +17,7 @@ export function escaped(text: string): string {
   return text.replace(/[&<>"']/g, (character) => `&#${character.charCodeAt(0)};`);
 }
 
-/** A whole page: head, a way back to the index, the content, the cautions. */
+/** A whole page: head, the ways to the index and the general pages, the content, the cautions. */
 export function framed(title: string, policy: string, content: string): string {
   return `<!doctype html>
 <html lang="en">
@@ -30,11 +30,11 @@ export function framed(title: string, policy: string, content: string): string {
 <link rel="stylesheet" href="reference.css">
 </head>
 <body>
-<header><a href="index.html">Reamwright reference</a></header>
+<header><nav aria-label="Reference"><a href="index.html">Reamwright reference</a> <a href="rules.html">What holds for every function</a> <a href="callouts.html">How a callout is read</a></nav></header>
 <main>
 ${content}
 </main>
-<footer>Starting values for an estimate. The machine's manual, the tool's own data, local codes and qualified people decide what is run.</footer>
+<footer>Starting values for an estimate. The machine's manual, the tool's own data, local codes and qualified people decide what is run. <a href="../licences.txt">Licences</a></footer>
 </body>
 </html>
 `;
@@ -67,7 +67,7 @@ export function functionContent(declaration: Declaration, parts: PageParts): str
       ),
     section(
       "Examples",
-      `<table><thead><tr><th>Formula</th><th>Result</th></tr></thead><tbody>${examples
+      `<table class="examples"><thead><tr><th>Formula</th><th>Result</th></tr></thead><tbody>${examples
         .map(
           ({ formula, result }) =>
             `<tr><td><code>${escaped(formula)}</code></td><td>${escaped(result)}</td></tr>`,
@@ -82,7 +82,7 @@ export function functionContent(declaration: Declaration, parts: PageParts): str
       "Source",
       `<ul>${declaration.sources
         .map((key) => sources[key as keyof typeof sources])
-        .map(({ kind, text }) => `<li>${escaped(text)} <small>(${kind})</small></li>`)
+        .map(({ kind, text }) => `<li>${escaped(text)} <small>(${kindWords[kind]})</small></li>`)
         .join("")}</ul>`,
     ),
     section(
@@ -93,6 +93,14 @@ export function functionContent(declaration: Declaration, parts: PageParts): str
   return sections.filter(Boolean).join("\n");
 }
 
+const kindWords: Readonly<Record<Source["kind"], string>> = {
+  print: "published",
+  exact: "exact by definition",
+  derived: "derived",
+  practice: "common practice",
+  memory: "from memory",
+};
+
 function section(title: string, content: string): string {
   return `<section><h2>${escaped(title)}</h2>\n${content}</section>`;
 }
@@ -101,13 +109,13 @@ function argumentTable({ parameters }: Declaration, accepts: ReadonlyMap<string,
   if (parameters.length === 0) return "<p>None.</p>";
   const rows = parameters.map(
     ({ name, description, optional, repeating }) =>
-      `<tr><th scope="row">${escaped(name)}${repeating ? "…" : ""}</th><td>${escaped(description)}</td><td>${escaped(accepts.get(name) ?? "")}</td><td>${optional ? "may be left out" : "asked for"}</td></tr>`,
+      `<tr><th scope="row">${escaped(name)}${repeating ? "…" : ""}</th><td>${escaped(description)}</td><td>${escaped(accepts.get(name) ?? "")}</td><td>${optional ? "optional" : "required"}</td></tr>`,
   );
-  return `<table><thead><tr><th>Name</th><th>What it is</th><th>Takes</th><th></th></tr></thead><tbody>${rows.join("")}</tbody></table>`;
+  return `<table class="arguments"><thead><tr><th>Name</th><th>What it is</th><th>Takes</th><th>Given</th></tr></thead><tbody>${rows.join("")}</tbody></table>`;
 }
 
 function errorText({ parameters, row }: Declaration): string {
   if (parameters.length === 0) return "<p>None.</p>";
   const wide = row.length > 0 ? " A range of several columns is #VALUE! here." : "";
-  return `<p><code>#VALUE!</code> where an input is wrong, <code>#N/A</code> where it is right and there is no answer, or where ranges of different sizes do not meet; the message names the argument, what came and what is accepted. One bad row spoils only itself; an error cell given as input comes back as it is.${wide}</p>`;
+  return `<p><code>#VALUE!</code> where an input is wrong, <code>#N/A</code> where it is right and there is no answer, or where ranges of different sizes do not meet; the message names the argument, what came and what is accepted. One bad row spoils only itself; an error cell given as input comes back as it is.${wide} More in <a href="rules.html">what holds for every function</a>.</p>`;
 }

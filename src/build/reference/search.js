@@ -3,7 +3,7 @@
 (() => {
   const box = document.getElementById("search");
   const found = document.getElementById("found");
-  const entries = [...document.querySelectorAll("[data-function], #tasks li")];
+  const entries = [...document.querySelectorAll("section li")];
   box.addEventListener("input", () => {
     const words = box.value.toLowerCase().split(/\s+/).filter(Boolean);
     let count = 0;

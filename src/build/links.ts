@@ -1,0 +1,60 @@
+// build: whether every link of the built pages leads to a file, and to a place that is on it.
+
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { dirname, join, relative, resolve } from "node:path";
+import { JSDOM } from "jsdom";
+
+/** Addresses elsewhere that a page may name. */
+const elsewhere = new Set(["https://appsforoffice.microsoft.com/lib/1/hosted/office.js"]);
+
+/** The pages in a folder and those below, but for what other packages brought. */
+export function pagesIn(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".html") && !name.startsWith("vendor"))
+    .sort()
+    .map((name) => join(folder, name));
+}
+
+interface LinkedPage {
+  readonly links: readonly string[];
+  readonly places: ReadonlySet<string>;
+}
+
+function readPage(file: string): LinkedPage {
+  const { document } = new JSDOM(readFileSync(file, "utf8")).window;
+  const values = (name: string) =>
+    [...document.querySelectorAll(`[${name}]`)].map((element) => element.getAttribute(name)!);
+  return { links: [...values("href"), ...values("src")], places: new Set(values("id")) };
+}
+
+/** Each link of the pages in `folder` that leads nowhere, or out of it, as "page: link". */
+export function brokenLinks(folder: string): string[] {
+  const pages = new Map(pagesIn(folder).map((file) => [file, readPage(file)]));
+  return [...pages].flatMap(([file, { links }]) =>
+    links
+      .filter((link) => !elsewhere.has(link) && !leadsSomewhere(link, file))
+      .map((link) => `${relative(folder, file)}: ${link}`),
+  );
+
+  function leadsSomewhere(link: string, file: string): boolean {
+    const [path, place] = link.split("#");
+    const target = path === "" ? file : resolve(dirname(file), decodeURIComponent(path!));
+    if (relative(folder, target).startsWith("..")) return false;
+    if (!existsSync(target) || !statSync(target).isFile()) return false;
+    return !place || pages.get(target)?.places.has(place) === true;
+  }
+}
+
+/** The functions whose help Excel would not find in `folder`, served at `address`. */
+export function helpWithoutPage(
+  functions: readonly { readonly id: string; readonly helpUrl?: string }[],
+  address: string,
+  folder: string,
+): string[] {
+  return functions
+    .filter(({ helpUrl = "" }) => {
+      const path = helpUrl.startsWith(`${address}/`) ? helpUrl.slice(address.length + 1) : "";
+      return path === "" || !existsSync(join(folder, path));
+    })
+    .map(({ id, helpUrl }) => `the help of ${id} is at ${helpUrl}, where there is no page`);
+}

@@ -1,0 +1,47 @@
+// build: the page of how a callout is read: ways to write one with what each gives, then the grammar.
+
+import { limits } from "../../calc/callouts/limits.ts";
+import { readCallout } from "../../calc/callouts/read-callout.ts";
+import type { Units } from "../../calc/lengths.ts";
+import { grammarLines } from "./callout-grammar.ts";
+import { escaped } from "./page.ts";
+
+/** Each way of writing, one of the grammar's branches or words after another. */
+const ways: readonly (readonly [text: string, units: Units])[] = [
+  ["12 H7", "mm"],
+  ["4X Ø12 H7 THRU", "mm"],
+  ["12,5 H7 ↧30", "mm"],
+  ["1-1/2 H7", "in"],
+  [".5000 RC4", "in"],
+  ["12 H7/g6", "mm"],
+  ["12 H7 (+0.018/0)", "mm"],
+  ["12 +0.018/0", "mm"],
+  ["12 -0.005 +0.013", "mm"],
+  ["12 ±0.01", "mm"],
+  [".5000 +.0005/-.0000", "in"],
+  ["12.000-12.018", "mm"],
+  [".501/.500", "in"],
+  [".484 DRILL, REAM .500 +.0005/-.0000", "in"],
+];
+
+export function calloutContent(): string {
+  const rows = ways.map(([text, units]) => {
+    const [least, greatest] = limits(readCallout(text, "callout", units), units);
+    return `<tr><td><code>${escaped(text)}</code></td><td>${units}</td><td>${least}</td><td>${greatest}</td></tr>`;
+  });
+  return `<h1>How a callout is read</h1>
+<p>A callout is the text on the drawing. Capitals are a hole, small letters a shaft. Every kind of space and line break counts as one space, every kind of minus as one.</p>
+<section><h2>Ways to write one</h2>
+<table><thead><tr><th>In the cell</th><th>Units</th><th>Lower limit</th><th>Upper limit</th></tr></thead><tbody>${rows.join("")}</tbody></table></section>
+<section><h2>Refused, with the reason</h2>
+<ul>
+<li>a size or a class alone, one deviation alone, a deviation as large as the size, a tolerance wider than a quarter of it</li>
+<li>a thread; a text of over 200 characters; any word or sign that is not in the grammar</li>
+<li>a comma that could part thousands (1,250), unless another number in the callout shows it is a decimal comma</li>
+<li>a size in inch style (.500) in a sheet of mm without a unit; mm and inches in one callout</li>
+<li>a class with deviations that are not its own</li>
+</ul></section>
+<section><h2>The grammar</h2>
+<p>The tests print callouts from it, and all that it makes is read. <code>?</code> may be left out, <code>*</code> may repeat, <code>_</code> is any space or none, <code>-</code> at least one. SIZE, CLASS, LIMIT, DEPTH and COUNT are numbers and classes as written; DEVIATIONS are two with their signs, either order, or ± one.</p>
+<pre>${escaped(grammarLines().join("\n"))}</pre></section>`;
+}

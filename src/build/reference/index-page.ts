@@ -1,0 +1,25 @@
+// build: the index of the reference, by task and by topic, with its search.
+
+import type { Declaration } from "../declarations.ts";
+import { escaped } from "./page.ts";
+import { tasks, topics } from "./topics.ts";
+
+export function indexContent(declarations: readonly Declaration[]): string {
+  const link = (id: string) => `<a href="${id}.html">${id}</a>`;
+  const byTask = tasks.map(
+    ([task, ids]) => `<li>${escaped(task)}<span class="links">${ids.map(link).join(" ")}</span></li>`,
+  );
+  const byTopic = topics.map(([topic, title]) => {
+    const entries = declarations
+      .filter((declaration) => declaration.topic === topic)
+      .map(({ id, description }) => `<li>${link(id)} <span>${escaped(description)}</span></li>`);
+    return entries.length > 0
+      ? `<section class="topic"><h2>${escaped(title)}</h2><ul>${entries.join("\n")}</ul></section>`
+      : "";
+  });
+  return `<h1>What do you need?</h1>
+<p class="search"><label for="search">Search</label> <input id="search" type="search" autocomplete="off" placeholder="stock, run-out, speed"> <span id="found" role="status"></span></p>
+<section class="tasks"><h2>By task</h2><ul>${byTask.join("\n")}</ul></section>
+${byTopic.join("\n")}
+<script src="search.js" defer></script>`;
+}

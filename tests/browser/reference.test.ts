@@ -1,0 +1,126 @@
+// tests: the reference pages as a person finds and reads them: search, keyboard, narrow and enlarged, light and dark.
+
+import { readFileSync } from "node:fs";
+import { basename, join, relative } from "node:path";
+import { JSDOM } from "jsdom";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { brokenLinks, helpWithoutPage, pagesIn } from "../../src/build/links.ts";
+import { defaultAddress } from "../../src/build/manifest.ts";
+import type { Metadata } from "../../src/build/metadata.ts";
+import { distFolder, projectFolder } from "../../src/build/paths.ts";
+import { startBrowser, type TestBrowser } from "./browser.ts";
+
+const { functions } = JSON.parse(readFileSync(join(distFolder, "functions.json"), "utf8")) as Metadata;
+const pages = pagesIn(join(distFolder, "reference")).map((page) => basename(page));
+const axe = readFileSync(join(projectFolder, "node_modules", "axe-core", "axe.min.js"), "utf8");
+
+let browser: TestBrowser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser?.close());
+
+describe("as built", () => {
+  test("there is a page for every function, and three more", () => {
+    const wanted = [...functions.map(({ id }) => `${id}.html`), "callouts.html", "index.html", "rules.html"];
+    expect([...pages].sort()).toEqual(wanted.sort());
+  });
+
+  test("no link leads nowhere, and Excel's help finds its pages", () => {
+    expect(brokenLinks(distFolder)).toEqual([]);
+    const [{ helpUrl }] = functions;
+    const address = helpUrl!.slice(0, helpUrl!.indexOf("/reference/"));
+    expect(address).toBe(process.env.REAMWRIGHT_ADDRESS || defaultAddress);
+    expect(helpWithoutPage(functions, address, distFolder)).toEqual([]);
+  });
+
+  test("every page states the policy that its header does", async () => {
+    for (const page of pagesIn(distFolder)) {
+      const answer = await fetch(`${browser.address}/${relative(distFolder, page).replaceAll("\\", "/")}`);
+      const { document } = new JSDOM(await answer.text()).window;
+      const stated = document
+        .querySelector('meta[http-equiv="Content-Security-Policy"]')!
+        .getAttribute("content");
+      expect(answer.headers.get("content-security-policy"), page).toBe(stated);
+      expect(stated, page).toMatch(/^default-src 'none'; script-src 'self'/);
+    }
+  });
+});
+
+describe("search", () => {
+  const shown = (page: Page) => page.locator("section li:visible");
+
+  test("narrows the list as words are typed, says how many are left, and gives all back", async () => {
+    const { page, violations, errors } = await browser.open("reference/");
+    const all = await shown(page).count();
+    await page.locator("#search").fill("stock");
+    const some = await shown(page).count();
+    expect(some).toBeGreaterThan(3);
+    expect(some).toBeLessThan(all / 2);
+    expect(await page.locator("#found").textContent()).toBe(`${some} found`);
+    for (const text of await shown(page).allTextContents()) expect(text.toLowerCase()).toContain("stock");
+    await page.locator("#search").fill("Range STOCK");
+    expect(await shown(page).count()).toBeLessThan(some);
+    await page.locator("#search").fill("zzz");
+    expect(await shown(page).count()).toBe(0);
+    expect(await page.locator("h2:visible").count()).toBe(0);
+    expect(await page.locator("#found").textContent()).toContain("nothing found");
+    await page.locator("#search").fill("");
+    expect(await shown(page).count()).toBe(all);
+    expect([violations, errors]).toEqual([[], []]);
+    await page.context().close();
+  });
+
+  test("leads to a page with the keyboard alone", async () => {
+    const { page } = await browser.open("reference/");
+    const focused = () =>
+      page.evaluate(() => document.activeElement?.id || document.activeElement?.textContent);
+    for (let presses = 0; (await focused()) !== "search"; presses++) {
+      expect(presses).toBeLessThan(6);
+      await page.keyboard.press("Tab");
+    }
+    await page.keyboard.type("run-out readings");
+    await page.keyboard.press("Tab");
+    expect(await focused()).toMatch(/^RUNOUT/);
+    await page.keyboard.press("Enter");
+    await page.waitForURL(/\/reference\/RUNOUT\w*\.html$/);
+    expect(await page.locator("h1").textContent()).toMatch(/^RUNOUT/);
+    await page.context().close();
+  });
+});
+
+// 640 pixels are what a window of 1280 has left at 200 %.
+describe.each([390, 640])("at %d pixels", (width) => {
+  test("no page is wider than the window", async () => {
+    const page = await browser.browser.newPage({ viewport: { width, height: 844 } });
+    const wide: string[] = [];
+    for (const name of pages) {
+      await page.goto(`${browser.address}/reference/${name}`);
+      if (await page.evaluate(() => document.documentElement.scrollWidth > window.innerWidth))
+        wide.push(name);
+    }
+    expect(wide).toEqual([]);
+    await page.close();
+  });
+});
+
+describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
+  test.each(["index.html", "rules.html", "callouts.html", "COSTATSPEED.html", "MATERIALS.html"])(
+    "%s passes axe-core's rules",
+    async (name) => {
+      const context = await browser.browser.newContext({ colorScheme, bypassCSP: true });
+      const page = await context.newPage();
+      await page.goto(`${browser.address}/reference/${name}`);
+      await page.evaluate(axe);
+      const { violations } = await page.evaluate(() => (globalThis as any).axe.run());
+      expect(
+        violations.map((one: any) => `${one.id}: ${one.nodes.map((node: any) => node.html).join(" ")}`),
+      ).toEqual([]);
+      const paper = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+      const brightness = Number(/\d+/.exec(paper)![0]);
+      expect(colorScheme === "dark" ? brightness : 255 - brightness).toBeLessThan(60);
+      await context.close();
+    },
+  );
+});
