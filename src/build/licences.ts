@@ -125,7 +125,9 @@ export function licencesFile(shipped: ReadonlySet<string>): string {
 
 function sourceOf({ folder }: LicensedPackage): string {
   const { repository, homepage } = JSON.parse(readFileSync(join(folder!, "package.json"), "utf8"));
-  const address = String(repository?.url ?? repository ?? homepage).replace(/^git\+|^git:\/\/|\.git$/g, "");
+  const named: string = repository?.url ?? repository ?? homepage ?? "";
+  const address = named.replace(/^git\+|^git:\/\/|\.git$/g, "");
+  if (address === "") return "";
   return `Source: ${address.includes("//") ? address : `https://${address}`}\n`;
 }
 
