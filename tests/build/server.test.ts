@@ -2,6 +2,7 @@
 
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { type IncomingHttpHeaders, request, type Server } from "node:http";
+import { connect } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -121,6 +122,15 @@ describe("refuses", () => {
     "/%",
     "//etc/passwd",
     "/__proto__",
+    "/%252e%252e/secret.txt",
+    "/..%5csecret.txt",
+    "/%2e%2e%5csecret.txt",
+    "/icons/%2e%2e/%2e%2e/secret.txt",
+    "/....//secret.txt",
+    "/.%00./secret.txt",
+    "/%c0%ae%c0%ae/secret.txt",
+    "/%ef%bc%8e%ef%bc%8e/secret.txt",
+    "/..;/secret.txt",
   ])("the path %s", async (path) => {
     const { status, body } = await ask(path);
     expect(status).toBe(404);
@@ -137,6 +147,22 @@ describe("refuses", () => {
     "127.0.0.1.example",
     "localhost.example",
     "192.168.1.5",
+    "localhost.",
+    "localhost.localdomain",
+    "127.0.0.1.",
+    "user@127.0.0.1",
+    "127.0.0.1:4180@rebound.example",
+    "127.0.0.1:port",
+    "127.0.0.1:999999",
+    "127.0.0.1, rebound.example",
+    "127.0.0.1 rebound.example",
+    "127.1",
+    "0.0.0.0",
+    "2130706433",
+    "[::]",
+    "[::ffff:127.0.0.1]",
+    "::1",
+    "[::1",
   ])("the host %s", async (host) => {
     const { status, body } = await ask("/index.html", { host });
     expect(status).toBe(403);
@@ -152,6 +178,46 @@ describe("refuses", () => {
 
 test.each(["localhost", "LOCALHOST:4180", "127.0.0.1", "[::1]:4180"])("takes the host %s", async (host) => {
   expect((await ask("/index.html", { host })).status).toBe(200);
+});
+
+describe("as bytes on the wire", () => {
+  /** What comes back for the lines of a request, which `request` would put in order. */
+  const send = (lines: readonly string[]) =>
+    new Promise<string>((resolve, reject) => {
+      let answer = "";
+      const socket = connect(port, "127.0.0.1", () => socket.end(`${lines.join("\r\n")}\r\n\r\n`));
+      socket.setEncoding("latin1");
+      socket.on("data", (part) => {
+        answer += part;
+      });
+      socket.on("error", reject);
+      socket.on("close", () => resolve(answer));
+    });
+
+  test("a request without a host is refused, in either version", async () => {
+    expect(await send(["GET /index.html HTTP/1.1"])).toMatch(/^HTTP\/1\.1 400 /);
+    expect(await send(["GET /index.html HTTP/1.0"])).toMatch(/^HTTP\/1\.1 403 /);
+    expect(await send(["GET /index.html HTTP/1.1", "Host:", "Connection: close"])).toMatch(
+      /^HTTP\/1\.1 40[03] /,
+    );
+  });
+
+  test.each(["http://rebound.example/index.html", "http://rebound.example", "*", "../secret.txt"])(
+    "the target %s gives no file",
+    async (target) => {
+      const answer = await send([`GET ${target} HTTP/1.1`, "Host: 127.0.0.1", "Connection: close"]);
+      expect(answer).toMatch(/^HTTP\/1\.1 40[04] /);
+      expect(answer).not.toMatch(/doctype|secret/);
+    },
+  );
+
+  test("a null byte in the path or the host gives no file", async () => {
+    for (const lines of [
+      ["GET /index.html\0 HTTP/1.1", "Host: 127.0.0.1"],
+      ["GET /index.html HTTP/1.1", "Host: 127.0.0.1\0.rebound.example"],
+    ])
+      expect(await send([...lines, "Connection: close"])).toMatch(/^HTTP\/1\.1 400 /);
+  });
 });
 
 test("a taken port moves on to the next free one", async () => {
