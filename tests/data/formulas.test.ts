@@ -10,6 +10,7 @@ import {
 } from "../../src/data/iso286/fundamental-deviations.ts";
 import { sizeSteps, standardTolerances } from "../../src/data/iso286/standard-tolerances.ts";
 import { plugGauges } from "../../src/data/plug-gauges.ts";
+import { reamingFeeds } from "../../src/data/reaming-feeds.ts";
 
 /** The geometric mean of a step's ends; the first step begins at `first`. */
 function middle(steps: readonly number[], index: number, first: number): number {
@@ -143,5 +144,21 @@ describe("ANSI B4.1 standard tolerances follow the tolerance unit over 0.12 to 1
       const rule = multiples[grade - 5]! * (0.052 * Math.cbrt(size) + 0.001 * size);
       expect(Math.abs(width / 1000 / rule - 1), `to ${inchSizeSteps[index + 1]}`).toBeLessThan(0.15);
     });
+  });
+});
+
+// US Navy course 14345, drilling feeds by range of diameters, in/rev.
+describe("reaming feeds", () => {
+  it("are twice the middle of the drilling feeds", () => {
+    const drilling = [
+      [0.001, 0.002],
+      [0.002, 0.004],
+      [0.004, 0.007],
+      [0.007, 0.015],
+      [0.015, 0.025],
+    ] as const;
+    expect(reamingFeeds.map(([, feed]) => feed)).toEqual(
+      drilling.map(([low, high]) => Number((2 * ((low + high) / 2)).toFixed(4))),
+    );
   });
 });
