@@ -1,0 +1,83 @@
+// workbook: the parts of an .xlsx file as the importer of the grid's library takes them: without what it would choke
+// on, empty rows and styled nothing far from any content.
+
+import type { Package } from "../xlsx/package.ts";
+import { type SheetText, visitCells } from "../xlsx/sheet-cells.ts";
+import { attribute } from "../xlsx/xml-text.ts";
+import { readDirectory, type ZipLimits } from "../xlsx/zip-directory.ts";
+import { unpack } from "../xlsx/zip-parts.ts";
+
+export type ImporterFiles = Record<string, string | { imageSrc: string }>;
+
+/** Rows and columns that are kept beyond the last content, with their styles. */
+const SPARE_ROWS = 50;
+const SPARE_COLUMNS = 20;
+
+const isNeeded = (name: string): boolean =>
+  name === "[Content_Types].xml" ||
+  name === "_rels/.rels" ||
+  (/^xl\/.*\.(?:xml|rels)$/i.test(name) && !/pivotCacheRecords|\/comments|threadedComments/i.test(name));
+
+const imageKinds: Readonly<Record<string, string>> = {
+  png: "image/png",
+  jpg: "image/jpeg",
+  jpeg: "image/jpeg",
+  gif: "image/gif",
+  webp: "image/webp",
+};
+
+export function importerFiles(
+  file: Package,
+  bytes: Uint8Array,
+  limits: ZipLimits,
+  sheets: ReadonlyMap<string, string>,
+): ImporterFiles {
+  const files: ImporterFiles = {};
+  for (const name of file.names.filter(isNeeded))
+    files[name] = sheets.get(name.toLowerCase()) ?? withoutPrefix(file.read(name));
+  for (const entry of readDirectory(bytes, limits).entries) {
+    const kind = imageKinds[entry.name.split(".").at(-1)!.toLowerCase()];
+    if (kind && /^xl\/media\/image/i.test(entry.name))
+      files[entry.name] = { imageSrc: `data:${kind};base64,${base64(unpack(bytes, entry))}` };
+  }
+  return files;
+}
+
+function base64(bytes: Uint8Array): string {
+  let text = "";
+  for (let at = 0; at < bytes.length; at += 0x8000)
+    text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
+  return btoa(text);
+}
+
+/** The sheet's part with its cells no further than a little beyond the last content. */
+export function trimmedSheet(source: SheetText, lastRow: number, lastColumn: number): string {
+  const { text } = source;
+  const bottom = lastRow + SPARE_ROWS;
+  const right = lastColumn + SPARE_COLUMNS;
+  let rows = "";
+  let copied = source.start;
+  visitCells(source, ({ row, column, span }) => {
+    if (row <= bottom && column <= right) return;
+    rows += text.slice(copied, span.start);
+    copied = span.end;
+  });
+  rows += text.slice(copied, source.end);
+  const emptyRow = new RegExp(`<${source.prefix}row\\b([^>]*?)(?:/>|>\\s*</${source.prefix}row\\s*>)`, "g");
+  rows = rows.replace(emptyRow, (row, attributes: string) =>
+    Number(attribute(attributes, "r") ?? 0) - 1 > bottom ? "" : row,
+  );
+  return withoutPrefix(text.slice(0, source.start) + rows + text.slice(source.end));
+}
+
+/** The importer knows no prefix before the names of the format's own elements. */
+function withoutPrefix(text: string): string {
+  const prefix = /<([\w.-]+):(?:worksheet|workbook|styleSheet|sst|table|Types|Relationships)[\s>]/.exec(
+    text.slice(0, 100_000),
+  )?.[1];
+  if (!prefix) return text;
+  return text
+    .replaceAll(`<${prefix}:`, "<")
+    .replaceAll(`</${prefix}:`, "</")
+    .replace(`xmlns:${prefix}=`, "xmlns=");
+}

@@ -1,0 +1,205 @@
+// workbook: opens an .xlsx file in the browser workbook: cells and formulas are read here, in every form that a file may
+// have them in; styles, validation, conditional formats, charts and tables by the importer of the grid's library.
+
+import { Refusal } from "../workbook.ts";
+import { readCell } from "../xlsx/addresses.ts";
+import { openPackage, type Package } from "../xlsx/package.ts";
+import { sheetText } from "../xlsx/sheet-cells.ts";
+import type { CellValue } from "../xlsx/sheet-values.ts";
+import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
+import { readSharedStrings, readWorkbookParts, type WorkbookParts } from "../xlsx/workbook-parts.ts";
+import type { ZipLimits } from "../xlsx/zip-directory.ts";
+import { functionsIn, gridFormula } from "./grid-formulas.ts";
+import { type ImporterFiles, importerFiles, trimmedSheet } from "./importer-files.ts";
+import { type Found, lossesOf } from "./losses.ts";
+import { type Literals, type ReadSheet, readSheet } from "./read-cells.ts";
+
+export type GridLibrary = Pick<
+  typeof import("@odoo/o-spreadsheet"),
+  "Model" | "registries" | "helpers" | "links" | "constants"
+>;
+
+export interface OpenedWorkbook {
+  /** As the grid's Model takes it. */
+  readonly data: object;
+  /** What saving will not carry, a sentence each. */
+  readonly losses: readonly string[];
+  /** The values that the file has beside its formulas, by `heldKey`. */
+  readonly held: ReadonlyMap<string, CellValue>;
+  readonly sheets: number;
+  readonly formulas: number;
+  /** Formulas with functions of ours. */
+  readonly ours: number;
+}
+
+export const browserLimits: ZipLimits = {
+  unpacked: 192 * 2 ** 20,
+  entries: 5_000,
+  ratio: 300,
+  ratioFrom: 2 ** 20,
+};
+export const LARGEST_FILE = 48 * 2 ** 20;
+/** The importer's time grows with the square of the rows. */
+const MOST_ROWS = 20_000;
+const MOST_COLUMNS = 2_000;
+
+/** A formula where it stands: a formula that has moved since has no held value any more. */
+export const heldKey = (sheetId: string, address: string, formula: string): string =>
+  `${sheetId}!${address} ${formula.replaceAll(" ", "")}`;
+
+/** @throws Refusal with why the file cannot be opened */
+export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: StoredNames): OpenedWorkbook {
+  if (bytes.length > LARGEST_FILE)
+    throw new Refusal("the file is too large for a browser: fill it with npm run fill instead");
+  const file = openPackage(bytes, browserLimits);
+  const parts = readWorkbookParts(file);
+  if (parts.from1904)
+    throw new Refusal("the workbook counts dates from 1904, which the browser workbook cannot");
+  const strings = parts.sharedStrings ? readSharedStrings(file.read(parts.sharedStrings)) : [];
+  const read = parts.sheets.map(({ name, part }) => {
+    const source = sheetText(file.read(part));
+    const sheet = readSheet(source, names, (place) => strings[place] ?? "", literalsOf(library));
+    if (sheet.lastRow >= MOST_ROWS || sheet.lastColumn >= MOST_COLUMNS)
+      throw new Refusal(
+        `the sheet "${name}" is larger than the browser workbook opens (${MOST_ROWS.toLocaleString("en-US")} rows by ${MOST_COLUMNS.toLocaleString("en-US")} columns): fill it with npm run fill instead`,
+      );
+    return { sheet, name, part, trimmed: trimmedSheet(source, sheet.lastRow, sheet.lastColumn) };
+  });
+  const trimmed = new Map(read.map(({ part, trimmed }) => [part.toLowerCase(), trimmed]));
+  const { data, warnings } = imported(
+    importerFiles(file, bytes, browserLimits, trimmed),
+    library,
+    (model) => {
+      for (const { name, sheet } of read) writeTableFormulas(model, name, sheet, names);
+    },
+  );
+  data.sheets = read.map(({ name, sheet }) => {
+    const made = data.sheets.find((one: any) => one.name === name);
+    if (!made) throw new Refusal(`the sheet "${name}" could not be read`);
+    return { ...made, cells: contentsOf(made, sheet, library) };
+  });
+  const { namedRanges, dropped } = namesOf(parts, names);
+  data.namedRanges = namedRanges;
+  const sheets = read.map(({ sheet }) => sheet);
+  return summary(file, parts, { data, warnings, dropped }, sheets);
+}
+
+function literalsOf({ helpers, links, constants }: GridLibrary): Literals {
+  const { DEFAULT_LOCALE } = constants as any;
+  const { isNumber, isDateTime } = helpers as any;
+  return {
+    isOther: (text) =>
+      isNumber(text, DEFAULT_LOCALE) || isDateTime(text, DEFAULT_LOCALE) || links.isMarkdownLink(text),
+  };
+}
+
+/** The workbook as the grid's library reads it. Its warnings go nowhere but to the console: they are caught there. */
+function imported(
+  files: ImporterFiles,
+  { Model }: GridLibrary,
+  look: (model: any) => void,
+): { data: any; warnings: string[] } {
+  const warnings: string[] = [];
+  const { warn } = console;
+  console.warn = (text: unknown) => warnings.push(String(text));
+  try {
+    const model = new Model(files, { mode: "readonly" } as any, [], undefined, true);
+    look(model);
+    return { data: model.exportData(), warnings };
+  } catch (error) {
+    if (error instanceof Refusal) throw error;
+    throw new Refusal(`the workbook holds something that cannot be read (${shortened(error)})`);
+  } finally {
+    console.warn = warn;
+  }
+}
+
+function shortened(error: unknown): string {
+  const text = error instanceof Error ? error.message : String(error);
+  return text.split("\n")[0]!.slice(0, 120);
+}
+
+/** Formulas with names of tables, which the importer has written out as ranges, in place of those that were read. */
+function writeTableFormulas(model: any, name: string, sheet: ReadSheet, names: StoredNames): void {
+  const sheetId = model.getters.getSheetIdByName(name);
+  for (const [address, cell] of sheet.cells) {
+    if (!cell.hasTableName) continue;
+    const { row, column } = readCell(address)!;
+    const position = { sheetId, row, col: column };
+    const written: string = model.getters.getCellText(position, { showFormula: true });
+    if (written.startsWith("="))
+      (sheet.cells as Map<string, typeof cell>).set(address, {
+        ...cell,
+        content: `=${gridFormula(written.slice(1), names)}`,
+      });
+  }
+}
+
+/** What was read, except that a link stays as the importer wrote it: with its address. */
+function contentsOf(made: any, { cells }: ReadSheet, { links }: GridLibrary): Record<string, string> {
+  const contents: Record<string, string> = {};
+  for (const [address, { content, kind }] of cells) {
+    const before = made.cells[address];
+    const isLink = kind === "value" && typeof before === "string" && links.isMarkdownLink(before);
+    contents[address] = isLink && !content.startsWith("'[") ? before : content;
+  }
+  return contents;
+}
+
+/** Names of the whole workbook that stand for a range, as the grid has them, and those that it cannot have. */
+function namesOf({ names, sheets }: WorkbookParts, stored: StoredNames) {
+  const namedRanges: Record<string, string> = {};
+  const dropped: string[] = [];
+  const range = /^(?:'(?:[^'[]|'')+'|[\p{L}_][\p{L}\p{N}_.]*)!\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?$/u;
+  for (const { name, sheet, formula } of names) {
+    if (/^_xlnm\._FilterDatabase$/i.test(name)) continue;
+    const isCarried =
+      sheet === undefined && range.test(stored.decode(formula)) && /^[\p{L}_][\p{L}\p{N}_]*$/u.test(name);
+    if (isCarried) namedRanges[name] = formula.replaceAll("$", "");
+    else
+      dropped.push(
+        shownName(name) + (sheet === undefined ? "" : ` (on ${sheets[sheet]?.name ?? "a sheet"})`),
+      );
+  }
+  return { namedRanges, dropped };
+}
+
+const shownName = (name: string): string =>
+  name.replace(/^_xlnm\.Print_Area$/i, "print area").replace(/^_xlnm\.Print_Titles$/i, "print titles");
+
+function summary(
+  file: Package,
+  parts: WorkbookParts,
+  { data, warnings, dropped }: { data: any; warnings: string[]; dropped: string[] },
+  sheets: readonly ReadSheet[],
+): OpenedWorkbook {
+  const held = new Map<string, CellValue>();
+  let [formulas, ours, tableNames] = [0, 0, 0];
+  sheets.forEach(({ cells }, i) => {
+    for (const [address, { kind, content, value, hasTableName }] of cells) {
+      if (kind !== "formula") continue;
+      const called = functionsIn(content);
+      formulas++;
+      if (called.some((name) => name.startsWith(`${namespace}.`))) ours++;
+      if (hasTableName) tableNames++;
+      held.set(heldKey(data.sheets[i].id, address, content), value);
+    }
+  });
+  const sum = (count: (sheet: ReadSheet) => number) =>
+    sheets.reduce((total, sheet) => total + count(sheet), 0);
+  const found: Found = {
+    warnings,
+    links: sum(({ links }) => links),
+    whatIfTables: sum(({ whatIfTables }) => whatIfTables),
+    tableNames,
+    droppedNames: dropped,
+  };
+  return {
+    data,
+    losses: lossesOf(file, parts, found),
+    held,
+    sheets: sheets.length,
+    formulas,
+    ours,
+  };
+}

@@ -1,0 +1,190 @@
+// workbook: saves the browser workbook as an .xlsx file: styles, validation, conditional formats, charts and tables as
+// the grid's library exports them; cells, formulas and defined names as a spreadsheet program stores them.
+
+import type { Model } from "@odoo/o-spreadsheet";
+import { strToU8, type Zippable, zipSync } from "fflate";
+import { cellName } from "../xlsx/addresses.ts";
+import type { CellValue } from "../xlsx/sheet-values.ts";
+import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
+import { elements, escapeXml } from "../xlsx/xml-text.ts";
+import { fileFormula, fillsOneCell, functionsIn } from "./grid-formulas.ts";
+import { type GridLibrary, heldKey, type OpenedWorkbook } from "./open-file.ts";
+import { type SavedCell, withSavedCells } from "./save-cells.ts";
+import { BAD_EXPRESSION } from "./uncomputed.ts";
+
+export interface SaveOptions {
+  /** Values in place of formulas with functions of ours, and of what they fill. */
+  readonly valuesOnly?: boolean;
+  /** The file that the workbook was opened from. */
+  readonly opened?: Pick<OpenedWorkbook, "held">;
+}
+
+export interface SavedFile {
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  readonly formulas: number;
+  /** Formulas with functions that no other program has, saved as values. */
+  readonly ownToGrid: number;
+}
+
+/** Error codes that the grid writes otherwise than a file. */
+const fileCodes: Readonly<Record<string, string>> = {
+  "#REF": "#REF!",
+  "#ERROR": "#VALUE!",
+  [BAD_EXPRESSION]: "#NAME?",
+  "#CYCLE": "#REF!",
+};
+
+export async function saveWorkbook(
+  model: Model,
+  library: GridLibrary,
+  names: StoredNames,
+  options: SaveOptions = {},
+): Promise<SavedFile> {
+  const { files } = (await model.exportXLSX()) as unknown as {
+    files: readonly { path: string; content?: string; imageSrc?: string }[];
+  };
+  const cells = new SavedCells(model, library, names, options);
+  const sheetIds = model.getters.getSheetIds();
+  const packed: Zippable = {};
+  let arrays = 0;
+  const texts = new Map<string, string>();
+  for (const { path, content, imageSrc } of files) {
+    if (imageSrc !== undefined) packed[path] = bytesOfImage(imageSrc);
+    if (content === undefined) continue;
+    const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path);
+    if (!sheet) {
+      texts.set(path, content);
+      continue;
+    }
+    const saved = withSavedCells(content, cells.on(sheetIds[Number(sheet[1])]!));
+    arrays += saved.arrays;
+    texts.set(path, inOrder(saved.text));
+  }
+  const workbook = texts.get("xl/workbook.xml");
+  if (workbook !== undefined) texts.set("xl/workbook.xml", withNames(workbook, model));
+  if (arrays === 0) withoutMetadata(texts);
+  for (const [path, text] of texts) packed[path] = strToU8(text);
+  return { bytes: zipSync(packed), formulas: cells.formulas, ownToGrid: cells.ownToGrid };
+}
+
+class SavedCells {
+  formulas = 0;
+  ownToGrid = 0;
+
+  constructor(
+    private readonly model: Model,
+    private readonly library: GridLibrary,
+    private readonly names: StoredNames,
+    private readonly options: SaveOptions,
+  ) {}
+
+  on(sheetId: string): (row: number, column: number) => SavedCell | undefined {
+    return (row, col) => this.at({ sheetId, row, col });
+  }
+
+  private at(position: { sheetId: string; row: number; col: number }): SavedCell | undefined {
+    const { getters } = this.model;
+    const cell = getters.getCell(position);
+    if (cell?.isFormula) return this.formula(position, this.value(position));
+    const evaluated = getters.getEvaluatedCell(position);
+    if (evaluated.link) return undefined;
+    if (cell && cell.content !== "") return { value: this.value(position) };
+    const from = getters.getArrayFormulaSpreadingOn(position);
+    if (!from) return { value: null };
+    return { value: this.value(position) };
+  }
+
+  private formula(position: { sheetId: string; row: number; col: number }, value: CellValue): SavedCell {
+    const { getters } = this.model;
+    const written = getters.getCellText(position, { showFormula: true });
+    const called = functionsIn(written);
+    const registry = this.library.registries.functionRegistry as any;
+    const isOurs = called.some((name) => name.startsWith(`${namespace}.`));
+    if (this.options.valuesOnly && isOurs) return { value };
+    if (called.some((name) => registry.contains(name) && registry.get(name).isExported === false)) {
+      this.ownToGrid++;
+      return { value };
+    }
+    this.formulas++;
+    const formula = fileFormula(written.slice(1), this.names);
+    const isUncomputed = called.some((name) => !registry.contains(name)) || this.isUnreadable(position);
+    if (isUncomputed) {
+      const key = heldKey(position.sheetId, cellName(position.row, position.col), written);
+      const held = this.options.opened?.held.get(key);
+      return { formula, value: held, ...(fillsOneCell(formula) ? {} : { array: this.ownCell(position) }) };
+    }
+    const zone = getters.getSpreadZone(position);
+    const fills = zone && (zone.right > zone.left || zone.bottom > zone.top);
+    if (!fills && fillsOneCell(formula)) return { formula, value: value ?? 0 };
+    const array = fills
+      ? `${cellName(zone.top, zone.left)}:${cellName(zone.bottom, zone.right)}`
+      : this.ownCell(position);
+    return { formula, value: value ?? 0, array };
+  }
+
+  /** The grid could not make sense of the formula. */
+  private isUnreadable(position: { sheetId: string; row: number; col: number }): boolean {
+    return this.model.getters.getEvaluatedCell(position).value === BAD_EXPRESSION;
+  }
+
+  private ownCell({ row, col }: { row: number; col: number }): string {
+    return cellName(row, col);
+  }
+
+  private value(position: { sheetId: string; row: number; col: number }): CellValue {
+    const { value, type } = this.model.getters.getEvaluatedCell(position) as {
+      value: number | string | boolean | null;
+      type: string;
+    };
+    if (type === "error") return { code: fileCodes[String(value)] ?? errorCode(String(value)) };
+    return value;
+  }
+}
+
+const known = new Set(["#N/A", "#VALUE!", "#DIV/0!", "#NUM!", "#NULL!", "#NAME?", "#SPILL!", "#REF!"]);
+const errorCode = (code: string): string => (known.has(code) ? code : "#VALUE!");
+
+function bytesOfImage(source: string): Uint8Array {
+  const text = atob(source.slice(source.indexOf(",") + 1));
+  return Uint8Array.from(text, (sign) => sign.charCodeAt(0));
+}
+
+/** The exporter writes the protection of a sheet after its merged cells; the format wants it before them. */
+function inOrder(sheet: string): string {
+  const protection = [...elements(sheet, "sheetProtection")].at(0);
+  const data = [...elements(sheet, "sheetData")].at(0);
+  if (!protection || !data || protection.start < data.end) return sheet;
+  const { start, end } = protection;
+  return sheet.slice(0, data.end) + sheet.slice(start, end) + sheet.slice(data.end, start) + sheet.slice(end);
+}
+
+/** Defined names, and the wish that whoever opens the file computes it anew. */
+function withNames(workbook: string, model: Model): string {
+  const names = model.getters
+    .getNamedRanges()
+    .map(({ name, range }) => {
+      const sheet = model.getters.getSheetName(range.sheetId).replaceAll("'", "''");
+      const { left, top, right, bottom } = range.zone;
+      const first = fixed(top, left);
+      const area = left === right && top === bottom ? first : `${first}:${fixed(bottom, right)}`;
+      return `<definedName name="${escapeXml(name)}">${escapeXml(`'${sheet}'!${area}`)}</definedName>`;
+    })
+    .join("");
+  const list = names && `<definedNames>${names}</definedNames>`;
+  return workbook.replace("</sheets>", () => `</sheets>${list}<calcPr calcId="191029" fullCalcOnLoad="1"/>`);
+}
+
+const fixed = (row: number, column: number) => `$${cellName(row, column).replace(/(?=\d)/, "$")}`;
+
+/** Nothing needs the part that tells of filled cells. */
+function withoutMetadata(texts: Map<string, string>): void {
+  texts.delete("xl/metadata.xml");
+  for (const [path, tag] of [
+    ["[Content_Types].xml", "Override"],
+    ["xl/_rels/workbook.xml.rels", "Relationship"],
+  ] as const) {
+    const text = texts.get(path) ?? "";
+    const found = [...elements(text, tag)].find(({ tag: start }) => start.includes("metadata.xml"));
+    if (found) texts.set(path, text.slice(0, found.start) + text.slice(found.end));
+  }
+}

@@ -1,0 +1,56 @@
+// tests: the grid's library in Node, with two functions of ours whose results are plain to see.
+
+import * as library from "@odoo/o-spreadsheet";
+import { JSDOM } from "jsdom";
+import type { Metadata, MetadataFunction } from "../../../src/build/metadata.ts";
+import { registerFunctions } from "../../../src/demo/register-functions.ts";
+import type { GridLibrary } from "../../../src/workbook/xlsx-grid/open-file.ts";
+
+// The grid's library is made for an engine that has these.
+(Object as any).groupBy ??= (items: readonly object[], keyOf: (item: object) => string) => {
+  const groups: Record<string, object[]> = {};
+  for (const item of items) {
+    groups[keyOf(item)] ??= [];
+    groups[keyOf(item)].push(item);
+  }
+  return groups;
+};
+const { window } = new JSDOM("");
+Object.assign(globalThis, { DOMParser: window.DOMParser, XMLSerializer: window.XMLSerializer });
+console.debug = () => {};
+
+class WorksheetError {
+  constructor(
+    readonly code: string,
+    readonly message?: string,
+  ) {}
+}
+
+const parameter = (name: string) => ({ name, description: `${name}, mm` });
+const described = (id: string, name: string, ...names: string[]) =>
+  ({ id, name, description: "Gives.", parameters: names.map(parameter), result: {} }) as MetadataFunction;
+
+const each = (cells: any[][], call: (cell: any) => any) => cells.map((row) => row.map(call));
+
+/** REAM.DOUBLE gives twice each cell, blanks as "", texts as an error; REAM.SAY.TEXT the texts in brackets. */
+registerFunctions(
+  {
+    functions: [described("DOUBLE", "DOUBLE", "number"), described("SAYTEXT", "SAY.TEXT", "text")],
+  } as unknown as Metadata,
+  new Map([
+    [
+      "DOUBLE",
+      (cells: any[][]) =>
+        each(cells, (cell) => {
+          if (cell === null || cell === "") return "";
+          return typeof cell === "number" ? 2 * cell : new WorksheetError("#VALUE!", `"${cell}" is no number.`);
+        }),
+    ],
+    ["SAYTEXT", (cells: any[][]) => each(cells, (cell) => `[${cell}]`)],
+  ]),
+  library.registries as any,
+  WorksheetError,
+);
+
+export const functionNames = ["DOUBLE", "SAY.TEXT"];
+export const gridLibrary: GridLibrary = library;
