@@ -2,7 +2,6 @@
 // order, then `expected` (several results apart by "; ", a text, "~part of a text", #VALUE! or #N/A), the absolute
 // `tolerance` and the row's own source.
 
-import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { readCallout } from "../../src/calc/callouts/read-callout.ts";
 import { evaluate } from "../../src/calc/evaluate.ts";
@@ -11,6 +10,7 @@ import type { Units } from "../../src/calc/lengths.ts";
 import { findMaterial } from "../../src/calc/materials.ts";
 import { Problem } from "../../src/calc/problem.ts";
 import { findTool } from "../../src/calc/tools.ts";
+import { readRows } from "../support/csv.ts";
 
 type Calculation = ((...args: any[]) => any) & { formula?: Formula };
 
@@ -49,12 +49,10 @@ export function golden(
   calculate: Calculation,
   listNames: ReadonlySet<string> = lists,
 ): void {
-  const [, head, ...lines] = readFileSync(`tests/golden/${quantity}.csv`, "utf8").trimEnd().split("\n");
-  const names = head.split(",").slice(0, -3);
+  const [head, ...rows] = readRows(quantity);
+  const names = head.slice(0, -3);
   describe(quantity, () => {
-    test.each(lines)("%s", (line) => {
-      const cells = line.split(",");
-      expect(cells.length).toBe(names.length + 3);
+    test.each(rows.map((cells) => [cells.join(","), cells] as const))("%s", (_, cells) => {
       const units = (cells[names.indexOf("units")] || "mm") as Units;
       const args = names.map((name, index) => read(name, cells[index], units, listNames.has(name)));
       const [expected, tolerance] = cells.slice(names.length);

@@ -10,7 +10,7 @@ import {
 import { sizeSteps, standardTolerances } from "../../src/data/iso286/standard-tolerances.ts";
 import { materials } from "../../src/data/materials/materials.ts";
 import { plugGauges } from "../../src/data/plug-gauges.ts";
-import { readGolden } from "../calc/fits/golden.ts";
+import { readTable } from "../support/csv.ts";
 
 function rises(numbers: readonly number[], strictly: boolean): boolean {
   return numbers.every(
@@ -64,7 +64,7 @@ describe("ISO 286 tables", () => {
 
 describe("ANSI B4.1 tables", () => {
   it("hold the standard tolerances as printed", () => {
-    const rows = readGolden("ansi-b41-standard-tolerances.csv");
+    const rows = readTable("ansi-b41-standard-tolerances");
     expect(rows.length).toBe(210);
     for (const row of rows) {
       const step = (inchSizeSteps as readonly number[]).indexOf(Number(row.to_in));

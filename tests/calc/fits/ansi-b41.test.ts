@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { inchFit, isInchFit } from "../../../src/calc/fits/ansi-b41.ts";
 import { toTicks } from "../../../src/calc/lengths.ts";
-import { readGolden } from "./golden.ts";
+import { readTable } from "../../support/csv.ts";
 
 const inches = (size: number) => toTicks(size, "in");
 /** Thousandths of an inch in ticks. */
 const thou = (value: string | number) => Math.round(Number(value) * 100) * 25_400;
-const rows = readGolden("ansi-b41-fits.csv");
+const rows = readTable("ansi-b41-fits");
 
 describe("inch fits", () => {
   it("are those of ANSI B4.1 in every row, throughout the step", () => {

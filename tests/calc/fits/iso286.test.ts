@@ -12,8 +12,8 @@ import {
   upperDeviation,
 } from "../../../src/calc/fits/iso286.ts";
 import { TICKS_PER_UM, toTicks } from "../../../src/calc/lengths.ts";
-import { Problem } from "../../../src/calc/problem.ts";
-import { readGolden } from "./golden.ts";
+import { readTable } from "../../support/csv.ts";
+import { problemOf } from "../golden-file.ts";
 
 const mm = (size: number) => toTicks(size, "mm");
 const um = (micrometres: number) => Math.round(micrometres * TICKS_PER_UM);
@@ -23,16 +23,6 @@ const CLASSES = [...LETTERS, ...LETTERS.map((letters) => letters.toLowerCase())]
   GRADES.map((grade) => letters + grade),
 );
 
-function problemOf(run: () => unknown): Problem | undefined {
-  try {
-    run();
-  } catch (problem) {
-    if (problem instanceof Problem) return problem;
-    throw problem;
-  }
-  return undefined;
-}
-
 /** Just over the step, in the middle, at its end; from 1 mm where the standard begins there. */
 function sizesIn(over: number, upTo: number, fromOne: boolean): number[] {
   const from = fromOne ? Math.max(over, 1) : over;
@@ -41,7 +31,7 @@ function sizesIn(over: number, upTo: number, fromOne: boolean): number[] {
 
 describe("limit deviations", () => {
   it("are those of ISO 286-2 in each of its rows, throughout the step", () => {
-    const rows = readGolden("iso286-limits.csv");
+    const rows = readTable("iso286-limits");
     expect(rows.length).toBe(910);
     for (const row of rows) {
       const fromOne = /^[ab]\d|^n(9|1\d)$|1[4-8]$/i.test(row.class!);
@@ -238,7 +228,7 @@ describe("limit deviations", () => {
 
 describe("standard tolerances", () => {
   it("are those of ISO 286-1, Table 1, throughout each step", () => {
-    const rows = readGolden("iso286-standard-tolerances.csv");
+    const rows = readTable("iso286-standard-tolerances");
     expect(rows.length).toBe(404);
     for (const row of rows) {
       const grade = parseGrade(row.grade!);
@@ -268,7 +258,7 @@ describe("standard tolerances", () => {
   // step; the printed values are rounded; those to 3 mm are smoothed further and do not follow the formula.
   it("follow the formulas within their rounding from IT6 to IT18", () => {
     const factors = [10, 16, 25, 40, 64, 100, 160, 250, 400, 640, 1000, 1600, 2500];
-    for (const row of readGolden("iso286-standard-tolerances.csv")) {
+    for (const row of readTable("iso286-standard-tolerances")) {
       const grade = Number(parseGrade(row.grade!));
       const [over, upTo] = [Number(row.over_mm), Number(row.upto_mm)];
       if (grade < 6 || over === 0) continue;
