@@ -8,7 +8,7 @@ import { generateCertificates } from "office-addin-dev-certs";
 import { waysToAdd } from "./how-to-add.ts";
 import { addressSetting, defaultAddress } from "./manifest.ts";
 import { cacheFolder, distFolder } from "./paths.ts";
-import { createFileServer, listen } from "./server.ts";
+import { createFileServer, listen, stopOnSignal } from "./server.ts";
 import { buildIfStale } from "./stale.ts";
 
 const days = 30;
@@ -62,12 +62,7 @@ The manifest is ${join(distFolder, "manifest.xml")}
 This is Linux: there is no Excel here to add it to, and the certificate can't be made trusted for Excel on another
 machine from here. What works: Excel on the web in a browser on this machine, once that browser trusts the
 certificate; npm start for the browser workbook; npm run package for a host that Excel elsewhere can reach.`);
-  const stop = () => {
-    server.close();
-    server.closeAllConnections();
-  };
-  process.once("SIGINT", stop);
-  process.once("SIGTERM", stop);
+  stopOnSignal(server);
 }
 
 serveForExcel().catch((error) => {

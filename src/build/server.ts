@@ -67,6 +67,16 @@ export async function listen(server: FileServer, port: number): Promise<number> 
   );
 }
 
+/** Ends the server, and so the program, at Ctrl+C or when the system asks. */
+export function stopOnSignal(server: FileServer): void {
+  const stop = () => {
+    server.close();
+    server.closeAllConnections();
+  };
+  process.once("SIGINT", stop);
+  process.once("SIGTERM", stop);
+}
+
 function listens(server: FileServer, port: number): Promise<boolean> {
   return new Promise((resolve, reject) => {
     const failed = (error: NodeJS.ErrnoException) => {

@@ -2,7 +2,7 @@
 
 import { logErrorMessage, parseNumber } from "office-addin-cli";
 import { distFolder } from "./paths.ts";
-import { createFileServer, listen } from "./server.ts";
+import { createFileServer, listen, stopOnSignal } from "./server.ts";
 import { buildIfStale } from "./stale.ts";
 
 const defaultPort = 4180;
@@ -30,12 +30,7 @@ Reference pages:  http://127.0.0.1:${port}/reference/
 In Excel on this machine: npm run excel serves it over https and says how to add it.
 For others: REAMWRIGHT_ADDRESS=https://that.address npm run package, and open package/how-to-add.html.
 `);
-  const stop = () => {
-    server.close();
-    server.closeAllConnections();
-  };
-  process.once("SIGINT", stop);
-  process.once("SIGTERM", stop);
+  stopOnSignal(server);
 }
 
 start().catch((error) => {
