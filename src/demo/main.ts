@@ -4,12 +4,11 @@ import type { Metadata } from "../build/metadata.ts";
 import type { Help } from "../taskpane/help.ts";
 import { startPane } from "../taskpane/pane.ts";
 import { registerSteps } from "../workbook/grid-steps.ts";
-import { GridWorkbook } from "../workbook/grid-workbook.ts";
+import { startFiles } from "./files.ts";
 import { quoteWorkbook } from "./quote.ts";
 import { type Call, type ErrorClass, registerFunctions } from "./register-functions.ts";
-import { showResults } from "./results.ts";
+import { ShownWorkbook } from "./shown-workbook.ts";
 
-declare const owl: typeof import("@odoo/owl");
 declare const o_spreadsheet: typeof import("@odoo/o-spreadsheet");
 /** As src/demo/shim.ts leaves it. */
 declare const CustomFunctions: { Error: ErrorClass; associated: ReadonlyMap<string, Call> };
@@ -30,22 +29,10 @@ async function start(): Promise<void> {
   ]);
   registerFunctions(metadata, CustomFunctions.associated, o_spreadsheet.registries, CustomFunctions.Error);
   registerSteps(o_spreadsheet);
-  const model = new o_spreadsheet.Model(quoteWorkbook());
-  await owl.mount(o_spreadsheet.Spreadsheet as any, document.getElementById("grid")!, {
-    props: {
-      model,
-      notifyUser: ({ text }: { text: string }) => say(text),
-      raiseError: (text: string, done?: () => void) => {
-        say(text);
-        done?.();
-      },
-      askConfirmation: (text: string, yes: () => void, no?: () => void) =>
-        window.confirm(text) ? yes() : no?.(),
-    },
-    templates,
-  });
-  showResults(model);
-  startPane(new GridWorkbook(model), help);
+  const shown = new ShownWorkbook(templates, say);
+  await shown.show(quoteWorkbook());
+  startPane(shown.workbook, help);
+  startFiles(shown, o_spreadsheet, metadata, say);
   startToggle();
   say(`${metadata.functions.length} functions ready`);
 }
@@ -66,6 +53,7 @@ function startToggle(): void {
 
 function say(text: string): void {
   state.textContent = text;
+  state.title = text;
 }
 
 start().catch((error) => {

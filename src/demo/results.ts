@@ -30,18 +30,24 @@ export function address(col: number, row: number): string {
   return `${letters}${row + 1}`;
 }
 
+let shown: Model;
+let isWaiting = false;
+
+function update(): void {
+  if (isWaiting) return;
+  isWaiting = true;
+  requestAnimationFrame(() => {
+    isWaiting = false;
+    showSelected(shown);
+    showErrors(shown);
+    showTable(shown);
+  });
+}
+
+/** From now on of this workbook, in place of the one before. */
 export function showResults(model: Model): void {
-  let waiting = false;
-  const update = () => {
-    if (waiting) return;
-    waiting = true;
-    requestAnimationFrame(() => {
-      waiting = false;
-      showSelected(model);
-      showErrors(model);
-      showTable(model);
-    });
-  };
+  shown?.off("update", byId("grid"));
+  shown = model;
   model.on("update", byId("grid"), update);
   byId("plain").addEventListener("toggle", update);
   update();
