@@ -15,6 +15,8 @@ const functions: ReadonlyMap<string, NumberFunction> = new Map<string, NumberFun
   ["round", Math.round],
   /** Up to a whole multiple of the step, after 1e-9 of a step. */
   ["roundup", (value, step) => Math.ceil(value / step - 1e-9) * step],
+  /** What is left over whole turns, from 0 to under `turn`. */
+  ["mod", (value, turn) => value - turn * Math.floor(value / turn)],
   ["sqrt", Math.sqrt],
   ["sin", Math.sin],
   ["cos", Math.cos],

@@ -44,15 +44,11 @@ export function runout(
 }
 runout.formula = {
   source: "runout",
-  steps: (units, _at0, at90: number, _at180, at270: number) => [
+  steps: (units) => [
     { symbol: "ex", expression: "(at0 - at180) / 2", unit: units },
     { symbol: "ey", expression: "(at90 - at270) / 2", unit: units },
     { symbol: "runout", expression: "2 * sqrt(ex ^ 2 + ey ^ 2)", unit: units },
-    {
-      symbol: "angle",
-      expression: `atan2d(ey, ex)${roundLength((at90 - at270) / 2) < 0 ? " + 360" : ""}`,
-      unit: "°",
-    },
+    { symbol: "angle", expression: "mod(atan2d(ey, ex), 360)", unit: "°" },
     { symbol: "move", expression: "runout / 2", unit: units },
   ],
 } satisfies Formula;
