@@ -7,7 +7,7 @@ import type { Callout } from "./callout.ts";
 import { COUNTED, DEEP, OTHER_OPERATIONS, REAM } from "./drawing-words.ts";
 import { join } from "./join-parts.ts";
 import { inSlot, keepInSlot, recall, remember, slotOf } from "./memory.ts";
-import { readPlainClass } from "./plain-class.ts";
+import { readPlainCallout } from "./plain-callout.ts";
 import { Cursor } from "./quantities.ts";
 import { type Token, tokenize } from "./tokens.ts";
 import { readParts } from "./written-callout.ts";
@@ -26,7 +26,7 @@ export function readCallout(text: string, name: string, units: Units): Callout {
   const known = inSlot(slot, text, units);
   if (known) return known;
   try {
-    const read = readPlainClass(text, units) ?? recall(text, units) ?? readWhole(text, name, units);
+    const read = readPlainCallout(text, units) ?? recall(text, units) ?? readWhole(text, name, units);
     keepInSlot(slot, units, read);
     return read;
   } catch (thrown) {

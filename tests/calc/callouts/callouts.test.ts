@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Callout, deviationsOf, limitsOf } from "../../../src/calc/callouts/callout.ts";
 import { calloutPart, limits, middleSize, toleranceOf } from "../../../src/calc/callouts/limits.ts";
-import { readPlainClass } from "../../../src/calc/callouts/plain-class.ts";
+import { readPlainCallout } from "../../../src/calc/callouts/plain-callout.ts";
 import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 import { fromTicks, type Units } from "../../../src/calc/lengths.ts";
 import { Problem } from "../../../src/calc/problem.ts";
@@ -149,12 +149,50 @@ describe("properties", () => {
         (size, className, space, mark, unit) => {
           const text = `${mark}${size}${space}${className}`;
           const long = outcome(() => read(`dia ${size} ${className}`, unit));
-          const short = outcome(() => readPlainClass(text, unit) ?? read(text, unit));
+          const short = outcome(() => readPlainCallout(text, unit) ?? read(text, unit));
           expect(short).toEqual(long);
         },
       ),
       { numRuns: 400 },
     );
+  });
+
+  test("the short way reads deviations as the full reader does, or leaves them to it", () => {
+    const deviation = fc.constantFrom(
+      "+0.018",
+      "-0.018",
+      "+.0005",
+      "-.0000",
+      "0",
+      "+0",
+      "-0.02",
+      "+0.1",
+      "0.018",
+      "-11.5",
+      "+3",
+      "",
+    );
+    fc.assert(
+      fc.property(
+        fc.constantFrom("12", "12.5", "0.5", ".500", ".5", "100", "1", "12."),
+        fc.constantFrom("", " ", "  "),
+        fc.oneof(
+          fc
+            .tuple(deviation, fc.constantFrom("/", " ", "  ", "-", " / ", ""), deviation)
+            .map((parts) => parts.join("")),
+          fc.constantFrom("±0.01", "± .0005", "±", "±0", "±5", "±0.01 ", "±0,01"),
+        ),
+        units,
+        (size, space, deviations, unit) => {
+          const short = readPlainCallout(`${size}${space}${deviations}`, unit);
+          if (!short) return;
+          expect(outcome(() => short)).toEqual(outcome(() => read(`dia ${size}${space}${deviations}`, unit)));
+        },
+      ),
+      { numRuns: 5000 },
+    );
+    expect(readPlainCallout("12 +0.018/0", "mm")?.upper).toBe(1_800_000);
+    expect(readPlainCallout(".500 ±.0005", "in")?.lower).toBe(-1_270_000);
   });
 
   test("the short way leaves all else to the full reader", () => {
@@ -172,7 +210,7 @@ describe("properties", () => {
       "0 H7",
       "",
     ])
-      expect(readPlainClass(text, "mm")).toBeUndefined();
+      expect(readPlainCallout(text, "mm")).toBeUndefined();
   });
 
   test("a text read again means the same, in either unit", () => {

@@ -1,0 +1,203 @@
+// calc: the short way for the commonest callouts and nothing else: a size and a class (`12 H7`, `⌀12.5H7`), a size and
+// its deviations (`12 +0.018/0`, `.500 ±.0005`). It reads only what the full reader reads to the same result, and leaves
+// everything else to it.
+
+import { type CompiledClass, compile, deviationsAt, isClassName, isHoleClass } from "../fits/iso286.ts";
+import { LONGEST, TICKS_PER_IN, TICKS_PER_MM, toTicks, type Units } from "../lengths.ts";
+import type { Callout, Deviations } from "./callout.ts";
+
+const ZERO = 48;
+const POINT = 46;
+const SPACE = 32;
+const PLUS = 43;
+const MINUS = 45;
+const SLASH = 47;
+const PLUS_MINUS = 0xb1;
+const POWERS = [1, 10, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7];
+
+/** Where the last decimal ended, and whether its first character was its point. */
+let scanned = 0;
+let startedWithPoint = false;
+
+/** A decimal with a point, in ticks; −1 where there is none or one with more digits than are read here. */
+function scanDecimal(text: string, from: number, units: Units): number {
+  let digits = 0;
+  let decimals = -1;
+  let whole = 0;
+  let at = from;
+  for (; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    const digit = code - ZERO;
+    if (digit >= 0 && digit <= 9) {
+      whole = whole * 10 + digit;
+      digits++;
+      if (decimals >= 0) decimals++;
+    } else if (code === POINT && decimals < 0) {
+      decimals = 0;
+    } else break;
+  }
+  scanned = at;
+  startedWithPoint = text.charCodeAt(from) === POINT;
+  if (digits === 0 || digits > 11 || decimals > 7) return -1;
+  const scale = POWERS[Math.max(decimals, 0)]!;
+  return units === "mm" ? whole * (TICKS_PER_MM / scale) : Math.round((whole * TICKS_PER_IN) / scale);
+}
+
+function skipSpaces(text: string, from: number): number {
+  let at = from;
+  while (text.charCodeAt(at) === SPACE) at++;
+  return at;
+}
+
+/** The callout, or undefined where the full reader has to look. @throws Problem as `deviationsAt` does */
+export function readPlainCallout(text: string, units: Units): Callout | undefined {
+  const first = text.charCodeAt(0);
+  const hasSign = first === 0xd8 || first === 0x2300 || first === 0xf8;
+  const nominal = scanDecimal(text, hasSign ? skipSpaces(text, 1) : 0, units);
+  if (nominal <= 0 || nominal > toTicks(LONGEST[units], units)) return undefined;
+  // In mm a size in inch style is refused, with a sentence.
+  if (startedWithPoint && units === "mm") return undefined;
+  const at = skipSpaces(text, scanned);
+  const code = text.charCodeAt(at);
+  return code >= 65 && code <= 122
+    ? readClass(text, at, nominal, units)
+    : readDeviations(text, at, nominal, units, at > scanned);
+}
+
+function readClass(text: string, letters: number, nominal: number, units: Units): Callout | undefined {
+  const end = text.length;
+  let at = letters;
+  let key = 0;
+  for (; at < end && at < letters + 2; at++) {
+    const code = text.charCodeAt(at);
+    if (code < 65 || code > 122 || (code > 90 && code < 97)) break;
+    key = key * 128 + code;
+  }
+  if (at === letters || at === end || end - at > 2) return undefined;
+  for (; at < end; at++) {
+    const digit = text.charCodeAt(at) - ZERO;
+    if (digit < 0 || digit > 9) return undefined;
+    key = key * 128 + digit + ZERO;
+  }
+  const found = known.get(key) ?? look(text.slice(letters), key);
+  if (found === undefined) return undefined;
+  const deviations = deviationsAt(found.compiled, nominal, found.className);
+  if (isOdd(deviations.lower, deviations.upper, nominal)) return undefined;
+  return new PlainCallout(text, nominal, units, found, deviations);
+}
+
+/** Two deviations, each with its sign unless it is 0, or ± one, up to the end of the text. */
+function readDeviations(
+  text: string,
+  from: number,
+  nominal: number,
+  units: Units,
+  isApart: boolean,
+): Callout | undefined {
+  if (text.charCodeAt(from) === PLUS_MINUS) {
+    const deviation = scanDecimal(text, skipSpaces(text, from + 1), units);
+    if (deviation <= 0 || scanned !== text.length) return undefined;
+    return withDeviations(text, nominal, units, -deviation, deviation);
+  }
+  const first = scanSigned(text, from, units);
+  // Without a space before it a 0 would be a digit of the size.
+  if (Number.isNaN(first) || (first === 0 && !isApart)) return undefined;
+  const separator = text.charCodeAt(scanned);
+  if (separator !== SLASH && separator !== SPACE) return undefined;
+  const second = scanSigned(text, skipSpaces(text, scanned + 1), units);
+  if (Number.isNaN(second) || scanned !== text.length) return undefined;
+  return withDeviations(text, nominal, units, Math.min(first, second), Math.max(first, second));
+}
+
+/** A deviation in ticks; NaN for a number other than 0 without its sign. */
+function scanSigned(text: string, from: number, units: Units): number {
+  const code = text.charCodeAt(from);
+  const sign = code === PLUS ? 1 : code === MINUS ? -1 : 0;
+  const value = scanDecimal(text, sign === 0 ? from : from + 1, units);
+  if (value < 0 || (sign === 0 && value !== 0)) return Number.NaN;
+  return sign * value + 0;
+}
+
+function withDeviations(
+  text: string,
+  nominal: number,
+  units: Units,
+  lower: number,
+  upper: number,
+): Callout | undefined {
+  // A number as large as that may be the other limit: `12-12.018`.
+  if (lower === upper || Math.abs(lower) * 4 > nominal || Math.abs(upper) * 4 > nominal) return undefined;
+  return isOdd(lower, upper, nominal)
+    ? undefined
+    : new PlainCallout(text, nominal, units, NO_CLASS, { lower, upper });
+}
+
+function isOdd(lower: number, upper: number, nominal: number): boolean {
+  return nominal + lower <= 0 || (upper - lower) * 4 > nominal;
+}
+
+/** What every such callout has in common stands in its class: small, as columns hold them by the thousand. */
+class PlainCallout implements Callout {
+  constructor(
+    readonly text: string,
+    readonly nominal: number,
+    readonly units: Units,
+    private readonly of: PlainClass,
+    private readonly deviations: Deviations,
+  ) {}
+
+  get lower() {
+    return this.deviations.lower;
+  }
+  get upper() {
+    return this.deviations.upper;
+  }
+  get kind() {
+    return this.of.kind;
+  }
+  get className() {
+    return this.of.className;
+  }
+  get iso() {
+    return this.of.compiled !== undefined;
+  }
+  get shaft() {
+    return undefined;
+  }
+  get count() {
+    return 1;
+  }
+  get depth() {
+    return undefined;
+  }
+  get through() {
+    return false;
+  }
+  get marks() {
+    return "";
+  }
+}
+
+interface PlainClass {
+  readonly className: string;
+  readonly kind: "hole" | "shaft";
+  /** Undefined for a callout without a class. */
+  readonly compiled: CompiledClass | undefined;
+}
+
+interface IsoClass extends PlainClass {
+  readonly compiled: CompiledClass;
+}
+
+const NO_CLASS: PlainClass = { className: "", kind: "hole", compiled: undefined };
+
+/** Classes by the codes of their characters. An x may stand for "times", so those are left to the full reader. */
+const known = new Map<number, IsoClass>();
+
+function look(className: string, key: number): IsoClass | undefined {
+  if (!isClassName(className) || /^x/i.test(className)) return undefined;
+  const kind = isHoleClass(className) ? "hole" : "shaft";
+  const found: IsoClass = { className, kind, compiled: compile(className) };
+  known.set(key, found);
+  return found;
+}
