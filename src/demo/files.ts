@@ -40,7 +40,7 @@ export function startFiles(
     const why = await whyNotOpened(file);
     say(why === undefined ? `${file.name} is open` : `${file.name} was not opened: ${why}.`);
     if (why !== undefined) return;
-    const uncomputed = uncomputedFormulas(shown.model, library);
+    const uncomputed = uncomputedFormulas(shown.model);
     showFileNotes(file.name, opened!, uncomputed);
   };
 
@@ -74,8 +74,7 @@ export function startFiles(
       const savedName = valuesOnly ? name.replace(/\.xlsx$/, " (values).xlsx") : name;
       download(savedName, saved.bytes);
       if (!valuesOnly) kept = revision(shown);
-      const own =
-        saved.ownToGrid === 0 ? "" : `; ${saved.ownToGrid} with functions of this grid alone as values`;
+      const own = saved.asValues === 0 ? "" : `; ${saved.asValues} that no other program reads, as values`;
       say(`Saved ${savedName}: formulas ${saved.formulas}${own}`);
     } catch (error) {
       console.error(error);

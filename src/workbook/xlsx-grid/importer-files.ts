@@ -40,7 +40,22 @@ export function importerFiles(
     if (kind && /^xl\/media\/image/i.test(entry.name))
       files[entry.name] = { imageSrc: `data:${kind};base64,${base64(unpack(bytes, entry))}` };
   }
+  addStyles(files);
   return files;
+}
+
+const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+const STYLES = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
+
+/** The importer cannot do without styles; a file can. */
+function addStyles(files: ImporterFiles): void {
+  const types = String(files["[Content_Types].xml"]);
+  if (types.includes(STYLES)) return;
+  const part = "xl/plainStyles.xml";
+  const override = `<Override PartName="/${part}" ContentType="${STYLES}"/>`;
+  files["[Content_Types].xml"] = types.replace("</Types>", () => `${override}</Types>`);
+  files[part] =
+    `<styleSheet xmlns="${MAIN}"><fonts count="1"><font/></fonts><fills count="1"><fill><patternFill patternType="none"/></fill></fills><borders count="1"><border/></borders><cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellXfs></styleSheet>`;
 }
 
 function base64(bytes: Uint8Array): string {

@@ -53,6 +53,10 @@ const byWarning: readonly (readonly [RegExp, string])[] = [
   [/^Multiple rules/, "Conditional formats: only the first of several rules on the same cells"],
   [/onditional format|IconSets/, "Conditional formats of rare kinds"],
   [/hyperlink/, "Links that lead nowhere"],
+  [
+    /^Error when parsing an element <(?:NAMESPACE\w*NAMESPACE)?([\w.-]+)>/,
+    "Details that could not be read ($1)",
+  ],
 ];
 
 export interface Found {
@@ -60,6 +64,8 @@ export interface Found {
   readonly links: number;
   readonly whatIfTables: number;
   readonly tableNames: number;
+  /** Formulas that the grid makes no sense of. */
+  readonly unread: number;
   readonly droppedNames: readonly string[];
 }
 
@@ -75,6 +81,8 @@ export function lossesOf(file: Package, { sheets, sharedStrings }: WorkbookParts
   if (file.names.some((name) => /^xl\/drawings\/[^/]+\.xml$/i.test(name) && hasShape(file.read(name))))
     losses.add("Shapes and text boxes");
   for (const warning of found.warnings) {
+    // Nothing is lost where the importer takes the usual for what a file leaves unsaid.
+    if (warning.startsWith("Missing required")) continue;
     const known = byWarning.find(([pattern]) => pattern.test(warning));
     const quoted = known?.[0].exec(warning)?.[1] ?? "";
     if (known && ![...losses].some((loss) => loss.startsWith(known[1].split("$1")[0]!)))
@@ -85,6 +93,8 @@ export function lossesOf(file: Package, { sheets, sharedStrings }: WorkbookParts
     losses.add("Several formats within one cell");
   if (found.links > 0)
     losses.add(`Formulas that read other workbooks: ${cells(found.links)} keep their values`);
+  if (found.unread > 0)
+    losses.add(`Formulas that the browser workbook cannot read: ${cells(found.unread)} keep their values`);
   if (found.whatIfTables > 0) losses.add("What-if tables: their cells keep their values");
   if (found.tableNames > 0)
     losses.add(`Names of table columns in formulas: ${cells(found.tableNames)} name the cells instead`);

@@ -12,11 +12,12 @@ import type { ZipLimits } from "../xlsx/zip-directory.ts";
 import { functionsIn, gridFormula } from "./grid-formulas.ts";
 import { type ImporterFiles, importerFiles, trimmedSheet } from "./importer-files.ts";
 import { type Found, lossesOf } from "./losses.ts";
-import { type Literals, type ReadSheet, readSheet } from "./read-cells.ts";
+import { type Literals, type ReadCell, type ReadSheet, readSheet, typedValue } from "./read-cells.ts";
+import { standInFor } from "./uncomputed.ts";
 
 export type GridLibrary = Pick<
   typeof import("@odoo/o-spreadsheet"),
-  "Model" | "registries" | "helpers" | "links" | "constants"
+  "Model" | "CompiledFormula" | "registries" | "helpers" | "links" | "constants"
 >;
 
 export interface OpenedWorkbook {
@@ -73,23 +74,27 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
       for (const { name, sheet } of read) writeTableFormulas(model, name, sheet, names);
     },
   );
+  const called = read.flatMap(({ sheet }) => [...sheet.cells.values()].flatMap(calledBy));
+  standInFor(new Set(called), library);
+  let unread = 0;
   data.sheets = read.map(({ name, sheet }) => {
     const made = data.sheets.find((one: any) => one.name === name);
     if (!made) throw new Refusal(`the sheet "${name}" could not be read`);
-    return { ...made, cells: contentsOf(made, sheet, library) };
+    const contents = contentsOf(made, sheet, library);
+    unread += contents.unread;
+    return { ...made, cells: contents.cells };
   });
   const { namedRanges, dropped } = namesOf(parts, names);
   data.namedRanges = namedRanges;
   const sheets = read.map(({ sheet }) => sheet);
-  return summary(file, parts, { data, warnings, dropped }, sheets);
+  return summary(file, parts, { data, warnings, dropped, unread }, sheets);
 }
 
-function literalsOf({ helpers, links, constants }: GridLibrary): Literals {
+function literalsOf({ helpers, constants }: GridLibrary): Literals {
   const { DEFAULT_LOCALE } = constants as any;
   const { isNumber, isDateTime } = helpers as any;
   return {
-    isOther: (text) =>
-      isNumber(text, DEFAULT_LOCALE) || isDateTime(text, DEFAULT_LOCALE) || links.isMarkdownLink(text),
+    isOther: (text) => isNumber(text, DEFAULT_LOCALE) || isDateTime(text, DEFAULT_LOCALE),
   };
 }
 
@@ -135,15 +140,32 @@ function writeTableFormulas(model: any, name: string, sheet: ReadSheet, names: S
   }
 }
 
-/** What was read, except that a link stays as the importer wrote it: with its address. */
-function contentsOf(made: any, { cells }: ReadSheet, { links }: GridLibrary): Record<string, string> {
+const calledBy = ({ kind, content }: ReadCell): string[] => (kind === "formula" ? functionsIn(content) : []);
+
+/**
+ * What was read, except that a link stays as the importer wrote it, with its address, and that a formula which the grid
+ * makes no sense of becomes its value: its references would not follow what is inserted and moved.
+ */
+function contentsOf(
+  made: any,
+  { cells }: ReadSheet,
+  library: GridLibrary,
+): { cells: Record<string, string>; unread: number } {
   const contents: Record<string, string> = {};
-  for (const [address, { content, kind }] of cells) {
+  const literals = literalsOf(library);
+  let unread = 0;
+  for (const [address, { content, kind, value }] of cells) {
+    if (kind === "formula") {
+      const isUnread = library.CompiledFormula.IsBadExpression(content);
+      if (isUnread) unread++;
+      contents[address] = isUnread ? typedValue(value, literals) : content;
+      continue;
+    }
     const before = made.cells[address];
-    const isLink = kind === "value" && typeof before === "string" && links.isMarkdownLink(before);
-    contents[address] = isLink && !content.startsWith("'[") ? before : content;
+    const isLink = typeof before === "string" && before !== value && library.links.isMarkdownLink(before);
+    contents[address] = isLink ? before : content;
   }
-  return contents;
+  return { cells: contents, unread };
 }
 
 /** Names of the whole workbook that stand for a range, as the grid has them, and those that it cannot have. */
@@ -170,7 +192,7 @@ const shownName = (name: string): string =>
 function summary(
   file: Package,
   parts: WorkbookParts,
-  { data, warnings, dropped }: { data: any; warnings: string[]; dropped: string[] },
+  { data, warnings, dropped, unread }: { data: any; warnings: string[]; dropped: string[]; unread: number },
   sheets: readonly ReadSheet[],
 ): OpenedWorkbook {
   const held = new Map<string, CellValue>();
@@ -192,6 +214,7 @@ function summary(
     links: sum(({ links }) => links),
     whatIfTables: sum(({ whatIfTables }) => whatIfTables),
     tableNames,
+    unread,
     droppedNames: dropped,
   };
   return {

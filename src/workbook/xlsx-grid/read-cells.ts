@@ -32,7 +32,7 @@ export interface ReadSheet {
 
 /** What the importer needs so as not to take a text for something else. */
 export interface Literals {
-  /** Whether the grid would read this text, as it stands, as a number, a date or a link. */
+  /** Whether the grid would read this text, as it stands, as a number or a date. */
   isOther(text: string): boolean;
 }
 
@@ -122,7 +122,7 @@ function fileValue(text: string, cell: SheetCell, sharedString: (place: number) 
 }
 
 /** A value as it is typed so that it stays what it is: a text 1/4 is no date, 007 no number, =A1 no formula. */
-function typedValue(value: CellValue, literals: Literals): string {
+export function typedValue(value: CellValue, literals: Literals): string {
   if (value === null) return "";
   if (typeof value === "number") return String(value);
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";

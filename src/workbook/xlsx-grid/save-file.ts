@@ -10,7 +10,7 @@ import { elements, escapeXml } from "../xlsx/xml-text.ts";
 import { fileFormula, fillsOneCell, functionsIn } from "./grid-formulas.ts";
 import { type GridLibrary, heldKey, type OpenedWorkbook } from "./open-file.ts";
 import { type SavedCell, withSavedCells } from "./save-cells.ts";
-import { BAD_EXPRESSION } from "./uncomputed.ts";
+import { isUncomputed } from "./uncomputed.ts";
 
 export interface SaveOptions {
   /** Values in place of formulas with functions of ours, and of what they fill. */
@@ -22,9 +22,11 @@ export interface SaveOptions {
 export interface SavedFile {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly formulas: number;
-  /** Formulas with functions that no other program has, saved as values. */
-  readonly ownToGrid: number;
+  /** Formulas with functions that no other program has, and those that make no sense, saved as values. */
+  readonly asValues: number;
 }
+
+const BAD_EXPRESSION = "#BAD_EXPR";
 
 /** Error codes that the grid writes otherwise than a file. */
 const fileCodes: Readonly<Record<string, string>> = {
@@ -53,23 +55,23 @@ export async function saveWorkbook(
     if (content === undefined) continue;
     const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path);
     if (!sheet) {
-      texts.set(path, content);
+      texts.set(path, path === "xl/styles.xml" ? valid(content) : content);
       continue;
     }
     const saved = withSavedCells(content, cells.on(sheetIds[Number(sheet[1])]!));
     arrays += saved.arrays;
-    texts.set(path, inOrder(saved.text));
+    texts.set(path, valid(inOrder(saved.text)));
   }
   const workbook = texts.get("xl/workbook.xml");
   if (workbook !== undefined) texts.set("xl/workbook.xml", withNames(workbook, model));
   if (arrays === 0) withoutMetadata(texts);
   for (const [path, text] of texts) packed[path] = strToU8(text);
-  return { bytes: zipSync(packed), formulas: cells.formulas, ownToGrid: cells.ownToGrid };
+  return { bytes: zipSync(packed), formulas: cells.formulas, asValues: cells.asValues };
 }
 
 class SavedCells {
   formulas = 0;
-  ownToGrid = 0;
+  asValues = 0;
 
   constructor(
     private readonly model: Model,
@@ -101,14 +103,14 @@ class SavedCells {
     const registry = this.library.registries.functionRegistry as any;
     const isOurs = called.some((name) => name.startsWith(`${namespace}.`));
     if (this.options.valuesOnly && isOurs) return { value };
-    if (called.some((name) => registry.contains(name) && registry.get(name).isExported === false)) {
-      this.ownToGrid++;
+    const isOfGridAlone = called.some((name) => !registry.contains(name) || !registry.get(name).isExported);
+    if (isOfGridAlone || getters.getEvaluatedCell(position).value === BAD_EXPRESSION) {
+      this.asValues++;
       return { value };
     }
     this.formulas++;
     const formula = fileFormula(written.slice(1), this.names);
-    const isUncomputed = called.some((name) => !registry.contains(name)) || this.isUnreadable(position);
-    if (isUncomputed) {
+    if (called.some(isUncomputed)) {
       const key = heldKey(position.sheetId, cellName(position.row, position.col), written);
       const held = this.options.opened?.held.get(key);
       return { formula, value: held, ...(fillsOneCell(formula) ? {} : { array: this.ownCell(position) }) };
@@ -120,11 +122,6 @@ class SavedCells {
       ? `${cellName(zone.top, zone.left)}:${cellName(zone.bottom, zone.right)}`
       : this.ownCell(position);
     return { formula, value: value ?? 0, array };
-  }
-
-  /** The grid could not make sense of the formula. */
-  private isUnreadable(position: { sheetId: string; row: number; col: number }): boolean {
-    return this.model.getters.getEvaluatedCell(position).value === BAD_EXPRESSION;
   }
 
   private ownCell({ row, col }: { row: number; col: number }): string {
@@ -148,6 +145,10 @@ function bytesOfImage(source: string): Uint8Array {
   const text = atob(source.slice(source.indexOf(",") + 1));
   return Uint8Array.from(text, (sign) => sign.charCodeAt(0));
 }
+
+/** The exporter leaves a style of messages empty, which the format has no word for, and colours without their alpha. */
+const valid = (part: string): string =>
+  part.replaceAll(' errorStyle=""', "").replace(/ rgb="(?=[0-9A-Fa-f]{6}")/g, ' rgb="FF');
 
 /** The exporter writes the protection of a sheet after its merged cells; the format wants it before them. */
 function inOrder(sheet: string): string {

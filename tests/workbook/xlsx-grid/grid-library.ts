@@ -43,7 +43,9 @@ registerFunctions(
       (cells: any[][]) =>
         each(cells, (cell) => {
           if (cell === null || cell === "") return "";
-          return typeof cell === "number" ? 2 * cell : new WorksheetError("#VALUE!", `"${cell}" is no number.`);
+          return typeof cell === "number"
+            ? 2 * cell
+            : new WorksheetError("#VALUE!", `"${cell}" is no number.`);
         }),
     ],
     ["SAYTEXT", (cells: any[][]) => each(cells, (cell) => `[${cell}]`)],
