@@ -1,14 +1,27 @@
 // bench: what is timed. Each case has columns that repeat little, and the bare loop that computes the same from them.
 
-import { check, convert } from "../../functions/checking.ts";
-import { partCost } from "../../functions/cost.ts";
-import { limits } from "../../functions/fits.ts";
-import { inspect } from "../../functions/measuring.ts";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import type { Matrix } from "../../functions/register.ts";
-import { runout } from "../../functions/setup.ts";
-import { rpm } from "../../functions/speeds.ts";
-import { costAtSpeed, taylorLife } from "../../functions/tool-life.ts";
-import { torque } from "../../functions/torque.ts";
+import { type BuiltFunction, runFunctionsScript } from "../build/built-functions.ts";
+import { distFolder } from "../build/paths.ts";
+import { buildIfStale } from "../build/stale.ts";
+
+/** The functions as they are built, in an engine of their own: what a host runs. */
+function builtFunctions(): (id: string) => BuiltFunction {
+  buildIfStale();
+  const built = runFunctionsScript(readFileSync(join(distFolder, "functions.js"), "utf8"));
+  return (id) => built.get(id)!;
+}
+
+const built = builtFunctions();
+const [rpm, limits, torque, taylorLife, partCost, costAtSpeed, runout, convert, check, inspect] = [
+  ...["RPM", "LIMITS", "TORQUE", "TAYLORLIFE", "PARTCOST", "COSTATSPEED", "RUNOUT", "CONVERT", "CHECK"],
+  "INSPECT",
+].map(built) as BuiltFunction[] as [
+  ...[BuiltFunction, BuiltFunction, BuiltFunction, BuiltFunction, BuiltFunction],
+  ...[BuiltFunction, BuiltFunction, BuiltFunction, BuiltFunction, BuiltFunction],
+];
 
 export interface Case {
   readonly name: string;
