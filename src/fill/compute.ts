@@ -1,7 +1,7 @@
 // fill: computes formulas in the order in which they need one another.
 
 import type { Box } from "../workbook/xlsx/addresses.ts";
-import { meet, type ParsedCell, Places, usesWorksheetFunctions } from "./dependents.ts";
+import { type Chosen, meet, type ParsedCell, Places } from "./dependents.ts";
 import { type Cells, type Context, evaluate, type Functions, single } from "./formula/evaluate.ts";
 import { parseFormula } from "./formula/parse.ts";
 import {
@@ -33,24 +33,27 @@ export class Computer {
   private readonly subtotals: Box[][];
   private readonly state = new Map<ParsedCell, "waiting" | "done">();
   /** Formulas that use our functions or depend on a cell that does. */
-  private readonly depending = new Set<ParsedCell>();
+  private readonly depending: Set<ParsedCell>;
+  private readonly chosen: ReadonlySet<ParsedCell>;
   private readonly circular = new Set<ParsedCell>();
   private readonly arrays = new Map<string, ParsedCell>();
   private reading: ParsedCell | undefined;
   private readonly cells: Cells;
 
-  /** `chosen` are written; `helping` have no value yet and are computed only where they are read. */
+  /** Those chosen are written; `helping` have no value yet and are computed only where they are read. */
   constructor(
     workbook: LoadedWorkbook,
     private readonly grids: readonly Grid[],
     private readonly functions: Functions,
     scopeOf: ReturnType<typeof scopes>,
-    private readonly chosen: ReadonlySet<ParsedCell>,
+    { certain, possible }: Chosen,
     helping: Iterable<ParsedCell>,
     all: readonly ParsedCell[],
   ) {
     const sheets = workbook.sheets.map((_, i) => i);
-    const computed = [...new Set([...chosen, ...helping])];
+    this.depending = new Set(certain);
+    this.chosen = new Set([...certain, ...possible]);
+    const computed = [...new Set([...this.chosen, ...helping])];
     this.places = sheets.map((sheet) => new Places(computed.filter((cell) => cell.sheet === sheet)));
     this.subtotals = sheets.map((sheet) =>
       all
@@ -127,7 +130,6 @@ export class Computer {
   private finish(cell: ParsedCell): void {
     const before = this.reading;
     this.reading = cell;
-    if (usesWorksheetFunctions(cell)) this.depending.add(cell);
     let outcome: Outcome;
     try {
       outcome = { kind: "computed", value: this.valueOf(cell) };

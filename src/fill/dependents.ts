@@ -73,7 +73,7 @@ class Readers {
 export const meet = (a: Box, b: Box): boolean =>
   a.top <= b.bottom && b.top <= a.bottom && a.left <= b.right && b.left <= a.right;
 
-const moving = ["INDIRECT", "OFFSET"];
+const movingFunctions = ["INDIRECT", "OFFSET"];
 
 /** Every formula taken apart. */
 export function parseAll(cells: Iterable<FormulaCell>, scopeOf: (cell: FormulaCell) => Scope): ParsedCell[] {
@@ -83,38 +83,49 @@ export function parseAll(cells: Iterable<FormulaCell>, scopeOf: (cell: FormulaCe
       cell.text === undefined
         ? { node: undefined, unknown: "a what-if table", areas: [], calls: new Set<string>() }
         : parseFormula(cell.text, scopeOf(cell));
-    parsed.push({ ...cell, formula, isMoving: moving.some((name) => formula.calls.has(name)) });
+    parsed.push({ ...cell, formula, isMoving: movingFunctions.some((name) => formula.calls.has(name)) });
   }
   return parsed;
 }
 
 /** Whether a formula calls one of our functions, or something that is named as if it were one. */
-export function usesWorksheetFunctions({ text, formula }: ParsedCell): boolean {
+function usesWorksheetFunctions({ text, formula }: ParsedCell): boolean {
   for (const name of formula.calls) if (isWorksheetFunction(name)) return true;
   return formula.unknown !== undefined && text !== undefined && mentionsNamespace(text);
 }
 
-/**
- * The formulas to compute: those that use our functions, those whose cells can be told only by computing them, and
- * those that depend on either.
- */
-export function formulasToCompute(all: readonly ParsedCell[], sheets: number): Set<ParsedCell> {
+export interface Chosen {
+  /** Formulas that use our functions, and all that depend on them. */
+  readonly certain: ReadonlySet<ParsedCell>;
+  /** Formulas whose cells can be told only by computing them, and all that depend on them. */
+  readonly possible: ReadonlySet<ParsedCell>;
+}
+
+export function formulasToCompute(all: readonly ParsedCell[], sheets: number): Chosen {
   const readers = Array.from({ length: sheets }, () => new Readers());
-  const chosen = new Set<ParsedCell>();
-  const waiting: ParsedCell[] = [];
+  const ours: ParsedCell[] = [];
+  const moving: ParsedCell[] = [];
   for (const cell of all) {
-    if (usesWorksheetFunctions(cell) || cell.isMoving) {
-      chosen.add(cell);
-      waiting.push(cell);
-    } else for (const area of cell.formula.areas) readers[area.sheet]!.add(area, cell);
-  }
-  for (let cell = waiting.pop(); cell; cell = waiting.pop())
-    for (const reader of readers[cell.sheet]!.take(boxOf(cell))) {
-      if (chosen.has(reader)) continue;
-      chosen.add(reader);
-      waiting.push(reader);
+    if (usesWorksheetFunctions(cell)) ours.push(cell);
+    else {
+      if (cell.isMoving) moving.push(cell);
+      for (const area of cell.formula.areas) readers[area.sheet]!.add(area, cell);
     }
-  return chosen;
+  }
+  const certain = new Set(ours);
+  const follow = (waiting: ParsedCell[], found: Set<ParsedCell>) => {
+    for (let cell = waiting.pop(); cell; cell = waiting.pop())
+      for (const reader of readers[cell.sheet]!.take(boxOf(cell))) {
+        if (certain.has(reader) || found.has(reader)) continue;
+        found.add(reader);
+        waiting.push(reader);
+      }
+  };
+  follow(ours, certain);
+  const left = moving.filter((cell) => !certain.has(cell));
+  const possible = new Set(left);
+  follow(left, possible);
+  return { certain, possible };
 }
 
 /** Formulas by the cells they fill, to be found by an area that reads them. */

@@ -29,14 +29,19 @@ export function fillWorkbook(bytes: Uint8Array, functions: Functions, progress: 
   const cells = workbook.sheets.flatMap(({ formulas }) => formulas);
   const parsed = parseAll(cells, ({ sheet, row, column }) => scopeOf(sheet, row, column));
   const chosen = formulasToCompute(parsed, workbook.sheets.length);
-  const helping = parsed.filter((cell) => !chosen.has(cell) && !hasValue(cell));
-  const grids = readValues(file, workbook, areasRead([...chosen, ...helping]));
+  const helping = parsed.filter(
+    (cell) => !chosen.certain.has(cell) && !chosen.possible.has(cell) && !hasValue(cell),
+  );
+  const read = areasRead([...chosen.certain, ...chosen.possible, ...helping]);
+  const grids = readValues(file, workbook, read);
   const computer = new Computer(workbook, grids, functions, scopeOf, chosen, helping, parsed);
-  computer.run((done) => progress(done, chosen.size));
+  computer.run((done) => progress(done, chosen.certain.size + chosen.possible.size));
 
   const parts = new Map<string, string>();
   const sheets = workbook.sheets.map((sheet, i) => {
-    const outcomes = [...computer.outcomes].filter(([cell]) => cell.sheet === i);
+    const outcomes = [...computer.outcomes]
+      .filter(([cell]) => cell.sheet === i)
+      .sort(([a], [b]) => a.row - b.row || a.column - b.column);
     return writeSheet(sheet, outcomes, parts);
   });
   const notes =

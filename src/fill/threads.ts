@@ -22,16 +22,16 @@ export async function runJobs(jobs: readonly Job[], threads: number, watch: Watc
   const results: JobResult[] = new Array(jobs.length);
   let next = 0;
   const work = async () => {
-    let worker: Worker | undefined;
+    let thread: Thread | undefined;
     while (next < jobs.length) {
       const at = next++;
-      worker ??= start();
-      const { result, isAlive } = await runIn(worker, jobs[at]!, watch);
-      if (!isAlive) worker = undefined;
+      thread ??= new Thread();
+      const { result, isAlive } = await thread.run(jobs[at]!, watch);
+      if (!isAlive) thread = undefined;
       results[at] = result;
       watch.finished(result);
     }
-    await worker?.terminate();
+    await thread?.end();
   };
   await Promise.all(Array.from({ length: Math.min(threads, jobs.length) }, work));
   return results;
@@ -43,8 +43,8 @@ const { workerData } = require("node:worker_threads");
 import(workerData.loader).then(({ register }) => { register(); return import(workerData.worker); });
 `;
 
-const start = () =>
-  new Worker(program, {
+class Thread {
+  private readonly worker = new Worker(program, {
     eval: true,
     workerData: {
       loader: import.meta.resolve("tsx/esm/api"),
@@ -52,28 +52,36 @@ const start = () =>
     },
     resourceLimits: { maxOldGenerationSizeMb: MEMORY },
   });
+  private heard: (message: Message) => void = () => {};
+  private broken: (error: Error & { code?: string }) => void = () => {};
 
-function runIn(worker: Worker, job: Job, watch: Watch): Promise<{ result: JobResult; isAlive: boolean }> {
-  return new Promise((resolve, reject) => {
-    const end = (result: JobResult, isAlive: boolean) => {
-      worker.removeAllListeners();
-      resolve({ result, isAlive });
-    };
-    worker.on("message", (message: Message) => {
-      if (message.kind === "progress") watch.progress(job, message.done, message.of);
-      else if (message.kind === "filled")
-        end({ job, report: message.report, isWritten: message.isWritten }, true);
-      else if (message.kind === "refused") end({ job, refused: message.why }, true);
-      else {
-        worker.removeAllListeners();
-        reject(new Error(message.error));
-      }
+  constructor() {
+    this.worker.on("message", (message: Message) => this.heard(message));
+    this.worker.on("error", (error) => this.broken(error));
+  }
+
+  run(job: Job, watch: Watch): Promise<{ result: JobResult; isAlive: boolean }> {
+    return new Promise((resolve, reject) => {
+      this.heard = (message) => {
+        if (message.kind === "progress") watch.progress(job, message.done, message.of);
+        else if (message.kind === "failed") reject(new Error(message.error));
+        else if (message.kind === "refused")
+          resolve({ result: { job, refused: message.why }, isAlive: true });
+        else {
+          const { report, isWritten } = message;
+          resolve({ result: { job, report, isWritten }, isAlive: true });
+        }
+      };
+      this.broken = (error) => {
+        if (error.code !== "ERR_WORKER_OUT_OF_MEMORY") return reject(error);
+        const refused = `the workbook takes more than ${MEMORY} MiB of memory to compute`;
+        return resolve({ result: { job, refused }, isAlive: false });
+      };
+      this.worker.postMessage(job);
     });
-    worker.on("error", (error: Error & { code?: string }) => {
-      if (error.code === "ERR_WORKER_OUT_OF_MEMORY")
-        end({ job, refused: `the workbook takes more than ${MEMORY} MiB of memory to compute` }, false);
-      else reject(error);
-    });
-    worker.postMessage(job);
-  });
+  }
+
+  async end(): Promise<void> {
+    await this.worker.terminate();
+  }
 }

@@ -52,6 +52,7 @@ class Parser {
   private readonly tokens: Token[];
   private at = 0;
   private depth = 0;
+  private isCollecting = false;
 
   constructor(
     text: string,
@@ -75,6 +76,8 @@ class Parser {
   }
 
   private collectAreas(): void {
+    if (this.isCollecting) return;
+    this.isCollecting = true;
     for (; this.at < this.tokens.length; this.at++) {
       try {
         if (["name", "sheet"].includes(this.tokens[this.at]!.kind)) this.reference();
@@ -251,18 +254,21 @@ class Parser {
       this.at++;
       return { kind: "variable", name: variable(first) };
     }
-    const corner = readCorner(first);
     const ranged = this.tokens[this.at + 1]?.text === ":";
+    if (ranged) {
+      const after = this.tokens[this.at + 3]?.text;
+      if (after === "!") this.refuse("a reference to several sheets");
+      if (after === "(") this.refuse('a reference made with ":"');
+    }
+    const corner = readCorner(first);
     const other = ranged ? readCorner(this.tokens[this.at + 2]?.text ?? "") : corner;
     if (corner && other && (ranged || (corner.row !== undefined && corner.column !== undefined))) {
-      // A sheet after the colon: several sheets, or a range written with the sheet twice.
-      if (ranged && ["!", "("].includes(this.tokens[this.at + 3]?.text ?? ""))
-        return this.refuse("a reference to several sheets");
       const box = boxBetween(corner, other);
       this.at += ranged ? 3 : 1;
       if (!box) this.refuse("a range between a cell and a column");
       return this.area(new Area(sheet ?? this.scope.sheet, box.top, box.left, box.bottom, box.right));
     }
+    if (ranged) this.refuse('a reference made with ":"');
     this.at++;
     return this.definedName(first, sheet);
   }

@@ -3,7 +3,7 @@
 
 import { Refusal } from "../workbook.ts";
 import { LAST_COLUMN, LAST_ROW, readCell } from "./addresses.ts";
-import { attribute, tagEnd, unescapeXml } from "./xml-text.ts";
+import { attribute, endTag, escapeXml, tagEnd, unescapeXml } from "./xml-text.ts";
 
 /** From the start of an element to its end in the text of the part; `open` and `close` bound what is inside. */
 export interface Span {
@@ -148,8 +148,7 @@ function readContents(
 function spanOf(text: string, name: string, start: number): Span {
   const open = tagEnd(text, start);
   if (text[open - 2] === "/") return { start, open, close: open, end: open };
-  const close = text.indexOf(`</${name}`, open);
-  if (close < 0) throw new Refusal(`the workbook is damaged: ${name} does not end`);
+  const close = endTag(text, name, open);
   return { start, open, close, end: tagEnd(text, close) };
 }
 
@@ -157,20 +156,16 @@ function spanOf(text: string, name: string, start: number): Span {
 export const insideOf = (text: string, span: Span): string => unescapeXml(text.slice(span.open, span.close));
 
 /** The part with the text of each formula as `replace` gives it; everything else stays as it is. */
-export function mapFormulas(
-  text: string,
-  replace: (formula: string) => string,
-  write: (text: string) => string,
-) {
-  let result = "";
+export function mapFormulas(text: string, replace: (formula: string) => string): string {
+  const pieces: string[] = [];
   let copied = 0;
   visitCells(sheetText(text), ({ formula }) => {
     if (!formula || formula.open === formula.close) return;
     const before = insideOf(text, formula);
     const now = replace(before);
     if (now === before) return;
-    result += text.slice(copied, formula.open) + write(now);
+    pieces.push(text.slice(copied, formula.open), escapeXml(now));
     copied = formula.close;
   });
-  return result + text.slice(copied);
+  return pieces.join("") + text.slice(copied);
 }

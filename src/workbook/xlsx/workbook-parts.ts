@@ -3,7 +3,14 @@
 import { Refusal } from "../workbook.ts";
 import { type Box, readBox } from "./addresses.ts";
 import type { Package } from "./package.ts";
-import { attribute, elements, prefixedAttribute, readCellText, unescapeXml } from "./xml-text.ts";
+import {
+  attribute,
+  elements,
+  prefixedAttribute,
+  readCellText,
+  unescapeXml,
+  withoutFormatEscapes,
+} from "./xml-text.ts";
 
 export interface SheetPart {
   readonly name: string;
@@ -121,7 +128,7 @@ function tablesOf(file: Package, part: string, sheet: number): Table[] {
         headerRows: Number(attribute(table.tag, "headerRowCount") ?? 1),
         totalsRows: Number(attribute(table.tag, "totalsRowCount") ?? 0),
         columns: [...inside(table.inside, "tableColumns", "tableColumn")].map(({ tag }) =>
-          readCellText(attribute(tag, "name") ?? ""),
+          withoutFormatEscapes(attribute(tag, "name") ?? ""),
         ),
       };
     });

@@ -71,8 +71,9 @@ export function escapeXml(text: string): string {
 }
 
 /** The text of a cell: beside XML's escapes the format has `_x000D_` for what XML cannot hold. */
-export function readCellText(text: string): string {
-  const plain = unescapeXml(text);
+export const readCellText = (text: string): string => withoutFormatEscapes(unescapeXml(text));
+
+export function withoutFormatEscapes(plain: string): string {
   if (!plain.includes("_x")) return plain;
   return plain.replace(/_x([0-9A-Fa-f]{4})_/g, (_, digits) =>
     String.fromCharCode(Number.parseInt(digits, 16)),
@@ -117,6 +118,13 @@ export function tagEnd(text: string, start: number): number {
   return restOfTag.lastIndex;
 }
 
+/** Where the end tag of that name starts, its prefix included. */
+export function endTag(text: string, name: string, from: number): number {
+  for (let at = text.indexOf(`</${name}`, from); at >= 0; at = text.indexOf(`</${name}`, at + 1))
+    if (/[\s>]/.test(text[at + 2 + name.length] ?? "")) return at;
+  throw new Refusal(`the workbook is damaged: ${name} does not end`);
+}
+
 /** An element of a part: its start tag, and what stands between it and its end tag ("" if nothing can). */
 export interface Element {
   readonly tag: string;
@@ -141,8 +149,7 @@ export function* elements(text: string, name: string): Generator<Element> {
       yield { tag, inside: "", start, end: open };
       continue;
     }
-    const close = text.indexOf(`</${found[1]}${name}`, open);
-    if (close < 0) throw new Refusal(`the workbook is damaged: ${name} does not end`);
+    const close = endTag(text, found[1]! + name, open);
     const end = tagEnd(text, close);
     starts.lastIndex = end;
     yield { tag, inside: text.slice(open, close), start, end };
