@@ -31,7 +31,6 @@ export class Computer {
   readonly outcomes = new Map<ParsedCell, Outcome>();
   private readonly places: Places[];
   private readonly subtotals: Box[][];
-  private readonly state = new Map<ParsedCell, "waiting" | "done">();
   /** Formulas that use our functions or depend on a cell that does. */
   private readonly depending: Set<ParsedCell>;
   private readonly chosen: ReadonlySet<ParsedCell>;
@@ -74,6 +73,10 @@ export class Computer {
         this.read(area);
         return this.grids[area.sheet]!.matrix(area);
       },
+      each: (area, visit) => {
+        this.read(area);
+        this.grids[area.sheet]!.each(area, visit);
+      },
       hasHiddenRows: (sheet) => workbook.sheets[sheet]!.hasHiddenRows,
       hasSubtotal: (area) => this.subtotals[area.sheet]!.some((box) => meet(box, area)),
       spilledArea: (sheet, row, column) => this.spilledArea(sheet, row, column),
@@ -99,20 +102,20 @@ export class Computer {
     const stack = [first];
     while (stack.length > 0) {
       const cell = stack.at(-1)!;
-      if (this.state.get(cell) === "done") {
+      if (cell.state === "done") {
         stack.pop();
         continue;
       }
-      if (this.state.get(cell) === "waiting") {
+      if (cell.state === "waiting") {
         stack.pop();
         this.finish(cell);
         continue;
       }
-      this.state.set(cell, "waiting");
+      cell.state = "waiting";
       for (const area of cell.formula.areas)
-        this.places[area.sheet]!.within(area, (needed) => {
-          const state = this.state.get(needed);
-          if (state === undefined) stack.push(needed);
+        this.places[area.sheet]!.unfinished(area, (needed) => {
+          const state = needed.state;
+          if (state === "untouched") stack.push(needed);
           // Whatever waits is waiting for this cell.
           else if (state === "waiting") this.markCircle(stack, needed);
         });
@@ -122,7 +125,7 @@ export class Computer {
   private markCircle(stack: readonly ParsedCell[], from: ParsedCell): void {
     for (let i = stack.length - 1; i >= 0; i--) {
       const cell = stack[i]!;
-      if (this.state.get(cell) === "waiting") this.circular.add(cell);
+      if (cell.state === "waiting") this.circular.add(cell);
       if (cell === from) return;
     }
   }
@@ -137,7 +140,7 @@ export class Computer {
       outcome = { kind: "kept", why: reasonOf(error) };
     }
     this.reading = before;
-    this.state.set(cell, "done");
+    cell.state = "done";
     const isWritten = this.chosen.has(cell) && this.isDepending(cell);
     if (isWritten) this.outcomes.set(cell, outcome);
     if (outcome.kind === "computed" && (isWritten || !hasValue(cell))) this.fill(cell, outcome.value);
@@ -182,8 +185,8 @@ export class Computer {
     const needed = new Set<ParsedCell>();
     this.places[area.sheet]!.within(area, (cell) => needed.add(cell));
     for (const cell of needed) {
-      if (this.state.get(cell) === "waiting") throw new NotKnown(CIRCULAR);
-      if (this.state.get(cell) !== "done") this.computeInOrder(cell);
+      if (cell.state === "waiting") throw new NotKnown(CIRCULAR);
+      if (cell.state !== "done") this.computeInOrder(cell);
       if (this.depending.has(cell)) this.depending.add(reader);
     }
   }

@@ -12,6 +12,8 @@ export interface ParsedCell extends FormulaCell {
   readonly formula: Formula;
   /** Which cells it reads can be told only when it is computed. */
   readonly isMoving: boolean;
+  /** How far computing it has come. */
+  state: "untouched" | "waiting" | "done";
 }
 
 /** Areas over this many cells are looked through one by one, smaller ones are found by their cells. */
@@ -21,27 +23,42 @@ const placeOf = (row: number, column: number) => row * 16_384 + column;
 const boxOf = ({ row, column, array }: FormulaCell): Box =>
   array ?? { top: row, left: column, bottom: row, right: column };
 
+interface Reading {
+  readonly area: Area;
+  readonly readers: ParsedCell[];
+  isTaken: boolean;
+}
+
 /** Who reads a cell: a formula with few cells is found by each of them, one with many by looking through. */
 class Readers {
   private readonly byCell = new Map<number, ParsedCell[]>();
-  private readonly byArea = new Map<string, { area: Area; readers: ParsedCell[] }>();
+  private readonly areas = new Map<string, Reading>();
+  /** The areas over a column; those over many columns stand under -1. */
+  private readonly byColumn = new Map<number, Reading[]>();
 
   add(area: Area, reader: ParsedCell): void {
     const { top, left, bottom, right } = area;
     if ((bottom - top + 1) * (right - left + 1) > FEW) {
-      const key = `${top} ${left} ${bottom} ${right}`;
-      const found = this.byArea.get(key);
-      if (found) found.readers.push(reader);
-      else this.byArea.set(key, { area, readers: [reader] });
+      this.addArea(area, reader);
       return;
     }
     for (let row = top; row <= bottom; row++)
-      for (let column = left; column <= right; column++) {
-        const place = placeOf(row, column);
-        const readers = this.byCell.get(place);
-        if (readers) readers.push(reader);
-        else this.byCell.set(place, [reader]);
-      }
+      for (let column = left; column <= right; column++)
+        listIn(this.byCell, placeOf(row, column)).push(reader);
+  }
+
+  private addArea(area: Area, reader: ParsedCell): void {
+    const { top, left, bottom, right } = area;
+    const key = `${top} ${left} ${bottom} ${right}`;
+    const found = this.areas.get(key);
+    if (found) {
+      found.readers.push(reader);
+      return;
+    }
+    const reading = { area, readers: [reader], isTaken: false };
+    this.areas.set(key, reading);
+    if (right - left >= FEW) listIn(this.byColumn, -1).push(reading);
+    else for (let column = left; column <= right; column++) listIn(this.byColumn, column).push(reading);
   }
 
   /** Takes out whoever reads one of the cells. */
@@ -54,11 +71,8 @@ class Readers {
     } else
       for (const place of [...this.byCell.keys()])
         if (contains(box, Math.floor(place / 16_384), place % 16_384)) this.takeCell(place, taken);
-    for (const [key, { area, readers }] of this.byArea) {
-      if (!meet(area, box)) continue;
-      taken.push(...readers);
-      this.byArea.delete(key);
-    }
+    for (const column of [...this.byColumn.keys()])
+      if (column === -1 || (column >= box.left && column <= box.right)) this.takeAreas(column, box, taken);
     return taken;
   }
 
@@ -68,6 +82,27 @@ class Readers {
     for (const reader of readers) taken.push(reader);
     this.byCell.delete(place);
   }
+
+  private takeAreas(column: number, box: Box, taken: ParsedCell[]): void {
+    const left = this.byColumn.get(column)!.filter((reading) => {
+      if (reading.isTaken) return false;
+      if (!meet(reading.area, box)) return true;
+      for (const reader of reading.readers) taken.push(reader);
+      reading.isTaken = true;
+      return false;
+    });
+    if (left.length > 0) this.byColumn.set(column, left);
+    else this.byColumn.delete(column);
+  }
+}
+
+function listIn<T>(lists: Map<number, T[]>, key: number): T[] {
+  let list = lists.get(key);
+  if (!list) {
+    list = [];
+    lists.set(key, list);
+  }
+  return list;
 }
 
 export const meet = (a: Box, b: Box): boolean =>
@@ -83,7 +118,12 @@ export function parseAll(cells: Iterable<FormulaCell>, scopeOf: (cell: FormulaCe
       cell.text === undefined
         ? { node: undefined, unknown: "a what-if table", areas: [], calls: new Set<string>() }
         : parseFormula(cell.text, scopeOf(cell));
-    parsed.push({ ...cell, formula, isMoving: movingFunctions.some((name) => formula.calls.has(name)) });
+    parsed.push({
+      ...cell,
+      formula,
+      isMoving: movingFunctions.some((name) => formula.calls.has(name)),
+      state: "untouched",
+    });
   }
   return parsed;
 }
@@ -114,7 +154,8 @@ export function formulasToCompute(all: readonly ParsedCell[], sheets: number): C
   }
   const certain = new Set(ours);
   const follow = (waiting: ParsedCell[], found: Set<ParsedCell>) => {
-    for (let cell = waiting.pop(); cell; cell = waiting.pop())
+    // From the top: a sum over all that stands above is found by its first cell.
+    for (const cell of waiting)
       for (const reader of readers[cell.sheet]!.take(boxOf(cell))) {
         if (certain.has(reader) || found.has(reader)) continue;
         found.add(reader);
@@ -128,9 +169,20 @@ export function formulasToCompute(all: readonly ParsedCell[], sheets: number): C
   return { certain, possible };
 }
 
+interface Filling {
+  readonly row: number;
+  readonly cell: ParsedCell;
+}
+
+/** The cells of a column that formulas fill, from the top, and how many of the first are computed. */
+interface FilledColumn {
+  readonly cells: Filling[];
+  done: number;
+}
+
 /** Formulas by the cells they fill, to be found by an area that reads them. */
 export class Places {
-  private readonly columns = new Map<number, { row: number; cell: ParsedCell }[]>();
+  private readonly columns = new Map<number, FilledColumn>();
   private readonly large: { box: Box; cell: ParsedCell }[] = [];
 
   constructor(cells: Iterable<ParsedCell>) {
@@ -141,39 +193,53 @@ export class Places {
         for (let column = box.left; column <= box.right; column++)
           for (let row = box.top; row <= box.bottom; row++) this.add(row, column, cell);
     }
-    for (const entries of this.columns.values()) entries.sort((a, b) => a.row - b.row);
+    for (const { cells } of this.columns.values()) cells.sort((a, b) => a.row - b.row);
   }
 
   private add(row: number, column: number, cell: ParsedCell): void {
-    const entries = this.columns.get(column);
-    if (entries) entries.push({ row, cell });
-    else this.columns.set(column, [{ row, cell }]);
+    const found = this.columns.get(column);
+    if (found) found.cells.push({ row, cell });
+    else this.columns.set(column, { cells: [{ row, cell }], done: 0 });
   }
 
   /** Calls `visit` with every formula that fills a cell of the area, some of them several times. */
   within(area: Box, visit: (cell: ParsedCell) => void): void {
     for (const { box, cell } of this.large) if (meet(box, area)) visit(cell);
-    if (area.right - area.left > this.columns.size) {
-      for (const [column, entries] of this.columns)
-        if (column >= area.left && column <= area.right) visitRows(entries, area, visit);
+    for (const column of this.columnsIn(area)) visitRows(column.cells, area, 0, visit);
+  }
+
+  /** The same without those that are computed, as far as that is quick to tell. */
+  unfinished(area: Box, visit: (cell: ParsedCell) => void): void {
+    for (const { box, cell } of this.large) if (meet(box, area)) visit(cell);
+    for (const column of this.columnsIn(area)) {
+      const { cells } = column;
+      while (column.done < cells.length && cells[column.done]!.cell.state === "done") column.done++;
+      visitRows(cells, area, column.done, visit);
+    }
+  }
+
+  private *columnsIn({ left, right }: Box): Generator<FilledColumn> {
+    if (right - left > this.columns.size) {
+      for (const [column, found] of this.columns) if (column >= left && column <= right) yield found;
     } else
-      for (let column = area.left; column <= area.right; column++) {
-        const entries = this.columns.get(column);
-        if (entries) visitRows(entries, area, visit);
+      for (let column = left; column <= right; column++) {
+        const found = this.columns.get(column);
+        if (found) yield found;
       }
   }
 }
 
 function visitRows(
-  entries: readonly { row: number; cell: ParsedCell }[],
+  cells: readonly Filling[],
   { top, bottom }: Box,
+  from: number,
   visit: (cell: ParsedCell) => void,
 ): void {
-  let low = 0;
-  for (let high = entries.length; low < high; ) {
+  let low = from;
+  for (let high = cells.length; low < high; ) {
     const middle = (low + high) >> 1;
-    if (entries[middle]!.row < top) low = middle + 1;
+    if (cells[middle]!.row < top) low = middle + 1;
     else high = middle;
   }
-  for (; low < entries.length && entries[low]!.row <= bottom; low++) visit(entries[low]!.cell);
+  for (; low < cells.length && cells[low]!.row <= bottom; low++) visit(cells[low]!.cell);
 }

@@ -32,30 +32,43 @@ export class Grid {
   }
 
   get(row: number, column: number): Scalar {
-    const value = this.columns.get(column)?.[row] ?? null;
-    if (value === UNVALUED) throw new NotKnown("a cell that has no value yet");
-    return value as Scalar;
+    return valued(this.columns.get(column)?.[row] ?? null);
   }
 
   matrix(area: Area): Matrix {
-    const bottom = area.bottom === LAST_ROW ? Math.max(area.top, this.rows - 1) : area.bottom;
-    const right = area.right === LAST_COLUMN ? Math.max(area.left, this.width - 1) : area.right;
-    const height = bottom - area.top + 1;
-    const width = right - area.left + 1;
+    const { top, left, height, width } = this.cut(area);
     if (height * width > LARGEST_RANGE) throw new NotKnown("a range of too many cells");
     const lines: Matrix = new Array(height);
     for (let row = 0; row < height; row++) lines[row] = new Array(width).fill(null);
     for (let i = 0; i < width; i++) {
-      const cells = this.columns.get(area.left + i);
+      const cells = this.columns.get(left + i);
       if (!cells) continue;
-      const end = Math.min(bottom + 1, cells.length);
-      for (let row = area.top; row < end; row++) {
+      const end = Math.min(top + height, cells.length);
+      for (let row = top; row < end; row++) {
         const value = cells[row];
-        if (value === undefined) continue;
-        if (value === UNVALUED) throw new NotKnown("a cell that has no value yet");
-        lines[row - area.top]![i] = value as Scalar;
+        if (value !== undefined) lines[row - top]![i] = valued(value);
       }
     }
     return lines;
   }
+
+  each(area: Area, visit: (value: Scalar) => void): void {
+    const { top, left, height, width } = this.cut(area);
+    if (height * width > LARGEST_RANGE) throw new NotKnown("a range of too many cells");
+    const columns = Array.from({ length: width }, (_, i) => this.columns.get(left + i));
+    for (let row = top; row < top + height; row++)
+      for (let i = 0; i < width; i++) visit(valued(columns[i]?.[row] ?? null));
+  }
+
+  /** An area that reaches to the end of the sheet ends where the cells do. */
+  private cut({ top, left, bottom, right }: Area) {
+    const last = bottom === LAST_ROW ? Math.max(top, this.rows - 1) : bottom;
+    const end = right === LAST_COLUMN ? Math.max(left, this.width - 1) : right;
+    return { top, left, height: last - top + 1, width: end - left + 1 };
+  }
+}
+
+function valued(value: Kept): Scalar {
+  if (value === UNVALUED) throw new NotKnown("a cell that has no value yet");
+  return value;
 }

@@ -28,6 +28,7 @@ sheet.forEach((line, row) => {
 const cells: Cells = {
   cell: (_, row, column) => grid.get(row, column),
   matrix: (area) => grid.matrix(area),
+  each: (area, visit) => grid.each(area, visit),
   hasHiddenRows: () => false,
   spilledArea: () => undefined,
   area: (text) => parse(text).areas[0],

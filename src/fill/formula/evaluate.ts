@@ -20,6 +20,8 @@ export interface Cells {
   cell(sheet: number, row: number, column: number): Scalar;
   /** The cells of an area, as far as the sheet has any: an area that reaches to the end of the sheet is cut there. */
   matrix(area: Area): Matrix;
+  /** The same cells in reading order, without making a matrix of them; null for an empty one. */
+  each(area: Area, visit: (value: Scalar) => void): void;
   /** What else functions ask of a sheet; see the functions that do. */
   hasHiddenRows(sheet: number): boolean;
   spilledArea(sheet: number, row: number, column: number): Area | undefined;

@@ -3,7 +3,6 @@
 import {
   type Argument,
   type Context,
-  matrixOf,
   type NativeFunction,
   type RangeFunction,
   scalarArgument,
@@ -13,6 +12,7 @@ import {
   CellError,
   isError,
   isMatrix,
+  type Matrix,
   type Scalar,
   toNumber,
   toText,
@@ -96,28 +96,27 @@ export function number(args: readonly Argument[], i: number, context: Context, o
 export const text = (args: readonly Argument[], i: number, context: Context): string =>
   sound(toText(scalarArgument(args[i], context)));
 
-/** Every cell of the arguments in reading order; `direct` are values that stand in the formula itself. */
-export function* cellsOf(
+/** Visits every cell of the arguments in reading order; `isDirect` are values that stand in the formula itself. */
+export function eachCell(
   args: readonly Argument[],
   context: Context,
-): Generator<{ readonly value: Scalar; readonly direct: boolean }> {
+  visit: (value: Scalar, isDirect: boolean) => void,
+): void {
   for (const arg of args) {
-    const direct = !(arg instanceof Area) && !isMatrix(arg ?? null);
-    for (const line of matrixOf(arg ?? null, context)) for (const value of line) yield { value, direct };
+    if (arg instanceof Area) context.cells.each(arg, (value) => visit(value, false));
+    else if (isMatrix(arg ?? null))
+      for (const line of arg as Matrix) for (const value of line) visit(value, false);
+    else visit((arg as Scalar | undefined) ?? null, true);
   }
 }
 
 /** What sums and the like take: of ranges the numbers alone, of the formula's own values also what reads as one. */
 export function numbers(args: readonly Argument[], context: Context): number[] {
   const found: number[] = [];
-  for (const arg of args) {
-    if (arg instanceof Area || isMatrix(arg ?? null)) {
-      for (const line of matrixOf(arg ?? null, context))
-        for (const value of line) {
-          if (typeof value === "number") found.push(value);
-          else if (value instanceof CellError) throw value;
-        }
-    } else found.push(sound(toNumber((arg as Scalar | undefined) ?? null)));
-  }
+  eachCell(args, context, (value, isDirect) => {
+    if (typeof value === "number") found.push(value);
+    else if (value instanceof CellError) throw value;
+    else if (isDirect) found.push(sound(toNumber(value)));
+  });
   return found;
 }

@@ -22,7 +22,7 @@ import {
   type Value,
   valueError,
 } from "../formula/values.ts";
-import { cellsOf, many, type Named, ranged, scalar, sound, test } from "./define.ts";
+import { eachCell, many, type Named, ranged, scalar, sound, test } from "./define.ts";
 
 const lazy = (
   name: string,
@@ -119,11 +119,11 @@ function named(args: readonly Node[], context: Context, mode: Mode): Value {
 const truths = (name: string, call: (values: readonly boolean[]) => boolean): Named =>
   ranged(name, 1, many, (args: readonly Argument[], context) => {
     const found: boolean[] = [];
-    for (const { value, direct } of cellsOf(args, context)) {
-      if (isError(value)) return value;
-      if (direct || typeof value === "number" || typeof value === "boolean")
-        found.push(sound(toBoolean(value)));
-    }
+    eachCell(args, context, (value, isDirect) => {
+      if (isDirect || typeof value !== "string") {
+        if (value !== null || isDirect) found.push(sound(toBoolean(value)));
+      }
+    });
     return found.length === 0 ? valueError() : call(found);
   });
 

@@ -14,7 +14,7 @@ import {
   toNumber,
   valueError,
 } from "../formula/values.ts";
-import { cellsOf, many, type Named, number, numbers, ranged, sound } from "./define.ts";
+import { eachCell, many, type Named, number, numbers, ranged, sound } from "./define.ts";
 
 type OfNumbers = (values: readonly number[]) => Scalar;
 
@@ -117,30 +117,26 @@ function subtotal(args: readonly Argument[], context: Context): Scalar {
   return call(args.slice(1), context);
 }
 
-const countNumbers = (args: readonly Argument[], context: Context): number => {
-  let count = 0;
-  for (const { value, direct } of cellsOf(args, context))
-    if (
-      typeof value === "number" ||
-      (direct && typeof value !== "object" && typeof toNumber(value) === "number")
-    )
-      count++;
-    else if (direct && value === null) count++;
-  return count;
-};
+const countIf =
+  (counts: (value: Scalar, isDirect: boolean) => boolean) =>
+  (args: readonly Argument[], context: Context): number => {
+    let count = 0;
+    eachCell(args, context, (value, isDirect) => {
+      if (counts(value, isDirect)) count++;
+    });
+    return count;
+  };
 
-const countFilled = (args: readonly Argument[], context: Context): number => {
-  let count = 0;
-  for (const { value, direct } of cellsOf(args, context)) if (value !== null || direct) count++;
-  return count;
-};
+const countNumbers = countIf(
+  (value, isDirect) => typeof value === "number" || (isDirect && typeof toNumber(value) === "number"),
+);
+const countFilled = countIf((value, isDirect) => value !== null || isDirect);
 
 /** Also cells that hold an empty text; those beyond the end of the sheet are empty too. */
 function countBlank([arg]: readonly Argument[], context: Context): Scalar {
   if (!(arg instanceof Area)) return valueError();
-  const cells = context.cells.matrix(arg).flat();
   const size = (arg.bottom - arg.top + 1) * (arg.right - arg.left + 1);
-  return size - cells.filter((value) => value !== null && value !== "").length;
+  return size - countIf((value) => value !== null && value !== "")([arg], context);
 }
 
 const ofNumbers: Readonly<Record<string, OfNumbers>> = {

@@ -11,7 +11,7 @@ import {
   toText,
   valueError,
 } from "../formula/values.ts";
-import { cellsOf, many, type Named, ranged, scalar, sound, text } from "./define.ts";
+import { eachCell, many, type Named, ranged, scalar, sound, text } from "./define.ts";
 
 /** The most signs that a cell holds. */
 const LONGEST = 32_767;
@@ -64,21 +64,20 @@ const proper = (value: string) =>
 
 function joined(args: readonly Argument[], context: Context): Scalar {
   let result = "";
-  for (const { value } of cellsOf(args, context)) {
-    result += sound(toText(value));
-    if (result.length > LONGEST) return valueError();
-  }
-  return result;
+  eachCell(args, context, (value) => {
+    if (result.length <= LONGEST) result += sound(toText(value));
+  });
+  return fitting(result);
 }
 
 function joinedWith(args: readonly Argument[], context: Context): Scalar {
   const between = text(args, 0, context);
   const skips = args[1] === undefined || args[1] === true || text(args, 1, context) !== "FALSE";
   const texts: string[] = [];
-  for (const { value } of cellsOf(args.slice(2), context)) {
+  eachCell(args.slice(2), context, (value) => {
     const one = sound(toText(value));
     if (one !== "" || !skips) texts.push(one);
-  }
+  });
   return fitting(texts.join(between));
 }
 
