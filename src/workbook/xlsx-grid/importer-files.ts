@@ -1,6 +1,7 @@
 // workbook: the parts of an .xlsx file as the importer of the grid's library takes them: without what it would choke
 // on, empty rows and styled nothing far from any content.
 
+import { readBox } from "../xlsx/addresses.ts";
 import type { Package } from "../xlsx/package.ts";
 import { type SheetText, visitCells } from "../xlsx/sheet-cells.ts";
 import { attribute } from "../xlsx/xml-text.ts";
@@ -82,7 +83,11 @@ export function trimmedSheet(source: SheetText, lastRow: number, lastColumn: num
   rows = rows.replace(emptyRow, (row, attributes: string) =>
     Number(attribute(attributes, "r") ?? 0) - 1 > bottom ? "" : row,
   );
-  return withoutPrefix(text.slice(0, source.start) + rows + text.slice(source.end));
+  const after = text.slice(source.end).replace(/<(?:[\w.-]+:)?mergeCell\b[^>]*\/>/g, (merge) => {
+    const box = readBox(attribute(merge, "ref") ?? "");
+    return box && box.top <= bottom && box.left <= right ? merge : "";
+  });
+  return withoutPrefix(text.slice(0, source.start) + rows + after);
 }
 
 /** The importer knows no prefix before the names of the format's own elements. */

@@ -15,7 +15,7 @@ const byPart: readonly (readonly [RegExp, string])[] = [
   [/^xl\/diagrams\//i, "Diagrams"],
   [/^xl\/(?:chartsheets|dialogsheets|macrosheets)\//i, "Sheets that are no grids of cells"],
   [/^xl\/charts\//i, "Charts: kind and data stay, their formatting is simplified or goes"],
-  [/^xl\/media\/(?!image[^/]*\.(?:png|jpe?g|gif|webp)$)/i, "Pictures in vector and other rare formats"],
+  [/^xl\/media\/(?!image[^/]*\.(?:png|jpe?g|gif|webp)$)[^/]+$/i, "Pictures in vector and other rare formats"],
   [/^customXml\//i, "Custom XML data"],
   [/^_xmlsignatures\//i, "The digital signature"],
   [/^docProps\//i, "Author, title and other properties of the file"],

@@ -14,6 +14,7 @@ import { type ImporterFiles, importerFiles, trimmedSheet } from "./importer-file
 import { type Found, lossesOf } from "./losses.ts";
 import { type Literals, type ReadCell, type ReadSheet, readSheet, typedValue } from "./read-cells.ts";
 import { standInFor } from "./uncomputed.ts";
+import { withinSheet } from "./within-sheet.ts";
 
 export type GridLibrary = Pick<
   typeof import("@odoo/o-spreadsheet"),
@@ -33,7 +34,7 @@ export interface OpenedWorkbook {
   readonly ours: number;
 }
 
-export const browserLimits: ZipLimits = {
+const browserLimits: ZipLimits = {
   unpacked: 192 * 2 ** 20,
   entries: 5_000,
   ratio: 300,
@@ -43,6 +44,8 @@ export const LARGEST_FILE = 48 * 2 ** 20;
 /** The importer's time grows with the square of the rows. */
 const MOST_ROWS = 20_000;
 const MOST_COLUMNS = 2_000;
+/** Cells of the rectangle that holds all contents of a sheet. */
+const MOST_AREA = 1_000_000;
 
 /** A formula where it stands: a formula that has moved since has no held value any more. */
 export const heldKey = (sheetId: string, address: string, formula: string): string =>
@@ -60,9 +63,10 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
   const read = parts.sheets.map(({ name, part }) => {
     const source = sheetText(file.read(part));
     const sheet = readSheet(source, names, (place) => strings[place] ?? "", literalsOf(library));
-    if (sheet.lastRow >= MOST_ROWS || sheet.lastColumn >= MOST_COLUMNS)
+    const area = (sheet.lastRow + 1) * (sheet.lastColumn + 1);
+    if (sheet.lastRow >= MOST_ROWS || sheet.lastColumn >= MOST_COLUMNS || area > MOST_AREA)
       throw new Refusal(
-        `the sheet "${name}" is larger than the browser workbook opens (${MOST_ROWS.toLocaleString("en-US")} rows by ${MOST_COLUMNS.toLocaleString("en-US")} columns): fill it with npm run fill instead`,
+        `the sheet "${name}" is larger than the browser workbook opens (${MOST_ROWS.toLocaleString("en-US")} rows, ${MOST_COLUMNS.toLocaleString("en-US")} columns, ${MOST_AREA.toLocaleString("en-US")} cells): fill it with npm run fill instead`,
       );
     return { sheet, name, part, trimmed: trimmedSheet(source, sheet.lastRow, sheet.lastColumn) };
   });
@@ -80,9 +84,11 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
   data.sheets = read.map(({ name, sheet }) => {
     const made = data.sheets.find((one: any) => one.name === name);
     if (!made) throw new Refusal(`the sheet "${name}" could not be read`);
+    if (made.rowNumber * made.colNumber > 4 * MOST_AREA)
+      throw new Refusal(`the sheet "${name}" has a picture or chart too far away from its cells`);
     const contents = contentsOf(made, sheet, library);
     unread += contents.unread;
-    return { ...made, cells: contents.cells };
+    return { ...withinSheet(made), cells: contents.cells };
   });
   const { namedRanges, dropped } = namesOf(parts, names);
   data.namedRanges = namedRanges;

@@ -6,6 +6,7 @@ import { Refusal } from "../../../src/workbook/workbook.ts";
 import { storedNames } from "../../../src/workbook/xlsx/stored-names.ts";
 import { LARGEST_FILE, openWorkbook } from "../../../src/workbook/xlsx-grid/open-file.ts";
 import { uncomputedFormulas } from "../../../src/workbook/xlsx-grid/uncomputed.ts";
+import { cutRange } from "../../../src/workbook/xlsx-grid/within-sheet.ts";
 import { hostileWorkbooks } from "../../support/hostile.ts";
 import { partsOf, type SmallWorkbook, smallWorkbook, zipped } from "../../support/package.ts";
 import { functionNames, gridLibrary } from "./grid-library.ts";
@@ -244,6 +245,38 @@ test("a million empty rows cost nothing, and cells with nothing but a style far 
   const [sheet] = (data as { sheets: { rowNumber: number; colNumber: number }[] }).sheets;
   expect(sheet!.rowNumber).toBeLessThan(200);
   expect(sheet!.colNumber).toBeLessThan(60);
+});
+
+test("ranges that go to the edge of Excel's sheet are cut to the grid's", () => {
+  const parts = partsOf({
+    sheets: { S: row(1, `<c r="A1"><v>1</v></c>${f("B1", "SUM(A1:A1048576)")}${f("C1", "SUM(A:A)")}`) },
+  });
+  const after =
+    '<mergeCells><mergeCell ref="A3:XFD3"/><mergeCell ref="A300:C310"/></mergeCells><conditionalFormatting sqref="A1:XFD1048576"><cfRule type="colorScale" priority="1"><colorScale><cfvo type="min"/><cfvo type="max"/><color rgb="FFFF0000"/><color rgb="FF00FF00"/></colorScale></cfRule></conditionalFormatting><dataValidations count="1"><dataValidation type="list" sqref="A1:A1048576 D5000"><formula1>"a,b"</formula1></dataValidation></dataValidations>';
+  const sheet = parts["xl/worksheets/sheet1.xml"]!.replace("</worksheet>", `${after}</worksheet>`);
+  const { data } = open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet }));
+  const [made] = (data as { sheets: any[] }).sheets;
+  const last = `${gridLibrary.helpers.numberToLetters(made.colNumber - 1)}`;
+  expect(made.merges).toEqual([`A3:${last}3`]);
+  expect(made.conditionalFormats[0].ranges).toEqual([`A1:${last}${made.rowNumber}`]);
+  expect(made.dataValidationRules[0].ranges).toEqual([`A1:A${made.rowNumber}`]);
+  const { getters } = modelOf(data);
+  const value = (col: number) => getters.getEvaluatedCell({ sheetId: made.id, col, row: 0 }).value;
+  expect([value(1), value(2)]).toEqual([1, 1]);
+});
+
+test.each([
+  ["A1:XFD1048576", "A1:C9"],
+  ["$B$2:$C$4", "B2:C4"],
+  ["B:B", "B1:B9"],
+  ["2:3", "A2:C3"],
+  ["C9", "C9"],
+  ["C9:D12", "C9"],
+  ["D1", undefined],
+  ["A10:B12", undefined],
+  ["nothing", undefined],
+])("%s in a sheet of 9 rows and 3 columns is %s", (range, expected) => {
+  expect(cutRange(range, { rowNumber: 9, colNumber: 3 })).toBe(expected);
 });
 
 test("element names with a prefix are read", () => {

@@ -1,8 +1,11 @@
 // tests: files in and out again: written by exceljs, opened and saved here, read by exceljs and by @e965/xlsx.
 
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import * as XLSX from "@e965/xlsx";
 import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, test } from "vitest";
+import { manifestFolder } from "../../../src/build/paths.ts";
 import { storedNames } from "../../../src/workbook/xlsx/stored-names.ts";
 import { type OpenedWorkbook, openWorkbook } from "../../../src/workbook/xlsx-grid/open-file.ts";
 import { type SavedFile, type SaveOptions, saveWorkbook } from "../../../src/workbook/xlsx-grid/save-file.ts";
@@ -238,6 +241,23 @@ test("a workbook without arrays has no part that tells of them", async () => {
   expect(Object.keys(texts)).not.toContain("xl/metadata.xml");
   expect(texts["[Content_Types].xml"]).not.toContain("metadata");
   expect(texts["xl/_rels/workbook.xml.rels"]).not.toContain("metadata");
+});
+
+test("a picture and a table come through", async () => {
+  const book = new ExcelJS.Workbook();
+  const sheet = book.addWorksheet("S");
+  const buffer = readFileSync(join(manifestFolder, "icons", "icon-32.png"));
+  const picture = book.addImage({ buffer: buffer as unknown as ExcelJS.Buffer, extension: "png" });
+  sheet.addImage(picture, { tl: { col: 1, row: 1 }, ext: { width: 32, height: 32 } });
+  const columns = [{ name: "size" }, { name: "1/4" }];
+  sheet.addTable({ name: "Holes", ref: "F5", headerRow: true, columns, rows: [[1, 2]] });
+  const out = await trip(new Uint8Array(await book.xlsx.writeBuffer()));
+  const saved = out.book.getWorksheet("S")!;
+  expect(saved.getImages()).toHaveLength(1);
+  expect(Buffer.from(out.book.model.media[0]!.buffer as ArrayBuffer)).toEqual(buffer);
+  const [table] = saved.getTables() as unknown as { table: { tableRef: string } }[];
+  expect(table!.table.tableRef).toBe("F5:G6");
+  expect([saved.getCell("F5").value, saved.getCell("G5").value]).toEqual(["size", "1/4"]);
 });
 
 test("what was changed since is saved: a moved formula that cannot be computed has no old value", async () => {
