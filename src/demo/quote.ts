@@ -13,7 +13,7 @@ import {
 } from "./sheet.ts";
 import { handFiguresSheet, proposalSheet, setUpSheet } from "./story-sheets.ts";
 
-export const shop = "Example Reaming Works (an invented shop)";
+const shop = "Example Reaming Works (an invented shop)";
 
 /** Rows of the sheets, from 1: title, note, settings, groups, headers, then a row per hole. */
 const headerRow = 5;

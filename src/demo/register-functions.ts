@@ -23,7 +23,7 @@ export interface GridRegistries {
   readonly autoCompleteProviders: { get(name: string): any; add(name: string, provider: any): unknown };
 }
 
-export const namespace = "REAM";
+const namespace = "REAM";
 
 /** Error codes that the grid writes otherwise than Excel. */
 const excelCodes: Readonly<Record<string, string>> = { "#REF": "#REF!" };

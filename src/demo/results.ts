@@ -2,6 +2,7 @@
 // table. For screen readers, for tests, and for reading a message without hovering.
 
 import type { Model } from "@odoo/o-spreadsheet";
+import { cellAddress, columnLetters } from "../workbook/workbook.ts";
 
 const mostErrors = 40;
 /** A sheet larger than this is not walked through at each change. */
@@ -20,14 +21,6 @@ function element(name: string, text: string, className = ""): HTMLElement {
   made.textContent = text;
   if (className) made.className = className;
   return made;
-}
-
-/** Column letters and row number of a cell, from 0. */
-export function address(col: number, row: number): string {
-  let letters = "";
-  for (let rest = col; rest >= 0; rest = Math.floor(rest / 26) - 1)
-    letters = String.fromCharCode(65 + (rest % 26)) + letters;
-  return `${letters}${row + 1}`;
 }
 
 let shown: Model;
@@ -59,10 +52,10 @@ function showSelected(model: Model): void {
   const cell = getters.getEvaluatedCell(position);
   const origin = getters.getArrayFormulaSpreadingOn(position) ?? position;
   const written = getters.getCellText(origin, { showFormula: true });
-  const facts: [string, string, string?][] = [["Cell", address(position.col, position.row)]];
+  const facts: [string, string, string?][] = [["Cell", cellAddress(position.row, position.col)]];
   if (written.startsWith("=")) {
     const spilled = origin.col !== position.col || origin.row !== position.row;
-    facts.push([spilled ? `From ${address(origin.col, origin.row)}` : "Formula", written]);
+    facts.push([spilled ? `From ${cellAddress(origin.row, origin.col)}` : "Formula", written]);
   }
   facts.push(["Result", cell.type === "empty" ? "(empty)" : cell.formattedValue]);
   if (cell.type === "error") facts.push(["Message", cell.message || "no message", "fault"]);
@@ -104,7 +97,7 @@ function showErrors(model: Model): void {
 function errorEntry(model: Model, [first, ...others]: Position[]): HTMLElement {
   const cell = model.getters.getEvaluatedCell(first);
   const entry = document.createElement("li");
-  const button = element("button", address(first.col, first.row));
+  const button = element("button", cellAddress(first.row, first.col));
   button.addEventListener("click", () => model.selection.selectCell(first.col, first.row));
   const more = others.length === 0 ? "" : ` (and ${others.length} more in row ${first.row + 1})`;
   entry.append(button, ` ${cell.formattedValue} `, element("span", cell.message ?? "", "fault"), more);
@@ -122,7 +115,7 @@ function showTable(model: Model): void {
   const lastRow = Math.max(0, ...filled.map(({ row }) => row));
   const head = document.createElement("tr");
   head.append(element("td", ""));
-  for (let col = 0; col <= lastColumn; col++) head.append(element("th", address(col, 0).slice(0, -1)));
+  for (let col = 0; col <= lastColumn; col++) head.append(element("th", columnLetters(col)));
   const rows = [head];
   for (let row = 0; row <= lastRow; row++) {
     const line = document.createElement("tr");

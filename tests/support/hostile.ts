@@ -9,7 +9,7 @@ export const sound = (): Uint8Array =>
 const viewOf = (bytes: Uint8Array) => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 
 /** Where the records of the table of contents start. */
-export function recordsOf(bytes: Uint8Array): number[] {
+function recordsOf(bytes: Uint8Array): number[] {
   const view = viewOf(bytes);
   const records: number[] = [];
   for (let at = view.getUint32(bytes.length - 6, true); view.getUint32(at, true) === 0x02014b50; ) {
@@ -20,7 +20,7 @@ export function recordsOf(bytes: Uint8Array): number[] {
 }
 
 /** A copy in which `change` has set some bytes. */
-export function changed(
+function changed(
   bytes: Uint8Array,
   change: (view: DataView, records: number[], bytes: Uint8Array) => void,
 ): Uint8Array {
@@ -30,7 +30,7 @@ export function changed(
 }
 
 /** With a part of so many zero bytes, packed a thousandfold, that says what it is. */
-export const honestBomb = (megabytes: number): Uint8Array =>
+const honestBomb = (megabytes: number): Uint8Array =>
   zipSync(
     {
       ...Object.fromEntries(
@@ -55,7 +55,7 @@ export function lyingBomb(megabytes: number): Uint8Array {
 }
 
 /** Parts that lie over one another, so that few bytes are many. */
-export const overlapping = (): Uint8Array =>
+const overlapping = (): Uint8Array =>
   changed(zipSync({ ...asBytes(), "b.bin": [strToU8("b"), { level: 0 }] }), (view, records) => {
     // The packed bytes of the first part are said to reach over the second.
     const first = records[0]!;

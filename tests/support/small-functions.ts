@@ -27,7 +27,7 @@ const perRow =
     });
   };
 
-export const smallFunctions: Record<string, { call: BuiltFunction; parameters: MetadataParameter[] }> = {
+const smallFunctions: Record<string, { call: BuiltFunction; parameters: MetadataParameter[] }> = {
   /** Twice a number. */
   TWICE: {
     parameters: [parameter("value"), parameter("units", { optional: true })],

@@ -1,8 +1,9 @@
 // fill: takes a formula apart as spreadsheets do: a minus binds closer than a power, powers from the left.
 
 import { boxBetween, readCorner } from "../../workbook/xlsx/addresses.ts";
-import { type Token, tokensOf } from "../../workbook/xlsx/formula-tokens.ts";
+import { tokensOf } from "../../workbook/xlsx/formula-tokens.ts";
 import type { Formula, Node, Scope } from "./nodes.ts";
+import { binding, TokenReader, Unreadable } from "./token-reader.ts";
 import { Area, CellError } from "./values.ts";
 
 /** Spreadsheets allow functions 64 deep. */
@@ -10,23 +11,6 @@ const DEEPEST = 200;
 /** Defined names may name one another, and so make a short formula a long one. */
 const NAMES_DEEPEST = 16;
 const LARGEST = 10_000;
-
-const binding: ReadonlyMap<string, number> = new Map([
-  ["=", 1],
-  ["<>", 1],
-  ["<", 1],
-  [">", 1],
-  ["<=", 1],
-  [">=", 1],
-  ["&", 2],
-  ["+", 3],
-  ["-", 3],
-  ["*", 4],
-  ["/", 4],
-  ["^", 5],
-]);
-
-class Unreadable extends Error {}
 
 export function parseFormula(text: string, scope: Scope): Formula {
   const found: Found = { areas: [], calls: new Set(), variables: new Set(), size: 0 };
@@ -48,9 +32,7 @@ interface Found {
   size: number;
 }
 
-class Parser {
-  private readonly tokens: Token[];
-  private at = 0;
+class Parser extends TokenReader {
   private depth = 0;
   private isCollecting = false;
 
@@ -60,7 +42,7 @@ class Parser {
     private readonly found: Found,
     private readonly names: number,
   ) {
-    this.tokens = tokensOf(text);
+    super(text);
   }
 
   whole(): Node {
@@ -85,22 +67,6 @@ class Parser {
         if (!(error instanceof Unreadable)) throw error;
       }
     }
-  }
-
-  private get text(): string {
-    return this.tokens[this.at]?.text ?? "";
-  }
-
-  private space(): void {
-    while (this.tokens[this.at]?.kind === "space") this.at++;
-  }
-
-  private take(text: string): boolean {
-    this.space();
-    if (this.tokens[this.at]?.kind !== "operator" || this.text !== text) return false;
-    this.at++;
-    this.space();
-    return true;
   }
 
   private refuse(what: string): never {
