@@ -85,7 +85,15 @@ function formulasOf(
     const array = kind === "array" ? readBox(attribute(tag, "ref") ?? "") : undefined;
     const isSpill =
       array !== undefined && attribute(text.slice(cell.span.start, cell.span.open), "cm") !== undefined;
-    formulas.push({ sheet, row, column, text: formula && names.decode(formula), array, isSpill, cell });
+    formulas.push({
+      sheet,
+      row,
+      column,
+      text: formula && names.decode(formula).replace(/^=/, ""),
+      array,
+      isSpill,
+      cell,
+    });
   });
   return formulas;
 }

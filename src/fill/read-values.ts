@@ -36,9 +36,10 @@ export function readValues(
         const span = spans.get(column);
         if (!span || row < span[0] || row > span[1]) return;
       }
-      const value = storedValue(source, cell, sharedString);
+      // A date written out is a number in no way that all programs agree on.
+      const value = cell.type === "d" ? null : storedValue(source, cell, sharedString);
       if (value !== null) grid.set(row, column, value);
-      else if (cell.formula) grid.set(row, column, UNVALUED);
+      else if (cell.formula || cell.type === "d") grid.set(row, column, UNVALUED);
     });
     return grid;
   });

@@ -4,8 +4,11 @@ import type { BuiltFunction } from "../build/built-functions.ts";
 import type { Metadata } from "../build/metadata.ts";
 import { namespace } from "../workbook/xlsx/stored-names.ts";
 import { type Functions, matrixOf, type NativeFunction } from "./formula/evaluate.ts";
-import { CellError, type Matrix, type Scalar, type Value } from "./formula/values.ts";
+import { CellError, type Matrix, NotKnown, type Scalar, type Value } from "./formula/values.ts";
 import { natives } from "./natives/all.ts";
+
+/** The most cells that ranges may spread to. */
+const LARGEST_RESULT = 8_000_000;
 
 /** What the host appends to every call. */
 const invocation = {};
@@ -33,6 +36,9 @@ function worksheetFunction(call: BuiltFunction, count: number, repeating: boolea
     takesArrays: true,
     call(args, context) {
       const matrices = args.map((arg) => (arg === undefined ? null : matrixOf(arg, context)));
+      const rows = Math.max(1, ...matrices.map((matrix) => matrix?.length ?? 0));
+      const columns = Math.max(1, ...matrices.map((matrix) => matrix?.[0]?.length ?? 0));
+      if (rows * columns > LARGEST_RESULT) throw new NotKnown("a result of too many cells");
       const given: unknown[] = Array.from({ length: single }, (_, i) => matrices[i] ?? null);
       if (repeating) given.push(matrices.slice(single).filter((matrix) => matrix !== null));
       return fromHost(call(...given, invocation));

@@ -237,6 +237,16 @@ describe("what is not known keeps its value and is counted", () => {
     );
   });
 
+  test("a date that is written out is not taken for a number", () => {
+    const rows = row(
+      1,
+      '<c r="A1" t="d"><v>2024-02-01</v></c>',
+      formula("B1", "REAM.TWICE(A1)", "<v>5</v>"),
+      formula("C1", "REAM.TWICE(2)", "<v>4</v>"),
+    );
+    expect(fillRows(rows)).toMatchObject({ cells: rows, report: { computed: 1, kept: 1 } });
+  });
+
   test("a value that is not there is never taken for 0", () => {
     const rows = row(1, '<c r="A1"><f>CUBEVALUE(1)</f></c>', formula("B1", "REAM.TWICE(A1)", "<v>5</v>"));
     expect(fillRows(rows)).toMatchObject({
