@@ -10,7 +10,7 @@ export type JobResult =
   | { readonly job: Job; readonly refused: string };
 
 /** In MiB. */
-const MEMORY = 3072;
+const MEMORY = 2048;
 
 export interface Watch {
   progress(job: Job, done: number, of: number): void;
