@@ -74,7 +74,20 @@ describe("a file", () => {
   afterAll(() => page?.context().close());
 
   test("is opened by the button, at the keyboard", async () => {
-    await page.getByRole("button", { name: "Open a file" }).focus();
+    // The grid takes the focus once more when it has drawn itself.
+    await expect
+      .poll(async () => {
+        await page.getByRole("button", { name: "Open a file" }).focus();
+        return page.evaluate(
+          () =>
+            new Promise((done) => {
+              requestAnimationFrame(() =>
+                requestAnimationFrame(() => done(document.activeElement?.textContent?.trim())),
+              );
+            }),
+        );
+      })
+      .toBe("Open a file");
     const chooser = page.waitForEvent("filechooser");
     await page.keyboard.press("Enter");
     await (await chooser).setFiles({ name: "job.xlsx", mimeType: "", buffer: await jobFile() });
