@@ -136,12 +136,12 @@ function checkedCells(cells: any[]): any[] {
   return cells;
 }
 
-/** The calculation at a result cell, written out by the number of arguments: an array of them would cost more. */
+/** The calculation at a result cell; the usual short lists of arguments are passed without an array. */
 function evaluator(calculate: Calculation, read: readonly Column[]): (i: number) => any {
   const values = read.map((column) => column.values);
   const strides = read.map((column) => column.stride);
-  const [v0, v1, v2, v3, v4, v5, v6, v7, v8, v9, v10] = values as any;
-  const [s0, s1, s2, s3, s4, s5, s6, s7, s8, s9, s10] = strides as any;
+  const [v0, v1, v2, v3] = values as [any[], any[], any[], any[]];
+  const [s0, s1, s2, s3] = strides as [number, number, number, number];
   switch (read.length) {
     case 1:
       return (i) => calculate(v0[i * s0]);
@@ -151,70 +151,12 @@ function evaluator(calculate: Calculation, read: readonly Column[]): (i: number)
       return (i) => calculate(v0[i * s0], v1[i * s1], v2[i * s2]);
     case 4:
       return (i) => calculate(v0[i * s0], v1[i * s1], v2[i * s2], v3[i * s3]);
-    case 5:
-      return (i) => calculate(v0[i * s0], v1[i * s1], v2[i * s2], v3[i * s3], v4[i * s4]);
-    case 6:
-      return (i) => calculate(v0[i * s0], v1[i * s1], v2[i * s2], v3[i * s3], v4[i * s4], v5[i * s5]);
-    case 7:
-      return (i) =>
-        calculate(v0[i * s0], v1[i * s1], v2[i * s2], v3[i * s3], v4[i * s4], v5[i * s5], v6[i * s6]);
-    case 8:
-      return (i) =>
-        calculate(
-          v0[i * s0],
-          v1[i * s1],
-          v2[i * s2],
-          v3[i * s3],
-          v4[i * s4],
-          v5[i * s5],
-          v6[i * s6],
-          v7[i * s7],
-        );
-    case 9:
-      return (i) =>
-        calculate(
-          v0[i * s0],
-          v1[i * s1],
-          v2[i * s2],
-          v3[i * s3],
-          v4[i * s4],
-          v5[i * s5],
-          v6[i * s6],
-          v7[i * s7],
-          v8[i * s8],
-        );
-    case 10:
-      return (i) =>
-        calculate(
-          v0[i * s0],
-          v1[i * s1],
-          v2[i * s2],
-          v3[i * s3],
-          v4[i * s4],
-          v5[i * s5],
-          v6[i * s6],
-          v7[i * s7],
-          v8[i * s8],
-          v9[i * s9],
-        );
-    case 11:
-      return (i) =>
-        calculate(
-          v0[i * s0],
-          v1[i * s1],
-          v2[i * s2],
-          v3[i * s3],
-          v4[i * s4],
-          v5[i * s5],
-          v6[i * s6],
-          v7[i * s7],
-          v8[i * s8],
-          v9[i * s9],
-          v10[i * s10],
-        );
-    default:
-      return (i) => calculate(...values.map((column, k) => column[i * strides[k]!]));
   }
+  const row = new Array(read.length).fill(undefined);
+  return (i) => {
+    for (let k = 0; k < row.length; k++) row[k] = values[k]![i * strides[k]!];
+    return calculate(...row);
+  };
 }
 
 /** What stands in a cell that is not computed: "" for an empty row, an error cell; undefined if it is computed. */
