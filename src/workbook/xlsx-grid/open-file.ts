@@ -116,7 +116,8 @@ function imported(
   try {
     const model = new Model(files, { mode: "readonly" } as any, [], undefined, true);
     look(model);
-    return { data: model.exportData(), warnings };
+    // Not exportData: its short form of formulas that repeat down a column fails on a running total (SUM(F$1:F2)).
+    return { data: (model as any)._exportData(false), warnings };
   } catch (error) {
     if (error instanceof Refusal) throw error;
     throw new Refusal(`the workbook holds something that cannot be read (${shortened(error)})`);

@@ -40,6 +40,13 @@ describe("formulas of ours", () => {
     expect(shown({ sheets }, "B1")).toEqual([42]);
   });
 
+  test("are read beside a running total", () => {
+    const rows = [1, 2, 3, 4].map((number) =>
+      row(number, `<c r="A${number}"><v>${number}</v></c>${f(`B${number}`, `SUM(A$1:A${number})`)}`),
+    );
+    expect(shown({ sheets: { S: rows.join("") } }, "B1", "B2", "B4")).toEqual([1, 3, 10]);
+  });
+
   test("are read where they are shared, each with its own cells", () => {
     const shared = (address: string, text: string) =>
       `<c r="${address}"><f t="shared" si="0"${text ? ' ref="B1:B3"' : ""}>${text}</f><v>0</v></c>`;
