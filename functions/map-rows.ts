@@ -107,8 +107,9 @@ function compute(calculate: Calculation, call: Call, width: number): Matrix {
   const results: Matrix = new Array(count);
   const evaluate = evaluator(calculate, call.arguments);
   const unclean = call.arguments.filter((column) => column.state !== undefined);
+  const asked = askedOf(call.arguments);
   for (let i = 0; i < count; i++) {
-    const instead = unclean.length === 0 ? undefined : insteadOfResult(call.arguments, unclean, i);
+    const instead = unclean.length === 0 ? undefined : insteadOfResult(asked, unclean, i);
     if (instead !== undefined) {
       results[i] = new Array(width || 1).fill(instead);
       continue;
@@ -160,7 +161,7 @@ function evaluator(calculate: Calculation, read: readonly Column[]): (i: number)
 }
 
 /** What stands in a cell that is not computed: "" for an empty row, an error cell; undefined if it is computed. */
-function insteadOfResult(all: readonly Column[], unclean: readonly Column[], i: number): unknown {
+function insteadOfResult(asked: readonly Column[], unclean: readonly Column[], i: number): unknown {
   let problem: unknown;
   let blank: Column | undefined;
   for (const column of unclean) {
@@ -171,13 +172,17 @@ function insteadOfResult(all: readonly Column[], unclean: readonly Column[], i: 
     if (state === PROBLEM) problem ??= column.values[at];
     else if (state === BLANK && column.required) blank ??= column;
   }
-  if (isEmptyRow(all, i)) return "";
+  if (isEmptyRow(asked, i)) return "";
   if (problem !== undefined) return problem;
   return blank && valueError(`${blank.name} is ${blank.argument.zeroCounts ? "blank" : "0 or blank"}`);
 }
 
-function isEmptyRow(all: readonly Column[], i: number): boolean {
+/** The arguments that make a row empty when they are all blank in it: those of many cells, else the required ones. */
+function askedOf(all: readonly Column[]): readonly Column[] {
   const some = all.some((column) => column.many);
-  const asked = all.filter((column) => (some ? column.many : column.required));
+  return all.filter((column) => (some ? column.many : column.required));
+}
+
+function isEmptyRow(asked: readonly Column[], i: number): boolean {
   return asked.length > 0 && asked.every((column) => column.state?.[i * column.stride] === BLANK);
 }
