@@ -8,10 +8,14 @@ import { startFiles } from "./files.ts";
 import { quoteWorkbook } from "./quote.ts";
 import { type Call, type ErrorClass, registerFunctions } from "./register-functions.ts";
 import { ShownWorkbook } from "./shown-workbook.ts";
+import { keepPageInPlace } from "./tab-in-sight.ts";
 
 declare const o_spreadsheet: typeof import("@odoo/o-spreadsheet");
 /** As src/demo/shim.ts leaves it. */
 declare const CustomFunctions: { Error: ErrorClass; associated: ReadonlyMap<string, Call> };
+
+/** A narrower window, in px, would show nothing beside the three columns that stay in sight. */
+const ROOM_FOR_FROZEN = 760;
 
 const state = document.getElementById("state")!;
 
@@ -29,24 +33,24 @@ async function start(): Promise<void> {
   ]);
   registerFunctions(metadata, CustomFunctions.associated, o_spreadsheet.registries, CustomFunctions.Error);
   registerSteps(o_spreadsheet);
+  keepPageInPlace();
   const shown = new ShownWorkbook(templates, say);
-  await shown.show(quoteWorkbook());
+  await shown.show(quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : 3));
   startPane(shown.workbook, help);
   startFiles(shown, o_spreadsheet, metadata, say);
-  startToggle();
+  startToggle(shown);
   say(`${metadata.functions.length} functions ready`);
 }
 
 /** Opens and closes the tools. */
-function startToggle(): void {
+function startToggle(shown: ShownWorkbook): void {
   const toggle = document.getElementById("tools-toggle") as HTMLButtonElement;
   const tools = document.getElementById("tools")!;
   toggle.disabled = false;
   toggle.addEventListener("click", () => {
     tools.hidden = !tools.hidden;
     toggle.setAttribute("aria-expanded", String(!tools.hidden));
-    // The grid measures its place again.
-    window.dispatchEvent(new Event("resize"));
+    shown.fitPlace();
     if (!tools.hidden) tools.querySelector<HTMLElement>("[aria-current]")?.focus();
   });
 }

@@ -197,13 +197,9 @@ function bothSheet(): SheetData {
   return sheet;
 }
 
-/** The workbook as the grid's library reads it. */
-export function quoteWorkbook() {
-  return sheetsWorkbook([
-    quoteSheet(),
-    bothSheet(),
-    proposalSheet(shop),
-    setUpSheet(shop),
-    handFiguresSheet(shop),
-  ]);
+/** The workbook as the grid's library reads it. @param frozen at most so many columns stay in sight */
+export function quoteWorkbook(frozen = 3) {
+  const sheets = [quoteSheet(), bothSheet(), proposalSheet(shop), setUpSheet(shop), handFiguresSheet(shop)];
+  for (const { panes } of sheets) panes.xSplit = Math.min(panes.xSplit, frozen);
+  return sheetsWorkbook(sheets);
 }
