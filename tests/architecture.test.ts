@@ -202,4 +202,11 @@ describe("files", () => {
     expect(golden.length).toBeGreaterThan(10);
     for (const file of golden) expect(textOf(file).split("\n")[0], file).toMatch(/^# source: \S/);
   });
+
+  test("every golden file is run by a test", () => {
+    const tests = files.filter((file) => /^tests\/.*\.ts$/.test(file)).map(textOf);
+    const golden = files.flatMap((file) => /^tests\/golden\/(.*)\.csv$/.exec(file)?.[1] ?? []);
+    const idle = golden.filter((name) => !tests.some((text) => text.includes(`"${name}"`)));
+    expect(idle).toEqual([]);
+  });
 });

@@ -5,6 +5,7 @@ import { describe, expect, test } from "vitest";
 import { vocabulary } from "../functions/arguments.ts";
 import { FAULT } from "../functions/cells.ts";
 import { isCellAddress, storedName } from "../src/build/check-declarations.ts";
+import { tasks } from "../src/build/reference/topics.ts";
 import { sources } from "../src/data/sources.ts";
 import { associated } from "./support/custom-functions.ts";
 import { isAsWritten, readFormula, readResult } from "./support/formula.ts";
@@ -34,6 +35,10 @@ describe("declarations", () => {
 
   test.each(functions)("%s has no faults", (_, { faults }) => {
     expect(faults).toEqual([]);
+  });
+
+  test.each(functions)("%s stands in a task of the reference", (id) => {
+    expect(tasks.flatMap(([, ids]) => ids)).toContain(id);
   });
 
   test.each(functions)("%s: every argument is a word of the vocabulary", (_, { parameters }) => {

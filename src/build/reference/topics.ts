@@ -18,7 +18,7 @@ export const topics: readonly (readonly [topic: string, title: string])[] = [
 export const tasks: readonly (readonly [task: string, ids: readonly string[]])[] = [
   [
     "I have a callout and need the limits of the hole",
-    ["LIMITS", "MINSIZE", "MAXSIZE", "TOLERANCE", "CALLOUT"],
+    ["LIMITS", "MINSIZE", "MAXSIZE", "MIDSIZE", "TOLERANCE", "CALLOUT"],
   ],
   ["I have a class and a size and need the deviations", ["UPPERDEV", "LOWERDEV", "ITWIDTH"]],
   ["I need to know how a hole and a shaft go together", ["CLEARANCE", "FITTYPE"]],
@@ -26,7 +26,10 @@ export const tasks: readonly (readonly [task: string, ids: readonly string[]])[]
   ["I have a callout and need the size to order the reamer at", ["REAMERLIMITS", "REAMERSIZE", "CUTSOVER"]],
   ["I have a callout and need a drill", ["PREDRILL", "DRILLNAME", "STOCKCHECK", "DRILLDEPTH"]],
   ["I ask how much stock to leave", ["STOCKRANGE", "STOCK", "STOCKCHECK", "CLEANUP"]],
-  ["I need speed and feed to start with", ["CUTTINGDATA", "STARTSPEED", "STARTFEED", "RPM", "FEEDRATE"]],
+  [
+    "I need speed and feed to start with",
+    ["CUTTINGDATA", "STARTSPEED", "STARTFEED", "RPM", "FEEDRATE", "DEPTHRATIO"],
+  ],
   [
     "I turn one speed or feed into another",
     ["RPM", "SURFACESPEED", "FEEDRATE", "FEEDPERREV", "FEEDPERTOOTH", "FEEDFROMTOOTH"],
@@ -38,7 +41,7 @@ export const tasks: readonly (readonly [task: string, ids: readonly string[]])[]
   ["I ask whether the spindle can turn it", ["TORQUE", "POWER"]],
   [
     "I have life records and ask what speed costs least",
-    ["TAYLORFIT", "TAYLORLIFE", "ECONOMICSPEED", "FASTESTSPEED", "COSTATSPEED"],
+    ["TAYLORFIT", "TAYLORLIFE", "TAYLORSPEED", "ECONOMICSPEED", "FASTESTSPEED", "COSTATSPEED"],
   ],
   ["I need the cost of a part and a price", ["EDGECOST", "PARTSPEREDGE", "TOOLCOST", "PARTCOST", "PRICE"]],
   ["I compare a proposal with the way it is made today", ["COMPARE", "SAVING", "PAYBACK", "BREAKEVEN"]],
