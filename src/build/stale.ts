@@ -30,10 +30,12 @@ export function buildIfStale(): void {
   if (isStale()) runBuild();
 }
 
+/** Builds; what is said about it goes to the error stream, so that a command's own output stays clean. */
 export function runBuild(): void {
+  console.error("Building dist/, which takes some seconds.");
   const program = join(projectFolder, "node_modules", "tsx", "dist", "cli.mjs");
   execFileSync(process.execPath, [program, join(sourceFolder, "build", "build.ts")], {
     cwd: projectFolder,
-    stdio: ["ignore", "inherit", "inherit"],
+    stdio: ["ignore", process.stderr, process.stderr],
   });
 }
