@@ -3,6 +3,7 @@
 
 import { erf, evaluate } from "mathjs";
 import { describe, expect, test } from "vitest";
+import { sources as citations } from "../../src/data/sources.ts";
 import { readFormula } from "../support/formula.ts";
 import { cell, declarations, isError, messageOf, sheet } from "../support/sheet.ts";
 
@@ -48,41 +49,107 @@ function withoutUnits(text: string): string {
 
 const numberIn = (line: string) => Number(/= (-?[\d.]+(?:e[+-]?\d+)?)/.exec(line)![1]);
 
-const written = declarations
+const calls = declarations
   .filter(({ id }) => id !== "STEPS")
-  .flatMap(({ id, examples }) => examples.map(({ formula }) => ({ id, formula })))
-  .map(({ id, formula }) => ({ id, formula, args: readFormula(formula).args }))
-  .filter(({ id, args }) => !isError(sheet(id, ...args)[0]![0]))
-  .map((one) => ({ ...one, lines: stepsOf(one.id, one.args) }))
-  .filter(({ lines }) => lines.length > 0 && !/looks its answer up/.test(lines[0]!));
+  .flatMap((declaration) => declaration.examples.map(({ formula }) => ({ ...declaration, formula })))
+  .map((one) => ({ ...one, args: readFormula(one.formula).args }));
 
+/** The lines for a call, none where the function has no formula or gives an error. */
 function stepsOf(id: string, args: readonly unknown[]): string[] {
   return sheet("STEPS", id, ...args).map(([line]) => String(line));
 }
 
+/** Lines by three: symbols, numbers, result; and the source. */
+function writtenOut(id: string, args: readonly unknown[]): { steps: string[][]; source: string } | undefined {
+  if (isError(sheet(id, ...args)[0]![0])) return undefined;
+  const lines = stepsOf(id, args);
+  if (/looks its answer up/.test(lines[0]!) || lines[0] === "") return undefined;
+  const steps = lines.filter((line) => !line.startsWith("source: "));
+  expect(lines.length).toBe(steps.length + 1);
+  expect(steps.length % 3).toBe(0);
+  const rows = Array.from({ length: steps.length / 3 }, (_, at) => steps.slice(3 * at, 3 * at + 3));
+  return { steps: rows, source: lines.at(-1)! };
+}
+
 describe("steps", () => {
   test("are there for most functions", () => {
-    expect(new Set(written.map(({ id }) => id)).size).toBeGreaterThan(45);
+    const ids = calls.filter(({ id, args }) => writtenOut(id, args)).map(({ id }) => id);
+    expect(new Set(ids).size).toBeGreaterThan(45);
   });
 
-  test.each(written)("$formula", ({ id, args, lines }) => {
-    const steps = lines.filter((line) => !line.startsWith("source: "));
-    expect(steps.length % 3).toBe(0);
-    expect(lines.length).toBe(steps.length + 1);
-    for (let at = 0; at < steps.length; at += 3) {
-      const [symbols, numbers, result] = steps.slice(at, at + 3) as [string, string, string];
-      const name = symbols.split(" = ")[0];
+  test.each(calls)("$formula", ({ id, args, sources: keys }) => {
+    const written = writtenOut(id, args);
+    if (!written) return;
+    for (const [symbols, numbers, result] of written.steps as [string, string, string][]) {
+      const name = symbols.split(" = ")[0]!;
+      expect(name).toMatch(/^[A-Za-z][A-Za-z0-9]*$/);
+      expect(symbols).not.toMatch(/\*|\bpi\b|sqrt/);
       expect(numbers.startsWith(`${name} = `) && result.startsWith(`${name} = `)).toBe(true);
-      const worked = evaluate(withoutUnits(numbers.slice(numbers.indexOf(" = ") + 3)), { ...scope });
+      // No name is left in the line with numbers but those of functions.
+      const left =
+        withoutUnits(numbers.slice(name.length + 3)).match(/(?<![\w.])[A-Za-z_]\w*(?![\w(])/g) ?? [];
+      expect(left).toEqual([]);
+      const worked = evaluate(withoutUnits(numbers.slice(name.length + 3)), { ...scope });
       // A length is rounded to 1e-7 where it leaves a function.
       expect(Math.abs(worked - numberIn(result))).toBeLessThan(6e-8 + 1e-9 * Math.abs(worked));
     }
+    expect(new Set(written.steps.map(([symbols]) => symbols!.split(" = ")[0])).size).toBe(
+      written.steps.length,
+    );
     const own = sheet(id, ...args)[0]!.filter((result) => typeof result === "number");
-    const last = steps.filter((_, at) => at % 3 === 2).slice(-own.length);
+    const last = written.steps.map(([, , result]) => result!).slice(-own.length);
     own.forEach((result, at) => {
       expect(numberIn(last[at]!) / result || 1).toBeCloseTo(1, 10);
     });
+    expect(keys.map((key) => `source: ${citations[key as keyof typeof citations].text}`)).toContain(
+      written.source,
+    );
   });
+
+  /** How a unit of a line is said in the text of the result. */
+  const said: Readonly<Record<string, string>> = {
+    "": "no unit",
+    "°": "degrees",
+    months: "Months",
+    diameters: "no unit",
+    "h/year": "per year, h",
+    "length/min": "mm/min or in/min",
+    "length/rev": "mm or in, as the feed",
+    "length/tooth": "mm or in, as the feed",
+    machines: "machines",
+    holes: "a whole number",
+  };
+  const METRIC = /^(?:mm|m\/min|mm\/min|N·m|kW)$/;
+  const INCH = /^(?:in|ft\/min|in\/min|lbf·in|hp)$/;
+
+  /** A call in a unit system, the last argument of a function that has one. */
+  function inUnits(id: string, args: readonly unknown[], system: "mm" | "in"): unknown[] | undefined {
+    const { parameters } = declarations.find((declaration) => declaration.id === id)!;
+    const place = parameters.findIndex(({ name }) => name === "units");
+    if (place < 0) return undefined;
+    return Array.from({ length: place + 1 }, (_, at) => (at === place ? system : args[at]));
+  }
+
+  test.each(calls)(
+    "$formula: the unit of each result is the declared one, in its system",
+    ({ id, args, returns }) => {
+      for (const system of ["mm", "in"] as const) {
+        const call = inUnits(id, args, system) ?? args;
+        const written = writtenOut(id, call);
+        if (!written) continue;
+        const { length } = sheet(id, ...call)[0]!.filter((result) => typeof result === "number");
+        for (const [, , result] of written.steps.slice(-length)) {
+          const unit = /^\S+ = -?[\d.]+(?:e[+-]?\d+)? ?(.*)$/.exec(result!)![1]!;
+          if (id === "CONVERT") {
+            expect(unit).toBe(args[2]);
+            continue;
+          }
+          expect(returns.toLowerCase(), `${result}`).toContain((said[unit] ?? unit).toLowerCase());
+          if (call !== args) expect(unit).not.toMatch(system === "mm" ? INCH : METRIC);
+        }
+      }
+    },
+  );
 });
 
 describe("what has no steps", () => {
