@@ -3,17 +3,17 @@
 import type { Units } from "../lengths.ts";
 import type { Callout } from "./callout.ts";
 
-const SLOTS = 512;
+const SLOTS = 4096;
 const slots: Readonly<Record<Units, (Callout | undefined)[]>> = {
   mm: new Array(SLOTS).fill(undefined),
   in: new Array(SLOTS).fill(undefined),
 };
 
-/** A slot for a text, from a few of its characters: cheaper than the hash that a Map takes of a fresh string. */
+/** A slot for a text, from its first characters: cheaper than the hash that a Map takes of a fresh string. */
 export function slotOf(text: string): number {
-  const { length } = text;
-  let slot = length * 31 + text.charCodeAt(length - 1);
-  for (let at = 0; at < 5 && at < length; at++) slot = (slot * 31 + text.charCodeAt(at)) | 0;
+  const end = Math.min(text.length, 16);
+  let slot = text.length;
+  for (let at = 0; at < end; at++) slot = (slot * 31 + text.charCodeAt(at)) | 0;
   return slot & (SLOTS - 1);
 }
 
