@@ -1,7 +1,7 @@
 // calc: the written parts of a callout become one size with its limit deviations, or are refused together.
 
 import { inchFit, isInchFit } from "../fits/ansi-b41.ts";
-import { isHoleClass, limitDeviations } from "../fits/iso286.ts";
+import { deviationIn, isHoleClass, limitDeviations } from "../fits/iso286.ts";
 import {
   LONGEST,
   lengthText,
@@ -183,7 +183,7 @@ function refuseOddTolerance(
 
 /** Stated deviations must be those of the class, as far as their decimals go (to 0.001 mm or 0.0001 in at the worst). */
 function refuseContradiction(
-  read: Deviations & { readonly className: string },
+  read: Toleranced,
   stated: Deviations,
   written: Written,
   units: Units,
@@ -195,10 +195,13 @@ function refuseContradiction(
     decimals === 0
       ? TICKS_PER_UM
       : Math.min(coarsest, (units === "mm" ? TICKS_PER_MM : TICKS_PER_IN) / 10 ** decimals);
-  if (Math.abs(read.lower - stated.lower) <= step / 2 && Math.abs(read.upper - stated.upper) <= step / 2)
+  const own = read.iso
+    ? { lower: deviationIn(read.lower, units), upper: deviationIn(read.upper, units) }
+    : read;
+  if (Math.abs(own.lower - stated.lower) <= step / 2 && Math.abs(own.upper - stated.upper) <= step / 2)
     return;
   const text = (one: Deviations) => `${signedText(one.upper, units)}/${signedText(one.lower, units)}`;
-  cursor.refuse(`contradicts itself: ${read.className} is ${text(read)}, written is ${text(stated)}`);
+  cursor.refuse(`contradicts itself: ${read.className} is ${text(own)}, written is ${text(stated)}`);
 }
 
 function signedText(ticks: number, units: Units): string {

@@ -205,8 +205,9 @@ function skipFrame(cursor: Cursor): void {
   let hasValue = false;
   for (let token = cursor.peek(); token; token = cursor.peek()) {
     const isValue = token.kind === "number" || DIAMETER.has(token.text);
-    const isDatum =
-      token.kind === "word" && /^[A-Z]$|^[A-F]{2,4}$|^CZ$/.test(token.text) && !cursor.isKind("number", 1);
+    // An X before a number says how deep.
+    const isDepth = TIMES.has(token.text) && cursor.isKind("number", 1);
+    const isDatum = token.kind === "word" && /^(?:[A-Z]|[A-F]{2,4}|CZ)$/.test(token.text) && !isDepth;
     if (isValue && hasValue) return;
     if (!isValue && !isDatum && token.kind !== "mark" && !/^[|[\]-]$/.test(token.text)) return;
     hasValue ||= token.kind === "number";

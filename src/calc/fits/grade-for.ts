@@ -11,7 +11,7 @@ export function gradeAndProcess(callout: Callout): [string, string] {
 
 /** Common practice, no source. */
 function processFor(grade: string): string {
-  const number = grade === "IT01" || grade === "IT0" ? 0 : Number(grade.slice(2));
+  const number = Number(grade.slice(2));
   if (number >= 11) return "drilling";
   if (number >= 8) return "one reaming pass";
   return number >= 6 ? "a guided or a second reaming pass" : "honing";

@@ -41,6 +41,16 @@ describe("refused", () => {
       );
   });
 
+  test.each([
+    ["\u0007", "control character 7"],
+    ["\u001f", "control character 31"],
+    ["\u007f", "control character 127"],
+    ["§", 'has "§"'],
+    ["~", 'has "~"'],
+  ])("a character of no meaning is named: %j", (character, name) => {
+    expect(problemOf(() => read(`12 H7${character}`))?.message).toContain(name);
+  });
+
   test("a text of 200 characters is read", () => {
     expect(limits(read(`12 H7${" ".repeat(195)}`))).toEqual([12, 12.018]);
   });
