@@ -152,6 +152,55 @@ describe("steps", () => {
   );
 });
 
+describe("steps that depend on what came", () => {
+  const last = (id: string, ...args: unknown[]) => stepsOf(id, args).slice(-4, -1);
+  test("lengths with units of their own are set in one unit", () => {
+    expect(last("DEPTHRATIO", "1 in", 10)).toEqual([
+      "depthRatio = depth / diameter",
+      "depthRatio = 1 / 10",
+      "depthRatio = 0.1 diameters",
+    ]);
+    expect(last("DEPTHRATIO", "1 in", "10 mm")[2]).toBe("depthRatio = 2.54 diameters");
+    expect(last("DEPTHRATIO", "10 mm", "1 in")[1]).toBe("depthRatio = 10 / 25.4");
+    expect(last("DEPTHRATIO", "10 mm", "5 mm")[1]).toBe("depthRatio = 10 / 5");
+    expect(last("DEPTHRATIO", "2 in", "1 in")[1]).toBe("depthRatio = 2 / 1");
+    expect(last("DEPTHRATIO", 30, "10 mm")[1]).toBe("depthRatio = 30 / 10");
+  });
+  test("a rapid way back takes no time", () => {
+    expect(last("HOLETIME", 30, 100, 2, 3, "rapid")).toEqual([
+      "holeTime = 60 · travel / feedRate",
+      "holeTime = 60 · 35 mm / 100 mm/min",
+      "holeTime = 21 s",
+    ]);
+  });
+  test("without a drill the depth at its point is left out", () => {
+    expect(stepsOf("DRILLDEPTH", [30, 2])).toEqual([
+      "fullDepth = reamedDepth + bevelLead + chipRoom",
+      "fullDepth = 30 mm + 2 mm + 0 mm",
+      "fullDepth = 32 mm",
+      expect.stringMatching(/^source: /),
+    ]);
+  });
+  test("a proposal that is cheaper from the first part breaks even at 0", () => {
+    expect(last("BREAKEVEN", 200, 2, 100, 2)).toEqual(["quantity = 0", "quantity = 0", "quantity = 0 parts"]);
+    expect(last("BREAKEVEN", 100, 3, 100, 2)[2]).toBe("quantity = 0 parts");
+    expect(last("BREAKEVEN", 100, 3, 300, 2)[1]).toBe("quantity = (300 - 100) / (3 - 2)");
+  });
+  test("a negative value stands in brackets, zero and π do not", () => {
+    expect(last("RUNOUT", 0.01, 0, -0.01, 0)).toEqual(expect.arrayContaining(["move = 0.01 mm"]));
+    expect(stepsOf("RUNOUT", [0.01, 0, -0.01, 0])[1]).toBe("ex = (0.01 mm - (-0.01 mm)) / 2");
+    expect(stepsOf("RUNOUT", [0.01, 0, -0.01, 0])[4]).toBe("ey = (0 mm - 0 mm) / 2");
+    expect(stepsOf("RPM", [15, 10])[0]).toBe("rpm = 1000 · surfaceSpeed / (π · diameter)");
+  });
+  test("a conversion says its factor, or its shift", () => {
+    expect(last("CONVERT", 5, "mm", "um")[0]).toBe("converted = value · 1000");
+    expect(last("CONVERT", 5, "um", "mm")[0]).toBe("converted = value / 1000");
+    expect(last("CONVERT", 5, "mm", "mm")[0]).toBe("converted = value");
+    expect(last("CONVERT", 20, "C", "F")[0]).toBe("converted = value · 1.8 + 32");
+    expect(last("CONVERT", 68, "F", "C")[0]).toBe("converted = (value - 32) / 1.8");
+  });
+});
+
 describe("what has no steps", () => {
   test("a function without a formula says so and gives its sources", () => {
     expect(stepsOf("FITTYPE", [[["12 H7/g6"]]])).toEqual([

@@ -41,13 +41,11 @@ const units: ReadonlyMap<string, UnitRow> = new Map(
   unitTable.flatMap((row) => [[row[0], row] as const, [spelling(row[0]), row] as const]),
 );
 
-/** A decimal as a fraction of whole numbers. */
+/** A decimal under 1e21, as `String` writes it, as a fraction of whole numbers. */
 function fraction(decimal: number): [bigint, bigint] {
   const [digits, exponent = "0"] = String(decimal).split("e");
   const [whole, part = ""] = digits.split(".");
-  const places = part.length - Number(exponent);
-  const value = BigInt(whole + part);
-  return places >= 0 ? [value, 10n ** BigInt(places)] : [value * 10n ** BigInt(-places), 1n];
+  return [BigInt(whole + part), 10n ** BigInt(part.length - Number(exponent))];
 }
 
 function commonFactor(a: bigint, b: bigint): bigint {

@@ -3,7 +3,7 @@
 import { type Callout, limitsOf } from "../callouts/callout.ts";
 import type { Formula } from "../formula.ts";
 import { lengthText, roundLength, toTicks, type Units } from "../lengths.ts";
-import { none, shown, wrong } from "../problem.ts";
+import { none, shown } from "../problem.ts";
 import { complementaryError } from "./normal.ts";
 
 /** `in`, `under by 0.002` or `over by 0.003`; a size at the limit itself is in. */
@@ -107,7 +107,6 @@ export function gaugeShare(
   units: Units = "mm",
 ): [number, string] {
   const { lower, upper } = limitsOf(callout, units);
-  if (upper === lower) wrong("callout has no tolerance: give one with two limits apart");
   const share = (6 * Math.sqrt(repeatability ** 2 + reproducibility ** 2)) / unrounded(upper - lower, units);
   return [share, share <= 0.1 + 1e-9 ? "good" : share <= 0.3 + 1e-9 ? "marginal" : "unfit"];
 }

@@ -7,6 +7,9 @@ import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 import { Problem } from "../../../src/calc/problem.ts";
 import { type Meaning, spell } from "../../support/callout-generator.ts";
 
+/** Mutation testing asks for fewer: it runs them for each of a thousand faults. */
+const numRuns = Number(process.env.CALLOUT_RUNS ?? 20_000);
+
 /** Limits of the classes by ISO 286-2 for their size, mm. */
 const classes: readonly (readonly [size: string, className: string, least: number, greatest: number])[] = [
   ["3", "H7", 3, 3.01],
@@ -107,7 +110,7 @@ describe("the grammar", () => {
         expect(calloutPart(read, "through"), text).toBe(told.through ? true : told.depth ? false : "");
         expect(calloutPart(read, "marks").toString().toUpperCase(), text).toBe(told.marks.join(" "));
       }),
-      { numRuns: 20_000 },
+      { numRuns },
     );
   });
 
@@ -147,7 +150,7 @@ describe("the grammar", () => {
         }
         throw new Error(`${JSON.stringify(text)} was read as ${JSON.stringify(read)}`);
       }),
-      { numRuns: 1000 },
+      { numRuns: Math.ceil(numRuns / 20) },
     );
   });
 });

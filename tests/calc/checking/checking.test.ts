@@ -91,6 +91,21 @@ describe("check", () => {
     expect(check(1.3352, 1)).toMatch(/kW for hp or regrinds/);
   });
 
+  test("the share itself is still ok, on both sides, floating point or not", () => {
+    expect(check(101, 100)).toBe("ok");
+    expect(check(99, 100)).toBe("ok");
+    expect(check(1.01, 1)).toBe("ok");
+    expect(check(-1.01, -1)).toBe("ok");
+    expect(check(101.0001, 100)).toBe("1 % high");
+    expect(check(1.05, 1, 0.05)).toBe("ok");
+    expect(check(0.95, 1, 0.05)).toBe("ok");
+  });
+
+  test("figures of opposite sign have no slip between them", () => {
+    expect(check(-254, 10)).toBe("2640 % low");
+    expect(check(0, 10)).toBe("100 % low");
+  });
+
   test("the difference is in per cent", () => {
     expect(check(400, 381.972)).toMatch(/^4.72 % high: /);
     expect(check(0, 5)).toBe("100 % low");

@@ -131,6 +131,32 @@ describe("tool life", () => {
 });
 
 describe("cost", () => {
+  test.each([
+    [100, 2, 100, 1, 0],
+    [200, 2, 100, 2, 0],
+    [200, 3, 100, 2, 0],
+    [100, 3, 200, 2, 100],
+    [0.1, 2.3, 0.3, 2.2, 2],
+  ])(
+    "%d + %d a part against %d + %d a part breaks even at %d",
+    (fixed, cost, otherFixed, otherCost, parts) => {
+      expect(breakEven(fixed, cost, otherFixed, otherCost)).toBeCloseTo(parts, 9);
+    },
+  );
+
+  test("a saving has no floating-point hair, and none is 0", () => {
+    expect(saving(2.3, 2.2)).toBe(0.1);
+    expect(saving(1, 1 + 1e-12)).toBe(0);
+    expect(Object.is(saving(1, 1 + 1e-12), 0)).toBe(true);
+    expect(saving(3e6, 1e6)).toBe(2e6);
+  });
+
+  test("an edge that costs nothing, and a change that takes none, need no parts per edge", () => {
+    expect(partCost(60, 60)).toBe(1);
+    expect(partCost(60, 60, 0, 0, 0)).toBe(1);
+    expect(problemOf(() => partCost(60, 60, 10))?.kind).toBe("wrong");
+  });
+
   const rate = between(1, 500);
   test("a part costs more with a dearer machine, edge, scrap or longer cycle, and less with a longer life", () => {
     fc.assert(

@@ -371,3 +371,21 @@ describe("in a sheet", () => {
     expect(standardToleranceWidth(20, 1)).toBe(0.0015);
   });
 });
+
+describe("M6 around the size where the standard sets its deviation apart", () => {
+  // Value from memory of ISO 286-2, table of holes M, in µm.
+  it.each([
+    [12, -4, -15],
+    [150, -8, -33],
+    [250, -8, -37],
+    [251, -9, -41],
+    [315, -9, -41],
+    [316, -10, -46],
+    [500, -10, -50],
+  ])("%d M6", (size, upper, lower) => {
+    expect(limitDeviations(size * 1e8, "M6")).toEqual({ lower: lower * 1e5, upper: upper * 1e5 });
+  });
+  it.each(["H7x", "1H7", "H 7 ", "H7/g6", "ABC7", "H", "7", "H-7"])("%s is no class", (text) => {
+    expect(problemOf(() => limitDeviations(12e8, text))?.kind).toBe("wrong");
+  });
+});

@@ -55,6 +55,21 @@ describe("run-out", () => {
   });
 });
 
+describe("unsound readings", () => {
+  test("opposite sums may differ by a quarter of the run-out, and by the least amount whatever it is", () => {
+    // Eccentricity 0.05: half of it is 0.025.
+    expect(runout(0.05, 0.01, -0.05, 0.01)[0]).toBeCloseTo(0.1, 9);
+    expect(runout(0.05, 0.0125, -0.05, 0.0125)[0]).toBeCloseTo(0.1, 9);
+    expect(problemOf(() => runout(0.05, 0.0128, -0.05, 0.0128))?.kind).toBe("wrong");
+    // 0.002 mm and 0.0001 in are let pass without any run-out.
+    expect(runout(0.002, 0, 0, 0)[0]).toBeCloseTo(0.002, 9);
+    expect(runout(0.002, 0.001, 0, 0)[0]).toBeGreaterThan(0);
+    expect(problemOf(() => runout(0.0011, 0, 0.0011, 0))?.kind).toBe("wrong");
+    expect(runout(0.00005, 0, 0.00005, 0, "in")[0]).toBe(0);
+    expect(problemOf(() => runout(0.0001, 0, 0.0001, 0, "in"))?.kind).toBe("wrong");
+  });
+});
+
 describe("V-block", () => {
   test("reading and diameter are in proportion, and the apex height of a set master comes back", () => {
     fc.assert(
@@ -129,6 +144,14 @@ describe("measured holes", () => {
     );
   });
 
+  test.each([
+    // Q(z), the upper tail of the normal distribution, to be had beyond either limit.
+    [9.92, 6.220960574271785e-16],
+    [10.095, 6.220960574271785e-16],
+  ])("a process 8 deviations off keeps the figures of its small share: mean %f", (mean, share) => {
+    expect(inTolerance(mean, 0.01, hole) / share).toBeCloseTo(1, 4);
+  });
+
   test("no spread has no index", () => {
     expect(problemOf(() => capability([10.01, 10.01], hole))?.message).toMatch(
       /^measured holds 2 equal sizes of 10.01/,
@@ -165,6 +188,14 @@ describe("measured holes", () => {
 });
 
 describe("chip path", () => {
+  test("is free and not interrupted unless it is said", () => {
+    for (const kind of ["through", "blind"] as const) {
+      expect(chipPath(kind)).toBe(chipPath(kind, false, false));
+      expect(chipPath(kind, false)).toBe(chipPath(kind, false, false));
+      expect(chipPath(kind, false, true)).not.toBe(chipPath(kind));
+    }
+  });
+
   test("a left-hand helix only where the chips can leave forward", () => {
     for (const interrupted of [false, true]) {
       expect(chipPath("through", false, interrupted)).toMatch(/^flush forward: left-hand helix/);
@@ -172,6 +203,25 @@ describe("chip path", () => {
       expect(chipPath("blind", false, interrupted)).toMatch(/never left-hand helix/);
     }
     expect(chipPath("through", false, true)).toMatch(/at least one edge always bearing/);
+  });
+});
+
+describe("the shop's own tool list, at the ends of its ranges", () => {
+  test.each([
+    [3, "a"],
+    [3 - 5e-10, "a"],
+    [6, "a"],
+    [6 + 5e-10, "a"],
+    [6 + 1e-6, "b"],
+    [10, "b"],
+    [10 + 5e-10, "b"],
+  ])("%f", (size, entry) => {
+    expect(toolFor(size, [3, 6], [6, 10], ["a", "b"])).toBe(entry);
+    expect(toolFor(size, [6, 3], [10, 6], ["b", "a"])).toBe(entry);
+  });
+  test("beyond them there is none", () => {
+    for (const size of [3 - 1e-6, 10 + 1e-6])
+      expect(problemOf(() => toolFor(size, [6, 3], [10, 6], ["b", "a"]))?.kind).toBe("none");
   });
 });
 
