@@ -3,7 +3,7 @@
 
 /** Alternatives of each rule. `?` may be left out, `*` may repeat, `_` is any space or none, `-` one space at least. */
 export const calloutGrammar: Readonly<Record<string, readonly string[]>> = {
-  callout: ["before? toleranced after* aside?"],
+  callout: ["before? toleranced after* aside?", "before? toleranced - note more*"],
   before: ["count-before -", "count-before - REAM-WORD -", "REAM-WORD -"],
   "count-before": ["COUNT TIMES", "COUNT - TIMES", "COUNT - HOLES"],
   toleranced: ["with-class", "with-deviations", "with-limits"],
@@ -18,13 +18,15 @@ export const calloutGrammar: Readonly<Record<string, readonly string[]>> = {
   "with-limits": ["diameter? LIMIT JOINT OTHER-LIMIT unit?"],
   diameter: ["DIAMETER-SIGN _", "DIAMETER-WORD -"],
   unit: ["_ UNIT"],
-  after: ["- through", "- depth", "- modifier", "- typical", "- count-after"],
+  after: ["more", "- modifier"],
+  more: ["- through", "- depth", "- typical", "- count-after"],
   through: ["THROUGH-WORD"],
   depth: ["DEPTH-SIGN _ DEPTH", "TIMES - DEPTH - DEEP-WORD", "DEPTH - DEEP-WORD"],
   modifier: ["MODIFIER"],
   typical: ['"TYP"'],
   "count-after": ["COUNT - HOLES", "OPEN COUNT TIMES CLOSE"],
-  aside: ["- frame", "- roughness", "- circle", "- other-feature"],
+  aside: ["- note", "- other-feature"],
+  note: ["frame", "roughness", "circle"],
   frame: ["FRAME-SIGN _ DIAMETER-SIGN? 0.1 - FRAME-MODIFIER? - A - B"],
   roughness: ['"Ra" - ROUGHNESS', '"√" _ ROUGHNESS'],
   circle: ['"ON" - DIAMETER-SIGN 80 - "B.C."'],
