@@ -1,4 +1,4 @@
-// taskpane: the picture of a toleranced hole: its tolerance zone, the zone of a new reamer and the reserve for wear,
+// taskpane: the picture of a toleranced hole: its tolerance interval, that of a new reamer and the reserve for wear,
 // to one scale.
 
 import { limits } from "../../calc/callouts/limits.ts";
@@ -59,7 +59,7 @@ export function holePicture(facts: HoleFacts): Scene {
   const sizes = [least, greatest, reamerLeast, reamerGreatest, wornOut, ...(isNear ? [nominal] : [])];
   const [low, high] = [Math.min(...sizes), Math.max(...sizes)];
   const y = (size: number) => TOP + (DRAWN * (high - size)) / (high - low);
-  const zone = (x: number, width: number, from: number, to: number, fill: string): Shape => ({
+  const interval = (x: number, width: number, from: number, to: number, fill: string): Shape => ({
     kind: "rect",
     x,
     width,
@@ -80,17 +80,19 @@ export function holePicture(facts: HoleFacts): Scene {
     },
     { kind: "text", x: 8, y: 16, text: shortened(facts.callout), bold: true },
     { kind: "text", x: WIDTH - 8, y: 16, text: `sizes in ${units}`, anchor: "end", fill: QUIET },
-    zone(HOLE.x, HOLE.width, least, greatest, COLOURS.hole),
-    zone(REAMER.x, REAMER.width, reamerGreatest, reamerLeast, COLOURS.reamer),
+    interval(HOLE.x, HOLE.width, least, greatest, COLOURS.hole),
+    interval(REAMER.x, REAMER.width, reamerGreatest, reamerLeast, COLOURS.reamer),
   ];
   const free = greatest - facts.cutsOver;
-  if (free > reamerGreatest) shapes.push(zone(REAMER.x, REAMER.width, free, reamerGreatest, COLOURS.free));
-  if (wornOut < reamerLeast) shapes.push(zone(REAMER.x, REAMER.width, reamerLeast, wornOut, COLOURS.wear));
+  if (free > reamerGreatest)
+    shapes.push(interval(REAMER.x, REAMER.width, free, reamerGreatest, COLOURS.free));
+  if (wornOut < reamerLeast)
+    shapes.push(interval(REAMER.x, REAMER.width, reamerLeast, wornOut, COLOURS.wear));
   shapes.push(
-    ...zoneName(HOLE, y(least), y(greatest), "tolerance"),
-    ...zoneName(REAMER, y(free), y(reamerGreatest), "kept free"),
-    ...zoneName(REAMER, y(reamerGreatest), y(reamerLeast), "new reamer", "#ffffff"),
-    ...zoneName(REAMER, y(reamerLeast), y(wornOut), "wear reserve"),
+    ...intervalName(HOLE, y(least), y(greatest), "tolerance"),
+    ...intervalName(REAMER, y(free), y(reamerGreatest), "kept free"),
+    ...intervalName(REAMER, y(reamerGreatest), y(reamerLeast), "new reamer", "#ffffff"),
+    ...intervalName(REAMER, y(reamerLeast), y(wornOut), "wear reserve"),
   );
   if (isNear) {
     const at = y(nominal);
@@ -114,8 +116,8 @@ export function holePicture(facts: HoleFacts): Scene {
   };
 }
 
-/** The name of a zone inside it, where there is room for one. */
-function zoneName(
+/** The name of a interval inside it, where there is room for one. */
+function intervalName(
   bar: { readonly x: number; readonly width: number },
   from: number,
   to: number,
