@@ -6,7 +6,7 @@ import { calloutGrammar, calloutWords } from "../../src/build/reference/callout-
 export interface Meaning {
   readonly units: "mm" | "in";
   readonly size: string;
-  /** One of class, deviations and limits; a class has its deviations too. */
+  /** One of class, deviations and limits; a class has its own of both too. */
   readonly className?: string;
   readonly deviations?: { readonly upper: string; readonly lower: string };
   readonly limits?: readonly [least: string, greatest: string];

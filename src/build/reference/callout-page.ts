@@ -15,6 +15,7 @@ const ways: readonly (readonly [text: string, units: Units])[] = [
   [".5000 RC4", "in"],
   ["12 H7/g6", "mm"],
   ["12 H7 (+0.018/0)", "mm"],
+  ["4-⌀12 H7 (12.018/12.000)", "mm"],
   ["12 +0.018/0", "mm"],
   ["12 -0.005 +0.013", "mm"],
   ["12 ±0.01", "mm"],
@@ -39,7 +40,7 @@ export function calloutContent(): string {
 <li>a thread; a text of over 200 characters; any word or sign that is not in the grammar</li>
 <li>a comma that could part thousands (1,250), unless another number in the callout shows it is a decimal comma</li>
 <li>a size in inch style (.500) in a sheet of mm without a unit; mm and inches in one callout</li>
-<li>a class with deviations that are not its own</li>
+<li>a class with deviations or limits that are not its own</li>
 </ul></section>
 <section><h2>The grammar</h2>
 <p>The tests print callouts from it, and all that it makes is read. <code>?</code> may be left out, <code>*</code> may repeat, <code>_</code> is any space or none, <code>-</code> at least one. SIZE, CLASS, LIMIT, DEPTH and COUNT are numbers and classes as written; DEVIATIONS are two with their signs, either order, or ± one.</p>

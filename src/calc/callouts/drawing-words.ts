@@ -2,7 +2,9 @@
 
 export const THROUGH = new Set(["THRU", "THROUGH", "DURCH"]);
 export const DEEP = new Set(["DEEP", "DP", "DEPTH", "TIEF"]);
-export const DIAMETER = new Set(["⌀", "Ø", "ø", "Φ", "φ", "%%c", "%%C", "DIA", "DIAMETER"]);
+export const DIAMETER = new Set(["⌀", "∅", "Ø", "ø", "Φ", "φ", "ϕ", "%%c", "%%C", "DIA", "DIAMETER"]);
+/** Beside a depth: `30 MIN DEEP`. */
+export const LEAST = new Set(["MIN", "MAX"]);
 export const COUNTED = new Set(["HOLES", "HOLE", "PL", "PLACES", "PLCS"]);
 export const TIMES = new Set(["X", "×"]);
 export const REAM = new Set(["REAM", "REAMED"]);
@@ -13,7 +15,10 @@ export const THREAD = new Set([
   ...["TAP", "TAPPED", "THREAD", "THD", "GEWINDE"],
 ]);
 export const MODIFIERS = new Set(["ENVELOPE", "CT"]);
-export const IGNORED = new Set(["TYP", "ALL", "(", ")", "[", "]", ",", ";", "REAM", "REAMED"]);
+export const IGNORED = new Set([
+  ...["TYP", "ALL", "(", ")", "[", "]", ",", ";", "REAM", "REAMED", "HOLE", "HOLES", "MIN"],
+  ...["EQ", "SP", "EQUALLY", "SPACED", "NEAR", "FAR", "BOTH", "SIDE", "SIDES"],
+]);
 /** At these the description of another feature begins (counterbore, countersink). */
 export const STOP = new Set(["⌴", "⌵"]);
 export const GEOMETRIC = new Set([..."⌖⟂⌭◎○⌰⏥⌓⌒∥∠⌯↗⌮"]);

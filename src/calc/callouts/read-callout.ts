@@ -13,7 +13,8 @@ import { type Token, tokenize } from "./tokens.ts";
 import { readParts } from "./written-callout.ts";
 
 const LONGEST_TEXT = 200;
-const COUNT_BEFORE = /^\(?(\d{1,5})\)? ?[xX×] ?(?=[⌀ØøΦφ.\d]|dia|%%c)/i;
+/** `4X 12`, `(4X) ⌀12`, and with a hyphen before a diameter sign alone: `4-⌀12`. */
+const COUNT_BEFORE = /^\(?(\d{1,5})\)? ?(?:[x×] ?(?=[.\d])|[-x×] ?(?=[⌀∅øφϕ]|dia|%%c))/i;
 
 /**
  * Reads a callout.
@@ -38,7 +39,7 @@ export function readCallout(text: string, name: string, units: Units): Callout {
 function readWhole(text: string, name: string, units: Units): Callout {
   if (text.length > LONGEST_TEXT)
     wrong(`${name} is a text of ${text.length} characters: a callout has at most ${LONGEST_TEXT}`);
-  const callout = readCounted(plainText(text), text, name, units);
+  const callout = readCounted(plainText(text).replace(/ ?\.$/, ""), text, name, units);
   remember(text, units, callout);
   return callout;
 }

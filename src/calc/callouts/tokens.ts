@@ -25,7 +25,7 @@ const LETTER: readonly Pattern[] = [
 ];
 const OTHER: readonly Pattern[] = [
   ["plusminus", /±|\+ ?\/ ?-|%%p|\+-/iy],
-  ["symbol", /%%c|[⌀ØøΦφ]/iy],
+  ["symbol", /%%c|[⌀∅ØøΦφϕ]/iy],
   ["sign", /[+-]/y],
   ["mark", /[ⒺⓂⓁ]|\([EML]\)/y],
   ["word", /[µμ](?:m|in)|[ÄÖÜäöüß][A-Za-zÄÖÜäöüß]*/iy],

@@ -7,6 +7,7 @@ import {
   DIAMETER,
   GEOMETRIC,
   IGNORED,
+  LEAST,
   MODIFIERS,
   ROUGHNESS,
   ROUGHNESS_WORDS,
@@ -77,7 +78,9 @@ function readPart(cursor: Cursor, written: Written): void {
     const units = token.text === "MM" ? "mm" : "in";
     cursor.take();
     written.size = { ...written.size, units };
-  } else cursor.refuse(`can't be read at "${token.text}"`);
+  } else if (/^[A-Z]{1,2}$/.test(token.text) && written.size && cursor.isKind("number", 1))
+    cursor.refuse(`can't be read at "${token.text}": write a class without a space, like H7`);
+  else cursor.refuse(`can't be read at "${token.text}"`);
 }
 
 function readNumber(cursor: Cursor, written: Written): void {
@@ -89,7 +92,7 @@ function readNumber(cursor: Cursor, written: Written): void {
     readSize(cursor, written);
   } else if (isDepthAhead(cursor)) {
     readDepth(cursor, written);
-  } else readDeviations(cursor, written);
+  } else if (!readClassLimits(cursor, written)) readDeviations(cursor, written);
 }
 
 function readCount(cursor: Cursor): number {
@@ -104,6 +107,7 @@ function isDepthAhead(cursor: Cursor): boolean {
   const start = cursor.at;
   try {
     cursor.quantity();
+    cursor.skip(LEAST);
     return cursor.is(DEEP);
   } finally {
     cursor.at = start;
@@ -113,24 +117,27 @@ function isDepthAhead(cursor: Cursor): boolean {
 function readDepth(cursor: Cursor, written: Written): void {
   if (written.depth) cursor.refuse("has two depths");
   written.depth = cursor.quantity();
+  cursor.skip(LEAST);
   cursor.skip(DEEP);
 }
+
+/** What joins two limits. */
+const JOINTS = new Set(["-", "/", ...TO]);
+
+const areLimits = (first: number, second: number) =>
+  Math.min(first, second) > 0 && Math.max(first, second) <= 1.2 * Math.min(first, second);
 
 /** A size, or two limits: the larger at most 1.2 times the smaller. */
 function readSize(cursor: Cursor, written: Written): void {
   written.size = cursor.quantity();
   const joint = cursor.peek();
-  if (!joint || !(joint.text === "-" || joint.text === "/" || TO.has(joint.text))) return;
+  if (!joint || !JOINTS.has(joint.text)) return;
   const start = cursor.at;
   cursor.take();
   cursor.skip(DIAMETER);
   if (cursor.isKind("number")) {
     const limit = cursor.quantity();
-    const [least, greatest] = [
-      Math.min(written.size.value, limit.value),
-      Math.max(written.size.value, limit.value),
-    ];
-    if (least > 0 && greatest <= 1.2 * least) {
+    if (areLimits(written.size.value, limit.value)) {
       written.limit = limit;
       return;
     }
@@ -138,6 +145,26 @@ function readSize(cursor: Cursor, written: Written): void {
   cursor.at = start;
   if (joint.text !== "-")
     cursor.refuse(`can't be read at "${joint.text}": two limits differ by 20 % at most`);
+}
+
+/** The limits of a class, written beside it: `12 H7 (12.018/12.000)`. They become deviations, which must be its own. */
+function readClassLimits(cursor: Cursor, { size, limit, classes, deviations }: Written): boolean {
+  if (classes.length === 0 || deviations.length > 0 || limit) return false;
+  const start = cursor.at;
+  const first = cursor.quantity();
+  if (cursor.skip(JOINTS)) cursor.skip(DIAMETER);
+  const limits = cursor.isKind("number") ? [first, cursor.quantity()] : [];
+  const isLimit = ({ value, units }: Quantity) =>
+    (units ?? size!.units) === size!.units && Math.abs(value - size!.value) <= size!.value / 4;
+  if (limits.every(isLimit) && limits.some(({ decimals }) => decimals > 0)) {
+    for (const quantity of limits) {
+      const value = quantity.value - size!.value;
+      deviations.push({ sign: value < 0 ? -1 : 1, quantity: { ...quantity, value: Math.abs(value) } });
+    }
+    return true;
+  }
+  cursor.at = start;
+  return false;
 }
 
 /** `H7`, `H7/g6`, `RC4`; a letter x before a number is a depth once the size has its tolerance. */
@@ -152,6 +179,9 @@ function readClass(cursor: Cursor, written: Written): void {
   }
   if (!written.size) {
     if (/^M\d/.test(text)) cursor.refuse("is a thread, not a reamed hole");
+    // A letter for the diameter sign (`O12 H7`), or a radius.
+    if (cursor.isKind("class", 1))
+      cursor.refuse(`has ${text} for a size: write the diameter as a number, or with ⌀`);
     cursor.refuse(`has ${text} without a size before it: write 12 ${text}`);
   }
   if (written.classes.length > 0)
@@ -188,15 +218,20 @@ function readDeviations(cursor: Cursor, written: Written): void {
     }
     const quantity = cursor.quantity(true);
     if (!signed && quantity.value !== 0) {
-      if (entry === 0)
-        cursor.refuse(
-          `can't be read at "${quantity.text}": a deviation needs its sign, a callout has one size`,
-        );
+      if (entry === 0) refuseUnsigned(quantity, written, cursor);
       cursor.at = start;
       return;
     }
     written.deviations.push({ sign, quantity });
   }
+}
+
+function refuseUnsigned(quantity: Quantity, { size, classes }: Written, cursor: Cursor): never {
+  const limits = classes.length === 0 && areLimits(size!.value, quantity.value);
+  const hint = limits
+    ? `for two limits write ${size!.text}/${quantity.text}`
+    : "a deviation needs its sign, a callout has one size";
+  return cursor.refuse(`can't be read at "${quantity.text}": ${hint}`);
 }
 
 /** A tolerance frame: its value, modifiers and datum letters. */

@@ -29,6 +29,7 @@ const meaning = fc.oneof(
     size,
     className,
     deviations: { lower: signedText(least - Number(size)), upper: signedText(greatest - Number(size)) },
+    limits: [String(least), String(greatest)],
     least,
     greatest,
   })),
