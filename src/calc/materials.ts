@@ -36,7 +36,7 @@ export function findMaterial(text: string | number = DEFAULT_MATERIAL): Material
 function findFolded(name: string): Material | undefined {
   if (name.length > 60) return undefined;
   const key = fold(name)
-    .replace(/^(?:en(?:aw|ac)?|aisi|sae|astm|uns)(?=[a-z]?\d|gj)/, "")
+    .replace(/^(?:en(?:aw|ac)?|aw|ac|aisi|sae|astm|uns|ss)(?=[a-z]?\d|gj)/, "")
     .replace(/(?<=\d)t\d{1,4}$/, "");
   return folded.get(key) ?? findWithKind(name.trim().split(/\s+/)) ?? findSteel(key);
 }
