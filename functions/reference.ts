@@ -71,7 +71,7 @@ function sourceLines(keys: readonly (keyof typeof citations)[]): string[][] {
  *
  * @customfunction MATERIALS
  * @returns A table with a header: key, ISO 513 group, what it is, speed range (ft/min and m/min), feed factor, kc1.1 (N/mm²), mc, expansion (µm/(m·K)), source
- * @remarks Starting values: your own trials decide. Other names that a material is found by are in the reference page.
+ * @remarks Starting values: your own trials decide. Other names that a material is found by are in the reference, under Materials and their names.
  * @example =REAM.MATERIALS() // "key"
  * @see sources: start-speed, start-feed, kienzle, reference-temperature, iso-513
  */

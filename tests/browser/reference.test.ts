@@ -22,8 +22,14 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 describe("as built", () => {
-  test("there is a page for every function, and three more", () => {
-    const wanted = [...functions.map(({ id }) => `${id}.html`), "callouts.html", "index.html", "rules.html"];
+  test("there is a page for every function, and four more", () => {
+    const wanted = [
+      ...functions.map(({ id }) => `${id}.html`),
+      "callouts.html",
+      "index.html",
+      "material-names.html",
+      "rules.html",
+    ];
     expect([...pages].sort()).toEqual(wanted.sort());
   });
 

@@ -30,7 +30,7 @@ export function framed(title: string, policy: string, content: string): string {
 <link rel="stylesheet" href="reference.css">
 </head>
 <body>
-<header><nav aria-label="Reference"><a href="index.html">Reamwright reference</a> <a href="rules.html">What holds for every function</a> <a href="callouts.html">How a callout is read</a></nav></header>
+<header><nav aria-label="Reference"><a href="index.html">Reamwright reference</a> <a href="rules.html">What holds for every function</a> <a href="callouts.html">How a callout is read</a> <a href="material-names.html">Materials and their names</a></nav></header>
 <main>
 ${content}
 </main>

@@ -1,4 +1,4 @@
-// build: all reference pages: one per function, the rules of all, how a callout is read, and the index.
+// build: all reference pages: one per function, the rules of all, how a callout is read, the materials, and the index.
 
 import { copyFileSync, mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
@@ -10,6 +10,7 @@ import { calloutContent } from "./callout-page.ts";
 import { mathOf } from "./formulas.ts";
 import { indexContent } from "./index-page.ts";
 import { literalArguments, loadFunctions, type Matrix } from "./load.ts";
+import { materialsContent } from "./materials-page.ts";
 import { framed, functionContent } from "./page.ts";
 import { rulesContent } from "./rules-page.ts";
 import { tasks } from "./topics.ts";
@@ -51,6 +52,10 @@ async function referencePages(): Promise<Map<string, string>> {
   }
   pages.set("rules.html", framed("Rules – Reamwright reference", referencePolicy, rulesContent()));
   pages.set("callouts.html", framed("Callouts – Reamwright reference", referencePolicy, calloutContent()));
+  pages.set(
+    "material-names.html",
+    framed("Materials – Reamwright reference", referencePolicy, materialsContent()),
+  );
   pages.set("index.html", framed("Reamwright reference", referencePolicy, indexContent(declarations)));
   return pages;
 }
