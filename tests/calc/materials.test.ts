@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { findMaterial } from "../../src/calc/materials.ts";
+import { findMaterial, materialTable } from "../../src/calc/materials.ts";
 import { findTool } from "../../src/calc/tools.ts";
 import { materials } from "../../src/data/materials/materials.ts";
 
@@ -86,6 +86,67 @@ describe("a material", () => {
     expect(() => findMaterial("zinc")).toThrow(
       /"zinc" is not known: write one of free-cutting steel, .*, plastic$/,
     );
+  });
+});
+
+describe("the table", () => {
+  const rowOf = (key: string) => materialTable().find(([first]) => first === key)!;
+
+  it("has a header and a row for each material, of as many cells", () => {
+    const table = materialTable();
+    expect(table.length).toBe(materials.length + 1);
+    for (const row of table) expect(row.length).toBe(9);
+    expect(table[0]!.slice(0, 5)).toEqual([
+      "key",
+      "ISO 513 group",
+      "what it is",
+      "speed range",
+      "feed factor",
+    ]);
+  });
+
+  it("says the speed in both units, in carbide where HSS is not used, and the source of each figure", () => {
+    // 40 and 50 ft/min are 12.192 and 15.24 m/min, 30 and 60 are 9.144 and 18.288.
+    expect(rowOf("medium-carbon steel").slice(0, 8)).toEqual([
+      "medium-carbon steel",
+      "P",
+      "0.3 to 0.55 % C",
+      "HSS 40–50 ft/min (12.2–15.2 m/min)",
+      1,
+      2220,
+      0.14,
+      11.5,
+    ]);
+    expect(rowOf("hardened steel")[3]).toBe("carbide 30–60 ft/min (9.1–18.3 m/min)");
+    expect(rowOf("medium-carbon steel")[8]).toMatch(
+      /^speed: USCTI handbook, .*; feed factor: .*; kc1\.1 and mc: .*; expansion: .+$/,
+    );
+  });
+});
+
+describe("a name that is near one, but none", () => {
+  it.each([
+    "4140 brass",
+    "brass steel",
+    "titanium steel",
+    "4140 steel gray",
+    "xaisi 4140",
+    "aisix4140",
+    "4140t6x",
+    "steel",
+    "a".repeat(61),
+  ])("%s", (name) => {
+    expect(() => findMaterial(name)).toThrow(/^material "/);
+  });
+  it.each([
+    ["hardened steel", "hardened steel"],
+    ["60 HRC steel", "hardened steel"],
+    ["  304   stainless ", "austenitic stainless"],
+    ["alloy  4140", "alloy steel"],
+    ["D2 tool steel", "tool steel"],
+    [`4140${" ".repeat(20)}steel`, "alloy steel"],
+  ])("%s is one", (name, key) => {
+    expect(findMaterial(name).key).toBe(key);
   });
 });
 
