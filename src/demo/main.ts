@@ -35,22 +35,23 @@ async function start(): Promise<void> {
   registerSteps(o_spreadsheet);
   keepPageInPlace();
   const shown = new ShownWorkbook(templates, say);
-  await shown.show(quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : 3));
+  await shown.show(quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : undefined));
   startPane(shown.workbook, help);
   startFiles(shown, o_spreadsheet, metadata, say);
-  startToggle(shown);
+  startToggle();
   say(`${metadata.functions.length} functions ready`);
 }
 
 /** Opens and closes the tools. */
-function startToggle(shown: ShownWorkbook): void {
+function startToggle(): void {
   const toggle = document.getElementById("tools-toggle") as HTMLButtonElement;
   const tools = document.getElementById("tools")!;
   toggle.disabled = false;
   toggle.addEventListener("click", () => {
     tools.hidden = !tools.hidden;
     toggle.setAttribute("aria-expanded", String(!tools.hidden));
-    shown.fitPlace();
+    // The grid measures its place again.
+    window.dispatchEvent(new Event("resize"));
     if (!tools.hidden) tools.querySelector<HTMLElement>("[aria-current]")?.focus();
   });
 }

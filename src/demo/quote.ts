@@ -198,7 +198,7 @@ function bothSheet(): SheetData {
 }
 
 /** The workbook as the grid's library reads it. @param frozen at most so many columns stay in sight */
-export function quoteWorkbook(frozen = 3) {
+export function quoteWorkbook(frozen = Number.POSITIVE_INFINITY) {
   const sheets = [quoteSheet(), bothSheet(), proposalSheet(shop), setUpSheet(shop), handFiguresSheet(shop)];
   for (const { panes } of sheets) panes.xSplit = Math.min(panes.xSplit, frozen);
   return sheetsWorkbook(sheets);

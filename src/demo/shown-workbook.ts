@@ -13,7 +13,6 @@ export class ShownWorkbook {
   /** The same for every workbook that is shown. */
   readonly workbook: Workbook;
   private app: { destroy(): void } | undefined;
-  private grid: { render(deep: boolean): void } | undefined;
   private current: GridWorkbook | undefined;
   private shownModel: Model | undefined;
   private readonly listeners = new Set<() => void>();
@@ -58,15 +57,9 @@ export class ShownWorkbook {
     this.current.onChange(() => {
       for (const listener of this.listeners) listener();
     });
-    this.grid = await app.mount(document.getElementById("grid")!);
+    await app.mount(document.getElementById("grid")!);
     showResults(model);
     for (const listener of this.listeners) listener();
-  }
-
-  /** To call when the grid's place has another size: the sheet is told by the window, the toolbar by being drawn. */
-  fitPlace(): void {
-    window.dispatchEvent(new Event("resize"));
-    this.grid?.render(true);
   }
 
   private listen(listener: () => void): () => void {

@@ -4,11 +4,9 @@ import { materialTable } from "../../calc/materials.ts";
 import { materials } from "../../data/materials/materials.ts";
 import { escaped } from "./page.ts";
 
-/** Of the table's columns all but the source, which stands behind each speed. */
-const COLUMNS = 8;
-
 export function materialsContent(): string {
-  const [head, ...rows] = materialTable().map((row) => row.slice(0, COLUMNS).map(String)) as [
+  // All but the source, which stands in the second table.
+  const [head, ...rows] = materialTable().map((row) => row.slice(0, -1).map(String)) as [
     string[],
     ...string[][],
   ];

@@ -2,7 +2,9 @@
 
 export const THROUGH = new Set(["THRU", "THROUGH", "DURCH"]);
 export const DEEP = new Set(["DEEP", "DP", "DEPTH", "TIEF"]);
-export const DIAMETER = new Set(["⌀", "∅", "Ø", "ø", "Φ", "φ", "ϕ", "%%c", "%%C", "DIA", "DIAMETER"]);
+/** The diameter sign, and what is written for it. */
+export const DIAMETER_SIGNS = "⌀∅ØøΦφϕ";
+export const DIAMETER = new Set([...DIAMETER_SIGNS, "%%c", "%%C", "DIA", "DIAMETER"]);
 /** Beside a depth: `30 MIN DEEP`. */
 export const LEAST = new Set(["MIN", "MAX"]);
 export const COUNTED = new Set(["HOLES", "HOLE", "PL", "PLACES", "PLCS"]);

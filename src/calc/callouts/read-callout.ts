@@ -4,7 +4,7 @@ import type { Units } from "../lengths.ts";
 import { plainText } from "../number-text.ts";
 import { Problem, shown, wrong } from "../problem.ts";
 import type { Callout } from "./callout.ts";
-import { COUNTED, DEEP, OTHER_OPERATIONS, REAM } from "./drawing-words.ts";
+import { COUNTED, DEEP, DIAMETER_SIGNS, OTHER_OPERATIONS, REAM } from "./drawing-words.ts";
 import { join } from "./join-parts.ts";
 import { inSlot, keepInSlot, recall, remember, slotOf } from "./memory.ts";
 import { readPlainCallout } from "./plain-callout.ts";
@@ -14,7 +14,10 @@ import { readParts } from "./written-callout.ts";
 
 const LONGEST_TEXT = 200;
 /** `4X 12`, `(4X) ⌀12`, and with a hyphen before a diameter sign alone: `4-⌀12`. */
-const COUNT_BEFORE = /^\(?(\d{1,5})\)? ?(?:[x×] ?(?=[.\d])|[-x×] ?(?=[⌀∅øφϕ]|dia|%%c))/i;
+const COUNT_BEFORE = new RegExp(
+  `^\\(?(\\d{1,5})\\)? ?(?:[x×] ?(?=[.\\d])|[-x×] ?(?=[${DIAMETER_SIGNS}]|dia|%%c))`,
+  "i",
+);
 
 /**
  * Reads a callout.

@@ -1,7 +1,7 @@
 // calc: the text of a callout as a row of tokens.
 
 import { shown, wrong } from "../problem.ts";
-import { STOP } from "./drawing-words.ts";
+import { DIAMETER_SIGNS, STOP } from "./drawing-words.ts";
 
 export type TokenKind = "number" | "word" | "class" | "sign" | "plusminus" | "mark" | "symbol" | "other";
 
@@ -25,7 +25,7 @@ const LETTER: readonly Pattern[] = [
 ];
 const OTHER: readonly Pattern[] = [
   ["plusminus", /±|\+ ?\/ ?-|%%p|\+-/iy],
-  ["symbol", /%%c|[⌀∅ØøΦφϕ]/iy],
+  ["symbol", new RegExp(`%%c|[${DIAMETER_SIGNS}]`, "iy")],
   ["sign", /[+-]/y],
   ["mark", /[ⒺⓂⓁ]|\([EML]\)/y],
   ["word", /[µμ](?:m|in)|[ÄÖÜäöüß][A-Za-zÄÖÜäöüß]*/iy],

@@ -116,7 +116,7 @@ export function holePicture(facts: HoleFacts): Scene {
   };
 }
 
-/** The name of a interval inside it, where there is room for one. */
+/** The name of an interval inside it, where there is room for one. */
 function intervalName(
   bar: { readonly x: number; readonly width: number },
   from: number,
