@@ -5,10 +5,10 @@ export default defineConfig({
   test: {
     name: "office",
     include: ["tests/office/**/*.office.ts"],
-    globalSetup: ["tests/browser/build-first.ts"],
+    globalSetup: ["tests/in-browser/build-first.ts"],
     // One LibreOffice at a time.
     fileParallelism: false,
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
   },
 });

@@ -46,8 +46,8 @@ export default function configuration(folder: string, address: string): Configur
   const config = scripts(
     {
       functions: entryFile,
-      shim: join(sourceFolder, "demo", "shim.ts"),
-      workbook: join(sourceFolder, "demo", "main.ts"),
+      shim: join(sourceFolder, "browser", "shim.ts"),
+      workbook: join(sourceFolder, "browser", "main.ts"),
       page: join(sourceFolder, "taskpane", "page.ts"),
     },
     folder,
@@ -56,10 +56,10 @@ export default function configuration(folder: string, address: string): Configur
     new CopyPlugin({
       patterns: [
         page(join(sourceFolder, "taskpane", "index.html"), "index.html"),
-        page(join(sourceFolder, "demo", "workbook.html"), "workbook.html"),
+        page(join(sourceFolder, "browser", "workbook.html"), "workbook.html"),
         { from: join(sourceFolder, "taskpane", "page.css"), to: "page.css" },
         { from: join(sourceFolder, "taskpane", "pane.css"), to: "pane.css" },
-        { from: join(sourceFolder, "demo", "workbook.css"), to: "workbook.css" },
+        { from: join(sourceFolder, "browser", "workbook.css"), to: "workbook.css" },
         { from: join(manifestFolder, "icons"), to: "icons" },
         {
           from: join(manifestFolder, "manifest.xml"),

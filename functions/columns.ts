@@ -64,7 +64,7 @@ export function readCall(required: Given, optional: Given): Call {
   for (const { matrix, whole } of stated) {
     if (whole) continue;
     if (matrix.length > rows) rows = matrix.length;
-    if (matrix[0]!.length > columns) columns = matrix[0]!.length;
+    if (matrix[0].length > columns) columns = matrix[0].length;
   }
   const units = stated.find((one) => one.name === "units");
   const unitsColumn = units && readColumn(units, rows, columns, undefined);
@@ -97,7 +97,7 @@ function readColumn(stated: Stated, rows: number, columns: number, units: Column
   const many = hasMany(matrix);
   const reader = new CellReader(stated, units);
   if (!many && !(argument.needsUnits && units?.stride === 1)) {
-    const state = reader.read(matrix[0]![0], 0);
+    const state = reader.read(matrix[0][0], 0);
     const ignored = state === VALUE || (state === BLANK && !required);
     return {
       name,
@@ -123,7 +123,7 @@ function readColumn(stated: Stated, rows: number, columns: number, units: Column
         : argument.max;
   const least = argument.isLength && min < 0 ? -max : min;
   const tall = matrix.length > 1;
-  const across = matrix[0]!.length > 1;
+  const across = matrix[0].length > 1;
   let i = 0;
   for (let row = 0; row < rows; row++) {
     const cells = tall ? matrix[row] : matrix[0];
@@ -198,9 +198,7 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
   const lists = stated.filter((one) => one.whole);
   const cells = lists.map((one) => one.matrix.flat());
   const length = Math.max(...cells.map((list) => list.length));
-  const uneven = lists.find(
-    (_, k) => cells[k]!.length !== length && !cells[k]!.every((cell) => isBlank(cell)),
-  );
+  const uneven = lists.find((_, k) => cells[k].length !== length && !cells[k].every((cell) => isBlank(cell)));
   const readers = lists.map((one) => new CellReader(one, units && { ...units, stride: 0 }));
   const values: any[][] = lists.map(() => []);
   const problems: unknown[] = lists.map(() =>
@@ -213,16 +211,16 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
   const spreads = stated.some((one) => !one.whole && hasMany(one.matrix));
   const filled: boolean[] = lists.map(() => false);
   for (let i = 0; i < length && !uneven; i++) {
-    const states = readers.map((reader, k) => reader.read(cells[k]![i], 0));
+    const states = readers.map((reader, k) => reader.read(cells[k][i], 0));
     states.forEach((state, k) => {
       filled[k] ||= state !== BLANK;
     });
     const problem = states.indexOf(PROBLEM);
     if (problem >= 0) {
-      problems[problem] ??= inPosition(cells[problem]![i], readers[problem]!.value, i);
+      problems[problem] ??= inPosition(cells[problem][i], readers[problem].value, i);
     } else if (readers.every((reader) => reader.value !== undefined)) {
       readers.forEach((reader, k) => {
-        values[k]!.push(reader.value);
+        values[k].push(reader.value);
       });
     }
   }
@@ -236,7 +234,7 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
           argument: one.argument,
           required: one.required,
           // Beside ranges that spread, a list is in no row and cannot keep one from being empty.
-          many: cells[k]!.length > 1 && !spreads,
+          many: cells[k].length > 1 && !spreads,
           stride: 0,
           values: [problems[k] ?? values[k]],
           state: state === VALUE ? undefined : new Uint8Array([state]),
@@ -246,7 +244,7 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
   );
 }
 
-const hasMany = (matrix: Matrix): boolean => matrix.length > 1 || matrix[0]!.length > 1;
+const hasMany = (matrix: Matrix): boolean => matrix.length > 1 || matrix[0].length > 1;
 
 function inPosition(cell: unknown, error: any, i: number): unknown {
   return isErrorCell(cell) ? error : valueError(`${error.message} (entry ${i + 1} of the list)`);

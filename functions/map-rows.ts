@@ -54,7 +54,7 @@ export function mapToColumns(
   const call = readCall(required, optional);
   if (call.columns > 1) {
     const [name] = Object.entries({ ...required, ...optional }).find(
-      ([, given]) => !(given instanceof Special && given.whole) && cellsOf(given)[0]!.length > 1,
+      ([, given]) => !(given instanceof Special && given.whole) && cellsOf(given)[0].length > 1,
     )!;
     const error = valueError(`${name} is ${call.columns} columns wide: give one column`);
     return Array.from({ length: call.rows }, () => new Array(width).fill(error));
@@ -155,7 +155,7 @@ function evaluator(calculate: Calculation, read: readonly Column[]): (i: number)
   }
   const row = new Array(read.length).fill(undefined);
   return (i) => {
-    for (let k = 0; k < row.length; k++) row[k] = values[k]![i * strides[k]!];
+    for (let k = 0; k < row.length; k++) row[k] = values[k][i * strides[k]];
     return calculate(...row);
   };
 }

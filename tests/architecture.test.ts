@@ -19,7 +19,7 @@ const modules = files
   .filter((file) => !file.endsWith(".d.ts"));
 
 /** A module's room: `functions`, or the folder under src. */
-const roomOf = (file: string) => (file.startsWith("functions/") ? "functions" : file.split("/")[1]!);
+const roomOf = (file: string) => (file.startsWith("functions/") ? "functions" : file.split("/")[1]);
 
 /** What each room may import from; its own is understood. */
 const knows: Readonly<Record<string, readonly string[]>> = {
@@ -28,8 +28,8 @@ const knows: Readonly<Record<string, readonly string[]>> = {
   functions: ["data", "calc"],
   workbook: ["data", "calc", "functions"],
   taskpane: ["data", "calc", "functions", "workbook"],
-  demo: ["data", "calc", "functions", "workbook", "taskpane"],
-  build: ["data", "calc", "functions", "workbook", "taskpane", "demo"],
+  browser: ["data", "calc", "functions", "workbook", "taskpane"],
+  build: ["data", "calc", "functions", "workbook", "taskpane", "browser"],
   fill: ["data", "calc", "functions", "workbook", "build"],
   bench: ["data", "calc", "functions", "build", "fill"],
 };
@@ -63,7 +63,7 @@ describe("rooms", () => {
       .filter(isOwn)
       .map((one) => ({ ...one, from: targetOf(one) }))
       .filter(({ file, from }) => /^(src|functions)\//.test(from) && roomOf(from) !== roomOf(file))
-      .filter(({ file, from }) => !knows[roomOf(file)]!.includes(roomOf(from)));
+      .filter(({ file, from }) => !knows[roomOf(file)].includes(roomOf(from)));
     expect(faults).toEqual([]);
   });
 
@@ -71,7 +71,7 @@ describe("rooms", () => {
     const faults = imports
       .filter(isOwn)
       .filter((one) => !/^(src|functions)\//.test(targetOf(one)))
-      .filter(({ file }) => roomOf(file) !== "build" && roomOf(file) !== "demo");
+      .filter(({ file }) => roomOf(file) !== "build" && roomOf(file) !== "browser");
     expect(faults).toEqual([]);
   });
 
@@ -109,7 +109,7 @@ function modulesNaming(name: string): string[] {
 
 describe("the host", () => {
   test("CustomFunctions is named in functions, in the browser workbook's registration and where built code is run", () => {
-    const allowed = /^functions\/|^src\/demo\/(shim|main|register-functions)\.ts$|^src\/(build|bench)\//;
+    const allowed = /^functions\/|^src\/browser\/(shim|main|register-functions)\.ts$|^src\/(build|bench)\//;
     const users = modulesNaming("CustomFunctions");
     expect(users).toEqual(expect.arrayContaining(["functions/cells.ts", "functions/register.ts"]));
     expect(users.filter((file) => !allowed.test(file))).toEqual([]);

@@ -16,7 +16,7 @@ const wordOf = (name: string) => name.replace(/_$/, "");
 
 /** The arguments of a function's first example: values that are right together. */
 const exampleOf = (id: string): unknown[] => [
-  ...readFormula(declarations.find((declaration) => declaration.id === id)!.examples[0]!.formula).args,
+  ...readFormula(declarations.find((declaration) => declaration.id === id)!.examples[0].formula).args,
 ];
 
 /** The same values, with every argument of the function given. */
@@ -76,7 +76,7 @@ describe("declarations", () => {
     const at = parameters.findIndex(({ name }) => name === "units");
     if (at < 0) return;
     expect(at).toBe(parameters.length - 1);
-    expect(parameters[at]!.optional).toBe(true);
+    expect(parameters[at].optional).toBe(true);
   });
 
   test.each(functions)("%s: the sources exist", (_, declaration) => {
@@ -104,17 +104,15 @@ describe("examples", () => {
     const cells = sheet(id, ...args);
     const written = readResult(result);
     if (SHORTENED.has(id)) {
-      expect(cells[0]![0]).toBe("key" === written[0]![0] ? "key" : JSON.parse(written[0]![0]!));
+      expect(cells[0][0]).toBe("key" === written[0][0] ? "key" : JSON.parse(written[0][0]));
       return;
     }
-    const error = written[0]![0]!.startsWith("#");
+    const error = written[0][0].startsWith("#");
     if (!error) expect(cells.map((row) => row.length)).toEqual(written.map((row) => row.length));
-    if (width > 0) expect(cells[0]!.length).toBe(width);
+    if (width > 0) expect(cells[0].length).toBe(width);
     written.forEach((row, y) => {
       row.forEach((cell, x) => {
-        expect(isAsWritten(cells[y]![x], cell), `${JSON.stringify(said(cells[y]![x]))} for ${cell}`).toBe(
-          true,
-        );
+        expect(isAsWritten(cells[y][x], cell), `${JSON.stringify(said(cells[y][x]))} for ${cell}`).toBe(true);
       });
     });
   });

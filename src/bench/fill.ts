@@ -28,7 +28,7 @@ const rowOf = (i: number): Scalar[] => [
   5 + (i % 97) / 8,
   20 + (i % 31),
   0.1 + (i % 9) / 50,
-  materials[i % 3]!,
+  materials[i % 3],
 ];
 const formulas = [
   "rpm=REAM.RPM(speed,diameter)",
@@ -82,7 +82,7 @@ async function speed(): Promise<void> {
   const columns = new Map<string, Matrix>(header.map((name) => [name, []]));
   for (let i = 0; i < MILLION; i++)
     rowOf(i).forEach((value, k) => {
-      columns.get(header[k]!)!.push([value]);
+      columns.get(header[k])!.push([value]);
     });
   const direct = await leastOf(() => new ColumnComputer(plan, functions).compute(columns, MILLION));
   const ratio = csv / direct;
@@ -121,10 +121,10 @@ function memory(): void {
     rmSync(path);
     return peak;
   });
-  const ratio = peaks[1]! / peaks[0]!;
+  const ratio = peaks[1] / peaks[0];
   tell(
     ratio <= MORE_MEMORY,
-    `memory for ten million rows: ${peaks[1]!.toFixed(0)} MiB, ${ratio.toFixed(2)}× that for one million (at most ${MORE_MEMORY}×)`,
+    `memory for ten million rows: ${peaks[1].toFixed(0)} MiB, ${ratio.toFixed(2)}× that for one million (at most ${MORE_MEMORY}×)`,
   );
 }
 

@@ -18,7 +18,7 @@ export function tokensOf(text: string): string[] {
     const at = TOKEN.lastIndex;
     const found = TOKEN.exec(text);
     if (!found) throw new Error(`can't read ${text} at ${at}`);
-    tokens.push(found[1]!);
+    tokens.push(found[1]);
   }
   return tokens;
 }

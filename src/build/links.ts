@@ -38,7 +38,7 @@ export function brokenLinks(folder: string): string[] {
 
   function leadsSomewhere(link: string, file: string): boolean {
     const [path, place] = link.split("#");
-    const target = path === "" ? file : resolve(dirname(file), decodeURIComponent(path!));
+    const target = path === "" ? file : resolve(dirname(file), decodeURIComponent(path));
     if (relative(folder, target).startsWith("..")) return false;
     if (!existsSync(target) || !statSync(target).isFile()) return false;
     return !place || pages.get(target)?.places.has(place) === true;

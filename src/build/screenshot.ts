@@ -1,4 +1,4 @@
-// build: `npm run screenshot` makes src/demo/screenshot.png, the picture in the README, from the running page.
+// build: `npm run screenshot` makes src/browser/screenshot.png, the picture in the README, from the running page.
 
 import { join } from "node:path";
 import { launchBrowser } from "./browser.ts";
@@ -18,7 +18,7 @@ try {
   await name.fill("F6");
   await name.press("Enter");
   await page.waitForFunction(() => document.querySelector("#selected dd")?.textContent === "F6");
-  await page.screenshot({ path: join(sourceFolder, "demo", "screenshot.png") });
+  await page.screenshot({ path: join(sourceFolder, "browser", "screenshot.png") });
 } finally {
   await browser.close();
   server.closeAllConnections();

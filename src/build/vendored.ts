@@ -17,7 +17,7 @@ export const vendored = [
   ["bootstrap/LICENSE", "vendor/bootstrap/LICENSE.txt"],
   ["font-awesome/css/font-awesome.min.css", "vendor/font-awesome/css/font-awesome.min.css"],
   ["font-awesome/fonts/fontawesome-webfont.woff2", "vendor/font-awesome/fonts/fontawesome-webfont.woff2"],
-].map(([from, to]) => ({ from: join(modules, from!), to: to!, info: { minimized: true } }));
+].map(([from, to]) => ({ from: join(modules, from), to: to, info: { minimized: true } }));
 
 /** Packages that are inside a file above, by the package that the file is of. */
 export const embedded: Readonly<Record<string, readonly string[]>> = {
@@ -25,4 +25,4 @@ export const embedded: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** The font's package carries no text of its licences. */
-export const fontAwesomeLicence = join(sourceFolder, "demo", "font-awesome-licence.txt");
+export const fontAwesomeLicence = join(sourceFolder, "browser", "font-awesome-licence.txt");

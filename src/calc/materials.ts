@@ -45,7 +45,7 @@ function findFolded(name: string): Material | undefined {
 function findWithKind(words: readonly string[]): Material | undefined {
   if (words.length < 2) return undefined;
   for (const at of [0, words.length - 1]) {
-    const material = folded.get(fold(words[at]!));
+    const material = folded.get(fold(words[at]));
     const others = words.filter((_, index) => index !== at).map(fold);
     if (
       material &&

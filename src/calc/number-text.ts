@@ -52,7 +52,7 @@ export function readNumberText(text: string, name: string): { value: number; uni
   const parts = LENGTH.exec(plainText(text));
   const units = parts?.[4] === undefined ? undefined : unitOf(parts[4]);
   if (!parts || (parts[4] !== undefined && units === undefined)) return wrong(notANumber(text, name));
-  const digits = parts[3]!;
+  const digits = parts[3];
   if (digits.includes(",") && digits.includes("."))
     wrong(`${name} ${shown(text)} has both a comma and a point: write it with a point alone`);
   if (isCommaOpen(digits) && DECIMAL.test(digits)) {

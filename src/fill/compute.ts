@@ -8,9 +8,9 @@ import {
   Area,
   isMatrix,
   type Matrix,
-  NotKnown,
   notAvailable,
   type Scalar,
+  Unsupported,
   type Value,
 } from "./formula/values.ts";
 import type { Grid } from "./grid.ts";
@@ -67,18 +67,18 @@ export class Computer {
     this.cells = {
       cell: (sheet, row, column) => {
         this.read(new Area(sheet, row, column, row, column));
-        return this.grids[sheet]!.get(row, column);
+        return this.grids[sheet].get(row, column);
       },
       matrix: (area) => {
         this.read(area);
-        return this.grids[area.sheet]!.matrix(area);
+        return this.grids[area.sheet].matrix(area);
       },
       each: (area, visit) => {
         this.read(area);
-        this.grids[area.sheet]!.each(area, visit);
+        this.grids[area.sheet].each(area, visit);
       },
-      hasHiddenRows: (sheet) => workbook.sheets[sheet]!.hasHiddenRows,
-      hasSubtotal: (area) => this.subtotals[area.sheet]!.some((box) => meet(box, area)),
+      hasHiddenRows: (sheet) => workbook.sheets[sheet].hasHiddenRows,
+      hasSubtotal: (area) => this.subtotals[area.sheet].some((box) => meet(box, area)),
       spilledArea: (sheet, row, column) => this.spilledArea(sheet, row, column),
       area: (text, sheet) => {
         const { node } = parseFormula(text, scopeOf(sheet, 0, 0));
@@ -113,7 +113,7 @@ export class Computer {
       }
       cell.state = "waiting";
       for (const area of cell.formula.areas)
-        this.places[area.sheet]!.unfinished(area, (needed) => {
+        this.places[area.sheet].unfinished(area, (needed) => {
           const state = needed.state;
           if (state === "untouched") stack.push(needed);
           // Whatever waits is waiting for this cell.
@@ -124,7 +124,7 @@ export class Computer {
 
   private markCircle(stack: readonly ParsedCell[], from: ParsedCell): void {
     for (let i = stack.length - 1; i >= 0; i--) {
-      const cell = stack[i]!;
+      const cell = stack[i];
       if (cell.state === "waiting") this.circular.add(cell);
       if (cell === from) return;
     }
@@ -148,9 +148,9 @@ export class Computer {
 
   private valueOf(cell: ParsedCell): Scalar | Matrix {
     const { formula, array, isSpill } = cell;
-    if (!formula.node) throw new NotKnown(formula.unknown);
-    if (this.circular.has(cell)) throw new NotKnown(CIRCULAR);
-    if (array && sizeOf(array) > LARGEST_ARRAY) throw new NotKnown("an array formula over too many cells");
+    if (!formula.node) throw new Unsupported(formula.unknown);
+    if (this.circular.has(cell)) throw new Unsupported(CIRCULAR);
+    if (array && sizeOf(array) > LARGEST_ARRAY) throw new Unsupported("an array formula over too many cells");
     const context: Context = {
       cells: this.cells,
       sheet: cell.sheet,
@@ -167,7 +167,7 @@ export class Computer {
 
   /** Puts the value where formulas read it; what a smaller result leaves free is empty. */
   private fill({ sheet, row, column, array }: ParsedCell, value: Scalar | Matrix): void {
-    const grid = this.grids[sheet]!;
+    const grid = this.grids[sheet];
     if (!array) {
       grid.set(row, column, value as Scalar);
       return;
@@ -183,9 +183,9 @@ export class Computer {
     const reader = this.reading;
     if (!reader?.isMoving) return;
     const needed = new Set<ParsedCell>();
-    this.places[area.sheet]!.within(area, (cell) => needed.add(cell));
+    this.places[area.sheet].within(area, (cell) => needed.add(cell));
     for (const cell of needed) {
-      if (cell.state === "waiting") throw new NotKnown(CIRCULAR);
+      if (cell.state === "waiting") throw new Unsupported(CIRCULAR);
       if (cell.state !== "done") this.computeInOrder(cell);
       if (this.depending.has(cell)) this.depending.add(reader);
     }
@@ -194,7 +194,7 @@ export class Computer {
   private isDepending(cell: ParsedCell): boolean {
     if (this.depending.has(cell)) return true;
     for (const area of cell.formula.areas)
-      this.places[area.sheet]!.within(area, (needed) => {
+      this.places[area.sheet].within(area, (needed) => {
         if (this.depending.has(needed)) this.depending.add(cell);
       });
     return this.depending.has(cell);
@@ -206,9 +206,9 @@ export class Computer {
     if (!anchor?.array || !anchor.isSpill) return undefined;
     const { top, left, bottom, right } = anchor.array;
     if (outcome?.kind === "computed" && isMatrix(outcome.value)) {
-      const [rows, columns] = [outcome.value.length, outcome.value[0]!.length];
+      const [rows, columns] = [outcome.value.length, outcome.value[0].length];
       if (rows !== bottom - top + 1 || columns !== right - left + 1)
-        throw new NotKnown("a spilled result that has changed its size");
+        throw new Unsupported("a spilled result that has changed its size");
     }
     return new Area(sheet, top, left, bottom, right);
   }
@@ -224,7 +224,7 @@ export const hasValue = ({ cell }: ParsedCell): boolean =>
     : cell.value !== undefined && cell.value.close > cell.value.open;
 
 function reasonOf(error: unknown): string {
-  if (error instanceof NotKnown) return error.message;
+  if (error instanceof Unsupported) return error.message;
   // Nested past what the engine can follow.
   if (error instanceof RangeError) return "a formula too deep to compute";
   throw error;

@@ -149,14 +149,14 @@ export function formulasToCompute(all: readonly ParsedCell[], sheets: number): C
     if (usesWorksheetFunctions(cell)) ours.push(cell);
     else {
       if (cell.isMoving) moving.push(cell);
-      for (const area of cell.formula.areas) readers[area.sheet]!.add(area, cell);
+      for (const area of cell.formula.areas) readers[area.sheet].add(area, cell);
     }
   }
   const certain = new Set(ours);
   const follow = (waiting: ParsedCell[], found: Set<ParsedCell>) => {
     // From the top: a sum over all that stands above is found by its first cell.
     for (const cell of waiting)
-      for (const reader of readers[cell.sheet]!.take(boxOf(cell))) {
+      for (const reader of readers[cell.sheet].take(boxOf(cell))) {
         if (certain.has(reader) || found.has(reader)) continue;
         found.add(reader);
         waiting.push(reader);
@@ -213,7 +213,7 @@ export class Places {
     for (const { box, cell } of this.large) if (meet(box, area)) visit(cell);
     for (const column of this.columnsIn(area)) {
       const { cells } = column;
-      while (column.done < cells.length && cells[column.done]!.cell.state === "done") column.done++;
+      while (column.done < cells.length && cells[column.done].cell.state === "done") column.done++;
       visitRows(cells, area, column.done, visit);
     }
   }
@@ -238,8 +238,8 @@ function visitRows(
   let low = from;
   for (let high = cells.length; low < high; ) {
     const middle = (low + high) >> 1;
-    if (cells[middle]!.row < top) low = middle + 1;
+    if (cells[middle].row < top) low = middle + 1;
     else high = middle;
   }
-  for (; low < cells.length && cells[low]!.row <= bottom; low++) visit(cells[low]!.cell);
+  for (; low < cells.length && cells[low].row <= bottom; low++) visit(cells[low].cell);
 }

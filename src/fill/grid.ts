@@ -1,7 +1,7 @@
 // fill: the values of a sheet, column by column.
 
 import { LAST_COLUMN, LAST_ROW } from "../workbook/xlsx/addresses.ts";
-import { type Area, type Matrix, NotKnown, type Scalar } from "./formula/values.ts";
+import { type Area, type Matrix, type Scalar, Unsupported } from "./formula/values.ts";
 
 /** The most cells that are taken out of a sheet at once. */
 const LARGEST_RANGE = 8_000_000;
@@ -37,7 +37,7 @@ export class Grid {
 
   matrix(area: Area): Matrix {
     const { top, left, height, width } = this.cut(area);
-    if (height * width > LARGEST_RANGE) throw new NotKnown("a range of too many cells");
+    if (height * width > LARGEST_RANGE) throw new Unsupported("a range of too many cells");
     const lines: Matrix = new Array(height);
     for (let row = 0; row < height; row++) lines[row] = new Array(width).fill(null);
     for (let i = 0; i < width; i++) {
@@ -46,7 +46,7 @@ export class Grid {
       const end = Math.min(top + height, cells.length);
       for (let row = top; row < end; row++) {
         const value = cells[row];
-        if (value !== undefined) lines[row - top]![i] = valued(value);
+        if (value !== undefined) lines[row - top][i] = valued(value);
       }
     }
     return lines;
@@ -54,7 +54,7 @@ export class Grid {
 
   each(area: Area, visit: (value: Scalar) => void): void {
     const { top, left, height, width } = this.cut(area);
-    if (height * width > LARGEST_RANGE) throw new NotKnown("a range of too many cells");
+    if (height * width > LARGEST_RANGE) throw new Unsupported("a range of too many cells");
     const columns = Array.from({ length: width }, (_, i) => this.columns.get(left + i));
     for (let row = top; row < top + height; row++)
       for (let i = 0; i < width; i++) visit(valued(columns[i]?.[row] ?? null));
@@ -69,6 +69,6 @@ export class Grid {
 }
 
 function valued(value: Kept): Scalar {
-  if (value === UNVALUED) throw new NotKnown("a cell that has no value yet");
+  if (value === UNVALUED) throw new Unsupported("a cell that has no value yet");
   return value;
 }

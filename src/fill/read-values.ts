@@ -49,7 +49,7 @@ function spans(areas: Iterable<Area>, sheets: number): Wanted[] {
   const wanted: Wanted[] = Array.from({ length: sheets }, () => new Map());
   const seen = new Set<string>();
   for (const { sheet, top, left, bottom, right } of areas) {
-    const columns = wanted[sheet]!;
+    const columns = wanted[sheet];
     const key = `${sheet} ${left} ${right} ${top} ${bottom}`;
     if (right - left > 100) {
       // Whole rows come in many copies.

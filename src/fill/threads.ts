@@ -26,7 +26,7 @@ export async function runJobs(jobs: readonly Job[], threads: number, watch: Watc
     while (next < jobs.length) {
       const at = next++;
       thread ??= new Thread();
-      const { result, isAlive } = await thread.run(jobs[at]!, watch);
+      const { result, isAlive } = await thread.run(jobs[at], watch);
       if (!isAlive) thread = undefined;
       results[at] = result;
       watch.finished(result);

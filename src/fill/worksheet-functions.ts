@@ -3,9 +3,9 @@
 import type { BuiltFunction } from "../build/built-functions.ts";
 import type { Metadata } from "../build/metadata.ts";
 import { namespace } from "../workbook/xlsx/stored-names.ts";
+import { builtins } from "./builtins/all.ts";
 import { type Functions, matrixOf, type NativeFunction } from "./formula/evaluate.ts";
-import { CellError, type Matrix, NotKnown, type Scalar, type Value } from "./formula/values.ts";
-import { natives } from "./natives/all.ts";
+import { CellError, type Matrix, type Scalar, Unsupported, type Value } from "./formula/values.ts";
 
 /** The most cells that ranges may spread to. */
 const LARGEST_RESULT = 8_000_000;
@@ -17,7 +17,7 @@ export function withWorksheetFunctions(
   metadata: Metadata,
   calls: ReadonlyMap<string, BuiltFunction>,
 ): Functions {
-  const functions = new Map(natives);
+  const functions = new Map(builtins);
   for (const { id, name, parameters } of metadata.functions) {
     const call = calls.get(id);
     if (!call) throw new Error(`functions.js has no ${id}`);
@@ -38,7 +38,7 @@ function worksheetFunction(call: BuiltFunction, count: number, repeating: boolea
       const matrices = args.map((arg) => (arg === undefined ? null : matrixOf(arg, context)));
       const rows = Math.max(1, ...matrices.map((matrix) => matrix?.length ?? 0));
       const columns = Math.max(1, ...matrices.map((matrix) => matrix?.[0]?.length ?? 0));
-      if (rows * columns > LARGEST_RESULT) throw new NotKnown("a result of too many cells");
+      if (rows * columns > LARGEST_RESULT) throw new Unsupported("a result of too many cells");
       const given: unknown[] = Array.from({ length: single }, (_, i) => matrices[i] ?? null);
       if (repeating) given.push(matrices.slice(single).filter((matrix) => matrix !== null));
       return fromHost(call(...given, invocation));
@@ -56,7 +56,7 @@ function fromHost(result: unknown[][]): Value {
       line[i] = new CellError(code, message);
     }
   const matrix = result as Matrix;
-  return matrix.length === 1 && matrix[0]!.length === 1 ? (matrix[0]![0] as Scalar) : matrix;
+  return matrix.length === 1 && matrix[0].length === 1 ? (matrix[0][0] as Scalar) : matrix;
 }
 
 export const isWorksheetFunction = (name: string): boolean => name.startsWith(`${namespace}.`);

@@ -50,7 +50,7 @@ function mark(holds: Hold[][], area: Area, part: Area, hold: Hold): void {
   for (let row = part.row; row < part.row + part.rows; row++)
     for (let column = part.column; column < part.column + part.columns; column++)
       if (holds[row - area.row]?.[column - area.column] === undefined && holds[row - area.row])
-        holds[row - area.row]![column - area.column] = hold;
+        holds[row - area.row][column - area.column] = hold;
 }
 
 /** A spilled cell has a parent that is another cell. */
@@ -71,7 +71,7 @@ async function markSpilled(context: Excel.RequestContext, range: Excel.Range, ar
     row.forEach((parent, across) => {
       if (parent.isNullObject) return;
       if (parent.rowIndex !== area.row + down || parent.columnIndex !== area.column + across)
-        holds[down]![across] ??= "spilled";
+        holds[down][across] ??= "spilled";
     });
   });
 }

@@ -44,9 +44,9 @@ export class ExcelWorkbook implements Workbook {
       areas.load("items/rowIndex,items/columnIndex,items/rowCount,items/columnCount");
       await context.sync();
       const [first] = areas.items;
-      first!.worksheet.load("name");
+      first.worksheet.load("name");
       await context.sync();
-      return areas.items.map((range) => areaOf(first!.worksheet.name, range));
+      return areas.items.map((range) => areaOf(first.worksheet.name, range));
     });
   }
 
@@ -132,9 +132,9 @@ export class ExcelWorkbook implements Workbook {
           const spill = original.getCell(at.row, at.column).getSpillingToRangeOrNullObject();
           spill.load(`${PLACE},values`);
           await context.sync();
-          const values = spill.isNullObject ? [[used.values[row]![column]]] : spill.values;
-          copy.getRangeByIndexes(at.row, at.column, values.length, values[0]!.length).values = values;
-          replaced += values.length * values[0]!.length;
+          const values = spill.isNullObject ? [[used.values[row][column]]] : spill.values;
+          copy.getRangeByIndexes(at.row, at.column, values.length, values[0].length).values = values;
+          replaced += values.length * values[0].length;
         }
       }
       copy.activate();

@@ -92,7 +92,7 @@ test("what the grid's script holds inside is named", () => {
   const file = join(projectFolder, "node_modules/@odoo/o-spreadsheet/dist/o_spreadsheet.iife.js");
   // The unminified script marks where each package in it begins.
   const marks = readFileSync(file, "utf8").matchAll(/^\/\/#region node_modules\/((?:@[^/\s]+\/)?[^/\s]+)/gm);
-  const inside = new Set([...marks].map(([, name]) => name!));
+  const inside = new Set([...marks].map(([, name]) => name));
   expect([...inside]).toEqual(["rbush"]);
   const { dependencies } = JSON.parse(
     readFileSync(join(projectFolder, "node_modules/rbush/package.json"), "utf8"),

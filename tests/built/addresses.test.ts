@@ -38,7 +38,7 @@ const hostsIn = (name: string) =>
     ...readFileSync(join(distFolder, name), "latin1").matchAll(
       /\b(?:https?|wss?|ftp):\/\/([^\s/"'`<>()\\,;$]+)/gi,
     ),
-  ].map(([, host]) => host!.toLowerCase().replace(/\.$/, ""));
+  ].map(([, host]) => host.toLowerCase().replace(/\.$/, ""));
 
 test("no file names another host", () => {
   const faults = names

@@ -3,9 +3,9 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { registerFunctions } from "../../src/browser/register-functions.ts";
 import { runFunctionsScript } from "../../src/build/built-functions.ts";
 import { distFolder } from "../../src/build/paths.ts";
-import { registerFunctions } from "../../src/demo/register-functions.ts";
 import { fillWorkbook } from "../../src/fill/fill-workbook.ts";
 import { loadFunctions, readMetadata } from "../../src/fill/load-functions.ts";
 import { storedNames } from "../../src/workbook/xlsx/stored-names.ts";
@@ -63,15 +63,15 @@ test("the grid computes what the command has filled in", () => {
   const { pieces, report } = fillWorkbook(before, loadFunctions());
   const after = joined(pieces!);
   expect(report.sheets[0]).toMatchObject({ computed: 6 * ROWS + 1, kept: 0, placeless: 0, resized: [] });
-  const sheet = textsIn(after)["xl/worksheets/sheet1.xml"]!;
+  const sheet = textsIn(after)["xl/worksheets/sheet1.xml"];
   const names = storedNames(metadata.functions.map(({ name }) => name));
   const model = new gridLibrary.Model(openWorkbook(after, gridLibrary, names).data as never);
-  const sheetId = model.getters.getSheetIds()[0]!;
+  const sheetId = model.getters.getSheetIds()[0];
   let compared = 0;
   for (const [, name, type, held] of sheet.matchAll(
     /<c r="([D-K]\d+)"(?: cm="1")?(?: t="(\w+)")?>(?:<f.*?<\/f>)?<v>([^<]*)<\/v>/g,
   )) {
-    const zone = model.getters.getRangeFromSheetXC(sheetId, name!).zone;
+    const zone = model.getters.getRangeFromSheetXC(sheetId, name).zone;
     const cell = model.getters.getEvaluatedCell({ sheetId, col: zone.left, row: zone.top });
     if (type === undefined) expect(cell.value, name).toBeCloseTo(Number(held), 9);
     else expect(String(cell.value), name).toBe(held);

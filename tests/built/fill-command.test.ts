@@ -48,7 +48,7 @@ const RPM = 477.464829275686;
 const good = () => quote("_xldudf_REAM_RPM(A1,B1)", "ROUND(C1,0)");
 const storedValue = (path: string, cell: string) =>
   new RegExp(`r="${cell}"[^>]*>(?:<f>[^<]*</f>)?<v>([^<]*)</v>`).exec(
-    textsIn(readFileSync(path))["xl/worksheets/sheet1.xml"]!,
+    textsIn(readFileSync(path))["xl/worksheets/sheet1.xml"],
   )?.[1];
 
 describe("a workbook", () => {
@@ -184,7 +184,7 @@ describe("a CSV file", () => {
       errors: 0,
     });
     // 12·50/(π·0.5)
-    expect(Number(readFileSync(at("inch.csv"), "utf8").split("\n")[1]!.split(",")[2])).toBeCloseTo(
+    expect(Number(readFileSync(at("inch.csv"), "utf8").split("\n")[1].split(",")[2])).toBeCloseTo(
       381.971863,
       5,
     );
@@ -248,7 +248,7 @@ describe("hostile files", () => {
     }
     expect(readdirSync(at("hostile")).sort()).toEqual([...says.keys()]);
     [...says.keys()].forEach((name, i) => {
-      expect(readFileSync(at("hostile", name)).equals(before[i]!), name).toBe(true);
+      expect(readFileSync(at("hostile", name)).equals(before[i]), name).toBe(true);
     });
     fill("hostile", "hostile-out");
     expect(existsSync(at("hostile-out"))).toBe(false);

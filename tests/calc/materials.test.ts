@@ -96,7 +96,7 @@ describe("the table", () => {
     const table = materialTable();
     expect(table.length).toBe(materials.length + 1);
     for (const row of table) expect(row.length).toBe(9);
-    expect(table[0]!.slice(0, 5)).toEqual([
+    expect(table[0].slice(0, 5)).toEqual([
       "key",
       "ISO 513 group",
       "what it is",

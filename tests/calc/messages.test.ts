@@ -205,7 +205,7 @@ describe("a comparison", () => {
       "cost per year",
     ]);
     expect(rows[0]).toEqual(["line", "present", "proposed", "saving"]);
-    expect(rows[7]!.slice(1, 3)).toEqual(["", ""]);
+    expect(rows[7].slice(1, 3)).toEqual(["", ""]);
     expect(rows[8]).toEqual(["parts per hour", 60, 72, ""]);
     expect(compare([60, 60, 20, 100, 60, 1, 0.02], [50, 60, 30, 100, 60, 1, 0.01]).at(-1)).toEqual([
       "cost per year",

@@ -8,7 +8,7 @@ describe("number drills", () => {
   it("run backwards from #1 to #97", () => {
     expect(numberDrills.length).toBe(97);
     for (let index = 1; index < numberDrills.length; index++)
-      expect(numberDrills[index]!).toBeLessThan(numberDrills[index - 1]!);
+      expect(numberDrills[index]).toBeLessThan(numberDrills[index - 1]);
   });
 
   // Handbook drill tables.
@@ -32,7 +32,7 @@ describe("number drills", () => {
     [80, 0.0135],
     [97, 0.0059],
   ])("#%d is %d in", (number, inches) => {
-    expect(numberDrills[number - 1]! / 1e4).toBe(inches);
+    expect(numberDrills[number - 1] / 1e4).toBe(inches);
   });
 });
 

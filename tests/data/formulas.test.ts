@@ -14,7 +14,7 @@ import { reamingFeeds } from "../../src/data/reaming-feeds.ts";
 
 /** The geometric mean of a step's ends; the first step begins at `first`. */
 function middle(steps: readonly number[], index: number, first: number): number {
-  return Math.sqrt((steps[index - 1] ?? first) * steps[index]!);
+  return Math.sqrt((steps[index - 1] ?? first) * steps[index]);
 }
 
 /** IT5 to IT18 in tolerance units. */
@@ -26,14 +26,14 @@ describe("ISO 286 standard tolerances follow the tolerance unit", () => {
   const over500 = (size: number) => 0.004 * size + 2.1;
 
   function expected(grade: number, size: number): number {
-    if (grade >= 5) return multiples[grade - 5]! * (size < 500 ? to500(size) : over500(size));
-    if (size > 500) return [2, 2.7, 3.7, 5][grade - 1]! * over500(size);
+    if (grade >= 5) return multiples[grade - 5] * (size < 500 ? to500(size) : over500(size));
+    if (size > 500) return [2, 2.7, 3.7, 5][grade - 1] * over500(size);
     const [first, fifth] = [0.8 + 0.02 * size, 7 * to500(size)];
     return first * (fifth / first) ** ((grade - 1) / 4);
   }
 
   it.each(Array.from({ length: 18 }, (_, index) => index + 1))("IT%d", (grade) => {
-    standardTolerances[String(grade)]!.forEach((width, index) => {
+    standardTolerances[String(grade)].forEach((width, index) => {
       const size = middle(sizeSteps, index, 1);
       const share = grade < 5 && size < 500 ? 0.22 : index === 0 ? 0.16 : index === 1 ? 0.1 : 0.065;
       expect(Math.abs(width / expected(grade, size) - 1), `to ${sizeSteps[index]}`).toBeLessThan(share);
@@ -44,7 +44,7 @@ describe("ISO 286 standard tolerances follow the tolerance unit", () => {
     ["01", 0.3, 0.008],
     ["0", 0.5, 0.012],
   ])("IT%s", (grade, base, slope) => {
-    standardTolerances[grade]!.forEach((width, index) => {
+    standardTolerances[grade].forEach((width, index) => {
       const rule = base + slope * middle(sizeSteps, index, 1);
       expect(Math.abs(width - rule), `to ${sizeSteps[index]}`).toBeLessThan(0.4);
     });
@@ -53,8 +53,8 @@ describe("ISO 286 standard tolerances follow the tolerance unit", () => {
   it("five grades coarser is ten times as wide from IT6 on, but for IT11 over 3 to 6 mm", () => {
     const odd: string[] = [];
     for (let grade = 6; grade <= 13; grade++)
-      standardTolerances[String(grade)]!.forEach((width, index) => {
-        if (standardTolerances[String(grade + 5)]![index] !== 10 * width)
+      standardTolerances[String(grade)].forEach((width, index) => {
+        if (standardTolerances[String(grade + 5)][index] !== 10 * width)
           odd.push(`IT${grade + 5} to ${sizeSteps[index]}`);
       });
     expect(odd).toEqual(["IT11 to 6"]);
@@ -64,7 +64,7 @@ describe("ISO 286 standard tolerances follow the tolerance unit", () => {
 // As above: ISO 286-1:1988, Annex A; from memory.
 describe("ISO 286 fundamental deviations follow their formulas", () => {
   const tolerance = (grade: number, size: number) =>
-    standardTolerances[String(grade)]![sizeSteps.findIndex((end) => end >= size)]!;
+    standardTolerances[String(grade)][sizeSteps.findIndex((end) => end >= size)];
   const p = (size: number) => (size < 500 ? tolerance(7, size) + 2.5 : 0.072 * size + 37.8);
   const s = (size: number) => (size < 50 ? tolerance(8, size) + 2.5 : tolerance(7, size) + 0.4 * size);
   const over = (grade: number, slope: number) => (size: number) => tolerance(grade, size) + slope * size;
@@ -97,7 +97,7 @@ describe("ISO 286 fundamental deviations follow their formulas", () => {
   it.each(Object.entries(rules))("%s", (letter, [from, rule]) => {
     const finer = letter in deviationsByFinerStep;
     const steps = finer ? finerSizeSteps : sizeSteps;
-    const row = finer ? deviationsByFinerStep[letter]! : deviationsByStep[letter]!;
+    const row = finer ? deviationsByFinerStep[letter] : deviationsByStep[letter];
     let compared = 0;
     row.forEach((deviation, index) => {
       const size = middle(steps, index, 1);
@@ -117,7 +117,7 @@ describe("ISO 286 fundamental deviations follow their formulas", () => {
     [3, 6, 10].forEach((end, index) => {
       const at = (name: string) =>
         deviationsByFinerStep[name]?.[(finerSizeSteps as readonly number[]).indexOf(end)] ??
-        deviationsByStep[name]![index]!;
+        deviationsByStep[name][index];
       expect(Math.abs(at(letter) - Math.sqrt(at(one) * at(other))), `to ${end}`).toBeLessThan(1);
     });
   });
@@ -130,7 +130,7 @@ describe("plug gauges", () => {
     ["7", "3"],
   ] as const)("for IT%s have a tolerance of IT%s", (hole, gauge) => {
     expect(plugGauges[hole].map(([, , , , tolerance]) => tolerance)).toEqual(
-      standardTolerances[gauge]!.slice(0, plugGauges[hole].length),
+      standardTolerances[gauge].slice(0, plugGauges[hole].length),
     );
     expect(plugGauges[hole].map(([, upTo]) => upTo)).toEqual(sizeSteps.slice(0, plugGauges[hole].length));
   });
@@ -139,9 +139,9 @@ describe("plug gauges", () => {
 // ANSI B4.1, the tolerance unit in thousandths of an inch, 0.052·∛D + 0.001·D; from memory.
 describe("ANSI B4.1 standard tolerances follow the tolerance unit over 0.12 to 15.75 in", () => {
   it.each([5, 6, 7, 8, 9, 10, 11, 12, 13])("grade %d", (grade) => {
-    inchStandardTolerances[String(grade)]!.slice(1, 12).forEach((width, index) => {
+    inchStandardTolerances[String(grade)].slice(1, 12).forEach((width, index) => {
       const size = middle(inchSizeSteps, index + 1, 0);
-      const rule = multiples[grade - 5]! * (0.052 * Math.cbrt(size) + 0.001 * size);
+      const rule = multiples[grade - 5] * (0.052 * Math.cbrt(size) + 0.001 * size);
       expect(Math.abs(width / 1000 / rule - 1), `to ${inchSizeSteps[index + 1]}`).toBeLessThan(0.15);
     });
   });

@@ -15,7 +15,7 @@ import { readTable } from "../support/csv.ts";
 function rises(numbers: readonly number[], strictly: boolean): boolean {
   return numbers.every(
     (value, index) =>
-      index === 0 || value > numbers[index - 1]! || (!strictly && value === numbers[index - 1]),
+      index === 0 || value > numbers[index - 1] || (!strictly && value === numbers[index - 1]),
   );
 }
 
@@ -69,7 +69,7 @@ describe("ANSI B4.1 tables", () => {
     for (const row of rows) {
       const step = (inchSizeSteps as readonly number[]).indexOf(Number(row.to_in));
       expect((inchSizeSteps as readonly number[])[step - 1] ?? 0).toBe(Number(row.over_in));
-      expect(inchStandardTolerances[row.grade!]![step], `${row.grade} to ${row.to_in}`).toBe(
+      expect(inchStandardTolerances[row.grade][step], `${row.grade} to ${row.to_in}`).toBe(
         Math.round(Number(row.tolerance) * 1000),
       );
     }
@@ -86,9 +86,9 @@ describe("ANSI B4.1 tables", () => {
     const odd: string[] = [];
     for (const [fit, rows] of Object.entries(inchFits))
       for (const [, upTo, hole] of rows) {
-        const grade = grades[fit.slice(0, 2)]![Number(fit.slice(2)) - 1]!;
+        const grade = grades[fit.slice(0, 2)][Number(fit.slice(2)) - 1];
         const step = inchSizeSteps.findIndex((end) => end >= upTo);
-        if (inchStandardTolerances[grade]![step] !== hole) odd.push(`${fit} ${upTo}`);
+        if (inchStandardTolerances[grade][step] !== hole) odd.push(`${fit} ${upTo}`);
       }
     expect(odd).toEqual(["RC1 0.12"]);
   });
@@ -106,10 +106,10 @@ describe("ANSI B4.1 tables", () => {
 describe("plug gauges", () => {
   it("cover 0 to 180 mm in unbroken steps with constants that never fall", () => {
     for (const rows of Object.values(plugGauges)) {
-      expect(rows[0]![0]).toBe(0);
+      expect(rows[0][0]).toBe(0);
       expect(rows.at(-1)![1]).toBe(180);
       rows.slice(1).forEach((row, index) => {
-        expect(row[0]).toBe(rows[index]![1]);
+        expect(row[0]).toBe(rows[index][1]);
       });
       for (const column of [2, 3, 4] as const)
         expect(

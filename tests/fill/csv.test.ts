@@ -226,7 +226,7 @@ describe("fields", () => {
     [...pieces, ""].forEach((piece, i) => {
       reader.read(piece, i === pieces.length, (all, { start, ends, fields }) => {
         rows.push(
-          Array.from({ length: fields }, (_, k) => all.slice(k === 0 ? start : ends[k - 1]! + 1, ends[k])),
+          Array.from({ length: fields }, (_, k) => all.slice(k === 0 ? start : ends[k - 1] + 1, ends[k])),
         );
       });
     });

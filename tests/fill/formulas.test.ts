@@ -5,7 +5,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Cells, evaluate } from "../../src/fill/formula/evaluate.ts";
 import { parseFormula } from "../../src/fill/formula/parse.ts";
-import { Area, CellError, NotKnown, type Scalar, type Value } from "../../src/fill/formula/values.ts";
+import { Area, CellError, type Scalar, Unsupported, type Value } from "../../src/fill/formula/values.ts";
 import { Grid } from "../../src/fill/grid.ts";
 import { functions } from "../support/small-functions.ts";
 
@@ -57,7 +57,7 @@ const parse = (formula: string) =>
 /** In E3 of the sheet, or wherever `row` says. */
 function run(formula: string, mode: "plain" | "array" = "plain", row = 2): Value {
   const { node, unknown } = parse(formula);
-  if (!node) throw new NotKnown(unknown);
+  if (!node) throw new Unsupported(unknown);
   const arrays = mode === "array";
   return evaluate(node, { cells, sheet: 0, row, column: 4, functions, variables: new Map(), arrays }, mode);
 }
@@ -342,7 +342,7 @@ describe("what is not known for certain is said to be so", () => {
     ["many", "too long"],
     ["MATCH(A1:A2,A1:A3,0)", "an array where a value belongs", "array"],
   ] as const)("%s", (formula, why, mode: "plain" | "array" = "plain") => {
-    expect(() => run(formula, mode)).toThrow(NotKnown);
+    expect(() => run(formula, mode)).toThrow(Unsupported);
     expect(() => run(formula, mode)).toThrow(why);
   });
 
@@ -365,7 +365,7 @@ describe("what is not known for certain is said to be so", () => {
         try {
           run(words.join(""));
         } catch (error) {
-          expect(error).toBeInstanceOf(NotKnown);
+          expect(error).toBeInstanceOf(Unsupported);
         }
       }),
       { numRuns: 2000 },

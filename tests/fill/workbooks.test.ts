@@ -21,8 +21,8 @@ function fill(before: Uint8Array): Result {
   const { pieces, report } = fillWorkbook(before, functions);
   const file = pieces ? joined(pieces) : before;
   const cells =
-    /<sheetData>([\s\S]*)<\/sheetData>/.exec(textsIn(file)["xl/worksheets/sheet1.xml"]!)?.[1] ?? "";
-  return { file, cells, reports: report.sheets, report: report.sheets[0]! };
+    /<sheetData>([\s\S]*)<\/sheetData>/.exec(textsIn(file)["xl/worksheets/sheet1.xml"])?.[1] ?? "";
+  return { file, cells, reports: report.sheets, report: report.sheets[0] };
 }
 const fillRows = (rows: string, more: Partial<SmallWorkbook> = {}) =>
   fill(smallWorkbook({ sheets: { Sheet1: rows }, ...more }));
@@ -409,19 +409,19 @@ describe("the rest of the file", () => {
     const after = packedEntries(file);
     expect(after.map(([name]) => name)).toEqual(packed.map(([name]) => name));
     const changed = packed.flatMap(([name, bytes], i) =>
-      Buffer.compare(after[i]![1], bytes) === 0 ? [] : [name],
+      Buffer.compare(after[i][1], bytes) === 0 ? [] : [name],
     );
     expect(changed).toEqual(["xl/worksheets/sheet1.xml"]);
     // Of the changed part all but values and types is the same.
     const bare = (text: string) => text.replace(/<v>[^<]*<\/v>/g, "").replace(/ t="\w+"/g, "");
-    expect(bare(textsIn(file)["xl/worksheets/sheet1.xml"]!)).toBe(
-      bare(textsIn(before)["xl/worksheets/sheet1.xml"]!),
+    expect(bare(textsIn(file)["xl/worksheets/sheet1.xml"])).toBe(
+      bare(textsIn(before)["xl/worksheets/sheet1.xml"]),
     );
 
     const workbook = new ExcelJS.Workbook();
     await workbook.xlsx.load(file.buffer as ArrayBuffer);
     const quote = workbook.getWorksheet("Quote")!;
-    const other = sheetReader.read(file, { type: "array" }).Sheets.Quote!;
+    const other = sheetReader.read(file, { type: "array" }).Sheets.Quote;
     for (let i = 2; i <= 40; i++) {
       const wanted = i === 5 ? undefined : i;
       const twice = quote.getCell(`B${i}`).value as ExcelJS.CellFormulaValue;

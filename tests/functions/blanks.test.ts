@@ -77,7 +77,7 @@ describe("an empty row", () => {
   test("a zero that counts fills a row", () => {
     const cells = sheet("CLEANUP", down(0.25, 0, null), down(0, 0, null));
     expect(cells[0]).toEqual([0.125, 0.125]);
-    expect(messageOf(cells[1]![0])).toBe("stock is 0 or blank");
+    expect(messageOf(cells[1][0])).toBe("stock is 0 or blank");
     expect(cells[2]).toEqual(["", ""]);
   });
 
@@ -88,10 +88,10 @@ describe("an empty row", () => {
 
   test("in a grid is where both the column and the row are blank", () => {
     const grid = sheet("FEEDRATE", down(1, null), across(10, null));
-    expect(grid[0]![0]).toBe(10);
-    expect(messageOf(grid[0]![1])).toBe("rpm is 0 or blank");
-    expect(messageOf(grid[1]![0])).toBe("feedPerRev is 0 or blank");
-    expect(grid[1]![1]).toBe("");
+    expect(grid[0][0]).toBe(10);
+    expect(messageOf(grid[0][1])).toBe("rpm is 0 or blank");
+    expect(messageOf(grid[1][0])).toBe("feedPerRev is 0 or blank");
+    expect(grid[1][1]).toBe("");
   });
 });
 

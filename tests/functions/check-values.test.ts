@@ -6,10 +6,10 @@ import { readFormula, readResult } from "../support/formula.ts";
 import { isError, sheet } from "../support/sheet.ts";
 
 test.each(readTable("check-values"))("$formula gives $expected", (row) => {
-  const { id, args } = readFormula(row.formula!);
+  const { id, args } = readFormula(row.formula);
   const [cells] = sheet(id, ...args) as [unknown[]];
-  const [wanted] = readResult(row.expected!) as [string[]];
-  if (!wanted[0]!.startsWith("#") && id !== "GRADEFOR") expect(cells.length).toBe(wanted.length);
+  const [wanted] = readResult(row.expected) as [string[]];
+  if (!wanted[0].startsWith("#") && id !== "GRADEFOR") expect(cells.length).toBe(wanted.length);
   wanted.forEach((want, index) => {
     const cell = cells[index];
     if (want.startsWith("#")) expect(isError(cell) && cell.code).toBe(want);

@@ -65,7 +65,7 @@ test("INSPECT: a column against a column, one bad row by itself", () => {
     down("12 H7", "12 H7", "12 H7", "", "H7"),
   );
   expect(cells.flat().slice(0, 4)).toEqual(["in", "under by 0.002", "over by 0.003", ""]);
-  expect(messageOf(cells[4]![0])).toMatch(/^callout "H7"/);
+  expect(messageOf(cells[4][0])).toMatch(/^callout "H7"/);
 });
 
 describe("CAPABILITY", () => {
@@ -86,9 +86,9 @@ describe("CAPABILITY", () => {
 
   test("one list against a column of callouts", () => {
     const cells = sheet("CAPABILITY", down(10.0075, 10.0105, 10.009), down("10 H7", "", "10 H8"));
-    expect(cells[0]!.map((one: any) => one.toFixed(6))).toEqual(expected);
+    expect(cells[0].map((one: any) => one.toFixed(6))).toEqual(expected);
     expect(cells[1]).toEqual(["", "", "", ""]);
-    expect(cells[2]![0] as number).toBeCloseTo(22 / 9, 6);
+    expect(cells[2][0] as number).toBeCloseTo(22 / 9, 6);
   });
 
   test.each([
@@ -118,7 +118,7 @@ describe("CAPABILITY", () => {
 test("INTOLERANCE is symmetric about the middle of the tolerance", () => {
   // 10 H7 is 10 to 10.015.
   const [[low], [high]] = sheet("INTOLERANCE", down(10.0055, 10.0095), 0.002, "10 H7") as number[][];
-  expect(low).toBeCloseTo(high!, 12);
+  expect(low).toBeCloseTo(high, 12);
   expect(messageOf(cell("INTOLERANCE", 10.01, 0, "10 H7"))).toMatch(/^deviation is 0 or blank/);
 });
 
@@ -149,8 +149,8 @@ describe("PLUGGAUGE", () => {
     const cells = sheet("PLUGGAUGE", down("20 P7", "25 H8", null, "25 h7"));
     // GOST 24853-81, Table 2.
     expect(cells[0]).toEqual([19.966, 19.97, 19.962, 19.984, 19.988]);
-    for (const one of cells[1]!) expect(messageOf(one, "#N/A")).toMatch(/^callout is of IT8: plug gauges/);
+    for (const one of cells[1]) expect(messageOf(one, "#N/A")).toMatch(/^callout is of IT8: plug gauges/);
     expect(cells[2]).toEqual(["", "", "", "", ""]);
-    for (const one of cells[3]!) expect(messageOf(one)).toMatch(/h7 is a shaft: write H7/);
+    for (const one of cells[3]) expect(messageOf(one)).toMatch(/h7 is a shaft: write H7/);
   });
 });

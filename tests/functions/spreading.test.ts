@@ -86,19 +86,19 @@ describe("row functions", () => {
   test("an error or an empty text fills all cells", () => {
     const cells = sheet("LIMITS", down("12 H7", "", "12 L7", "24 T7"));
     expect(cells[1]).toEqual(["", ""]);
-    expect(cells[2]!.map((one) => messageOf(one))).toEqual(new Array(2).fill(expect.stringContaining("L7")));
-    expect(cells[3]!.map((one) => messageOf(one, "#N/A"))).toEqual(
+    expect(cells[2].map((one) => messageOf(one))).toEqual(new Array(2).fill(expect.stringContaining("L7")));
+    expect(cells[3].map((one) => messageOf(one, "#N/A"))).toEqual(
       new Array(2).fill(expect.stringContaining("T7")),
     );
   });
 
   const rowFunctions = declarations.filter(({ row, parameters }) => row.length > 0 && parameters.length > 0);
   test.each(rowFunctions.map(({ id }) => id))("%s refuses a range wider than a column", (id) => {
-    const { args } = readFormula(declarations.find((one) => one.id === id)!.examples[0]!.formula);
+    const { args } = readFormula(declarations.find((one) => one.id === id)!.examples[0].formula);
     // Lists are taken whole, so a wide one is no fault.
     const at = args.findIndex((arg) => arg !== undefined && !Array.isArray(arg));
     if (at < 0) return;
-    const { name } = declarations.find((one) => one.id === id)!.parameters[at]!;
+    const { name } = declarations.find((one) => one.id === id)!.parameters[at];
     const wide = args.map((arg, index) => (index === at ? [[arg, arg]] : arg));
     const cells = sheet(id, ...wide);
     for (const one of cells.flat()) expect(messageOf(one)).toBe(`${name} is 2 columns wide: give one column`);
@@ -179,7 +179,7 @@ describe("one call over a column gives what one call per row gives", () => {
   const others = [null, "", 0, -1, 1e9, "abc", "12,5", "1/2", "0.5 in", "12 H7", true, { code: "#N/A" }];
 
   test.each(spreading.map(({ id }) => id))("%s", (id) => {
-    const { args } = readFormula(declarations.find((one) => one.id === id)!.examples[0]!.formula);
+    const { args } = readFormula(declarations.find((one) => one.id === id)!.examples[0].formula);
     const isList = (arg: unknown) => Array.isArray(arg);
     const columns = fc.integer({ min: 2, max: 6 }).chain((length) =>
       fc.tuple(
@@ -207,8 +207,8 @@ describe("one call over a column gives what one call per row gives", () => {
             Array.isArray(arg) && !isList(args[index]) ? [arg[i], arg[i]] : arg,
           );
           const [first, second] = sheet(id, ...one);
-          expect(whole[i]!.map(said)).toEqual(first!.map(said));
-          expect(second!.map(said)).toEqual(first!.map(said));
+          expect(whole[i].map(said)).toEqual(first.map(said));
+          expect(second.map(said)).toEqual(first.map(said));
         }
       }),
       { numRuns: 12 },
@@ -235,7 +235,7 @@ describe("the host's invocation object", () => {
   });
 
   test("is no required argument either", () => {
-    expect(messageOf(associated.get("RPM")!([[15]], invocation)[0]![0])).toMatch(/^diameter is 0 or blank/);
+    expect(messageOf(associated.get("RPM")!([[15]], invocation)[0][0])).toMatch(/^diameter is 0 or blank/);
     expect(associated.get("RPM")!(invocation)).toEqual([[""]]);
   });
 });

@@ -61,9 +61,9 @@ function stepsOf(id: string, args: readonly unknown[]): string[] {
 
 /** Lines by three: symbols, numbers, result; and the source. Undefined for an error and where there is no formula. */
 function writtenOut(id: string, args: readonly unknown[]): { steps: string[][]; source: string } | undefined {
-  if (isError(sheet(id, ...args)[0]![0])) return undefined;
+  if (isError(sheet(id, ...args)[0][0])) return undefined;
   const lines = stepsOf(id, args);
-  if (/looks its answer up/.test(lines[0]!) || lines[0] === "") return undefined;
+  if (/looks its answer up/.test(lines[0]) || lines[0] === "") return undefined;
   const steps = lines.filter((line) => !line.startsWith("source: "));
   expect(lines.length).toBe(steps.length + 1);
   expect(steps.length % 3).toBe(0);
@@ -82,7 +82,7 @@ describe("steps", () => {
   test.each(worked)("$formula", ({ id, args, sources: keys }) => {
     const written = writtenOut(id, args)!;
     for (const [symbols, numbers, result] of written.steps as [string, string, string][]) {
-      const name = symbols.split(" = ")[0]!;
+      const name = symbols.split(" = ")[0];
       expect(name).toMatch(/^[A-Za-z][A-Za-z0-9]*$/);
       expect(symbols).not.toMatch(/\*|\bpi\b|sqrt/);
       expect(numbers.startsWith(`${name} = `) && result.startsWith(`${name} = `)).toBe(true);
@@ -94,13 +94,13 @@ describe("steps", () => {
       // A length is rounded to 1e-7 where it leaves a function.
       expect(Math.abs(value - numberIn(result))).toBeLessThan(6e-8 + 1e-9 * Math.abs(value));
     }
-    expect(new Set(written.steps.map(([symbols]) => symbols!.split(" = ")[0])).size).toBe(
+    expect(new Set(written.steps.map(([symbols]) => symbols.split(" = ")[0])).size).toBe(
       written.steps.length,
     );
-    const own = sheet(id, ...args)[0]!.filter((result) => typeof result === "number");
-    const last = written.steps.map(([, , result]) => result!).slice(-own.length);
+    const own = sheet(id, ...args)[0].filter((result) => typeof result === "number");
+    const last = written.steps.map(([, , result]) => result).slice(-own.length);
     own.forEach((result, at) => {
-      expect(numberIn(last[at]!) / result || 1).toBeCloseTo(1, 10);
+      expect(numberIn(last[at]) / result || 1).toBeCloseTo(1, 10);
     });
     expect(keys.map((key) => `source: ${citations[key as keyof typeof citations].text}`)).toContain(
       written.source,
@@ -138,9 +138,9 @@ describe("steps", () => {
         const call = inUnits(id, args, system) ?? args;
         const written = writtenOut(id, call);
         if (!written) continue;
-        const { length } = sheet(id, ...call)[0]!.filter((result) => typeof result === "number");
+        const { length } = sheet(id, ...call)[0].filter((result) => typeof result === "number");
         for (const [, , result] of written.steps.slice(-length)) {
-          const unit = /^\S+ = -?[\d.]+(?:e[+-]?\d+)? ?(.*)$/.exec(result!)![1]!;
+          const unit = /^\S+ = -?[\d.]+(?:e[+-]?\d+)? ?(.*)$/.exec(result)![1];
           if (id === "CONVERT") {
             expect(unit).toBe(args[2]);
             continue;

@@ -97,9 +97,9 @@ describe("COSTATSPEED", () => {
 
   test("an edge that does not last one hole is no answer", () => {
     const cells = sheet("COSTATSPEED", down(18, 5000), 0.25, 60, 12, 0.3, 30, 120, 40, 90);
-    expect(cells[0]!.every((one) => typeof one === "number")).toBe(true);
+    expect(cells[0].every((one) => typeof one === "number")).toBe(true);
     expect(
-      cells[1]!.map(said).every((one) => /^#N\/A surfaceSpeed 5000 .* less than one hole/.test(`${one}`)),
+      cells[1].map(said).every((one) => /^#N\/A surfaceSpeed 5000 .* less than one hole/.test(`${one}`)),
     ).toBe(true);
   });
 });

@@ -87,7 +87,7 @@ describe("a unit written in the cell", () => {
     const { parameters } = declarations.find((declaration) => declaration.id === id)!;
     expect(parameters.map(({ name }) => name)).not.toContain("units");
     const message = messageOf(cell(id, "0.3 mm", 1, 1, 2, 1));
-    expect(message).toContain(`${parameters[0]!.name} "0.3 mm" carries a unit`);
+    expect(message).toContain(`${parameters[0].name} "0.3 mm" carries a unit`);
   });
 
   test("DEPTHRATIO has no units and takes them", () => {

@@ -37,7 +37,7 @@ function expectSound(call: FuzzCall, cells: Cells): void {
   );
   expect(cells.length).toBeGreaterThan(0);
   for (const row of cells) {
-    expect(row.length).toBe(cells[0]!.length);
+    expect(row.length).toBe(cells[0].length);
     expect(row.length).toBeGreaterThan(0);
     for (const cell of row) {
       if (typeof cell === "number") expect(Number.isFinite(cell) && !Object.is(cell, -0)).toBe(true);
@@ -63,9 +63,9 @@ const isBlank = (cell: unknown) =>
 function expectRows({ id, args, rows }: FuzzCall, cells: Cells): void {
   if (rows === 1 || cells.length !== rows) return;
   for (let row = 0; row < rows; row++) {
-    const alone = args.map((range) => (range && range.length > 1 ? [range[row]!] : range));
-    if (alone.some((range) => range && isBlank(range[0]![0]))) continue;
-    expect(run({ id, args: alone, rows: 1 })[0]!.map(said)).toEqual(cells[row]!.map(said));
+    const alone = args.map((range) => (range && range.length > 1 ? [range[row]] : range));
+    if (alone.some((range) => range && isBlank(range[0][0]))) continue;
+    expect(run({ id, args: alone, rows: 1 })[0].map(said)).toEqual(cells[row].map(said));
   }
   const reversed = args.map((range) => (range && range.length > 1 ? [...range].reverse() : range));
   expect(run({ id, args: reversed, rows }).map((row) => row.map(said))).toEqual(

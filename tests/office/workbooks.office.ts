@@ -74,14 +74,14 @@ describe("a workbook written by LibreOffice", () => {
       placeless: 0,
       resized: [],
     });
-    expect(sheet!.firstErrors).toEqual([
+    expect(sheet.firstErrors).toEqual([
       { cell: "D9", error: "#VALUE!", message: expect.stringContaining('diameter "soft"') },
     ]);
     expect(more).toMatchObject({ computed: 1, errors: 0, kept: 0 });
   });
 
   test("has the values that the formulas give, as another reader reads them", () => {
-    const sheet = reader.read(after, { type: "array" }).Sheets.Quote!;
+    const sheet = reader.read(after, { type: "array" }).Sheets.Quote;
     for (let row = 2; row <= ROWS; row++) {
       if (row === 9) expect(sheet[`D${row}`]).toMatchObject({ t: "e", w: "#VALUE!" });
       else {
@@ -99,7 +99,7 @@ describe("a workbook written by LibreOffice", () => {
 
   test("is the same bytes but for the two sheets, and those but for values and types", () => {
     const changed = packedEntries(before).flatMap(([name, bytes], i) => {
-      const [otherName, other] = packedEntries(after)[i]!;
+      const [otherName, other] = packedEntries(after)[i];
       expect(otherName).toBe(name);
       return Buffer.compare(other, bytes) === 0 ? [] : [name];
     });
@@ -109,13 +109,13 @@ describe("a workbook written by LibreOffice", () => {
         .replace(/<v>[^<]*<\/v>/g, "")
         .replace(/ t="\w+"(?=><f)/g, "")
         .replace(/(<c [^>]*?) t="\w+"/g, "$1");
-    for (const name of changed) expect(bare(textsIn(after)[name]!)).toBe(bare(textsIn(before)[name]!));
+    for (const name of changed) expect(bare(textsIn(after)[name])).toBe(bare(textsIn(before)[name]));
   });
 
   test("is read again by LibreOffice, with our values in its ordinary cells", () => {
     const rows: string[][] = parse(Buffer.from(converted(after, "csv")), { relax_column_count: true });
     for (let row = 2; row <= ROWS; row++) {
-      const [, , , turns, rate] = rows[row - 1]!;
+      const [, , , turns, rate] = rows[row - 1];
       if (row === 9) expect(rate).toBe("0");
       else {
         // Shown in whole turns.

@@ -35,7 +35,7 @@ export function spell(meaning: Meaning, draw: Draw): { text: string; told: Told 
   const pick = <T>(from: readonly T[]): T => from[draw(from.length)]!;
 
   function expand(rule: string): string {
-    const ways = rule === "toleranced" ? [kind] : calloutGrammar[rule]!;
+    const ways = rule === "toleranced" ? [kind] : calloutGrammar[rule];
     return pick(ways).split(" ").map(part).join("");
   }
 
@@ -88,12 +88,12 @@ export function spell(meaning: Meaning, draw: Draw): { text: string; told: Told 
       case "DEVIATIONS":
         return deviations();
       case "MODIFIER": {
-        const mark = pick(calloutWords.MODIFIER!);
+        const mark = pick(calloutWords.MODIFIER);
         told.marks.push(mark.toUpperCase());
         return mark;
       }
       default:
-        return symbol in calloutWords ? pick(calloutWords[symbol]!) : symbol;
+        return symbol in calloutWords ? pick(calloutWords[symbol]) : symbol;
     }
   }
 

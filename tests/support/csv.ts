@@ -14,5 +14,5 @@ export type Row = Readonly<Record<string, string>>;
 
 export function readTable(name: string): Row[] {
   const [names, ...rows] = readRows(name);
-  return rows.map((cells) => Object.fromEntries(names.map((column, index) => [column, cells[index]!])));
+  return rows.map((cells) => Object.fromEntries(names.map((column, index) => [column, cells[index]])));
 }

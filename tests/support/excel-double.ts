@@ -92,7 +92,7 @@ export function giveExcel(sheets: SheetDouble[], selection: { sheet: string; box
           this[what].forEach((line: Content[], r: number) => {
             line.forEach((content, c) => {
               sheet.cells[row + r] ??= [];
-              sheet.cells[row + r]![column + c] = content;
+              sheet.cells[row + r][column + c] = content;
             });
           });
         }
@@ -186,7 +186,7 @@ export function giveExcel(sheets: SheetDouble[], selection: { sheet: string; box
       getActiveCell() {
         if (selection === "chart")
           throw Object.assign(new Error("The current selection is invalid."), { code: "InvalidSelection" });
-        const [row, column] = selection.boxes[0]!;
+        const [row, column] = selection.boxes[0];
         return rangeOf(byName(selection.sheet), [row, column, 1, 1]);
       },
     },

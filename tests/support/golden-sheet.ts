@@ -15,7 +15,7 @@ function typed(text: string): unknown {
 /** Holds cells to what is written: texts and booleans exactly, numbers to 1e-9, errors by code and words. */
 function expectCells(cells: readonly unknown[], expected: string): void {
   const wanted = expected.split("; ");
-  const error = /^(#N\/A|#VALUE!) ?(.*)$/.exec(wanted[0]!);
+  const error = /^(#N\/A|#VALUE!) ?(.*)$/.exec(wanted[0]);
   if (error) {
     for (const one of cells) {
       expect(isError(one) ? one.code : one).toBe(error[1]);
@@ -42,7 +42,7 @@ export function goldenSheet(name: string, id: string): void {
         "expected",
         "source",
       ]);
-      for (const column of Object.keys(rows[0]!)) expect(names).toContain(column);
+      for (const column of Object.keys(rows[0])) expect(names).toContain(column);
       for (const { source } of rows) expect(source).toMatch(/\w/);
     });
     test.each(rows.map((row) => [Object.values(row).slice(0, -1).join(" , "), row] as const))(
@@ -50,7 +50,7 @@ export function goldenSheet(name: string, id: string): void {
       (_, row) => {
         const args = parameters.map((parameter) => typed(row[parameter.name.replace(/_$/, "")] ?? ""));
         const cells = sheet(id, ...args);
-        expectCells(cells.flat(), row.expected!);
+        expectCells(cells.flat(), row.expected);
       },
     );
   });

@@ -58,7 +58,7 @@ export function lyingBomb(megabytes: number): Uint8Array {
 const overlapping = (): Uint8Array =>
   changed(zipSync({ ...asBytes(), "b.bin": [strToU8("b"), { level: 0 }] }), (view, records) => {
     // The packed bytes of the first part are said to reach over the second.
-    const first = records[0]!;
+    const first = records[0];
     view.setUint32(first + 20, view.getUint32(first + 20, true) + 40, true);
   });
 

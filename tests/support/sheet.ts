@@ -42,10 +42,10 @@ export function sheet(id: string, ...args: unknown[]): Cells {
 }
 
 /** The first cell that a call gives. */
-export const cell = (id: string, ...args: unknown[]): any => sheet(id, ...args)[0]![0];
+export const cell = (id: string, ...args: unknown[]): any => sheet(id, ...args)[0][0];
 
 /** The first row that a call gives. */
-export const row = (id: string, ...args: unknown[]): any[] => sheet(id, ...args)[0]!;
+export const row = (id: string, ...args: unknown[]): any[] => sheet(id, ...args)[0];
 
 /** A column of cells. */
 export const down = (...cells: Cell[]): Cells => cells.map((one) => [one]);

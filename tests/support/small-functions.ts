@@ -6,7 +6,7 @@ import { withWorksheetFunctions } from "../../src/fill/worksheet-functions.ts";
 
 const problem = (code: string, message: string) => ({ code, message });
 const cell = (matrix: any[][] | null, row: number) =>
-  matrix?.length === 1 ? matrix[0]![0] : matrix?.[row]?.[0];
+  matrix?.length === 1 ? matrix[0][0] : matrix?.[row]?.[0];
 const parameter = (name: string, more: Partial<MetadataParameter> = {}): MetadataParameter => ({
   name,
   type: "any",

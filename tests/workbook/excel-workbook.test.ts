@@ -86,7 +86,7 @@ describe("reading", () => {
     const sheet = { ...quote(), merged: [[0, 0, 1, 2]] as const, spilled: [[2, 0, 2, 1]] as const };
     giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 4, 2]] });
     const [cells] = await workbook.selected();
-    expect(cells!.holds).toEqual([
+    expect(cells.holds).toEqual([
       ["merged", "merged"],
       [undefined, undefined],
       [undefined, undefined],
@@ -100,8 +100,8 @@ describe("writing", () => {
     const { sheets, asked } = giveExcel([quote()], { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] });
     const formulas = [["Size (mm)"], [12.7], [undefined], [6.35]];
     await workbook.write([{ sheet: "Bill's quote", row: 0, column: 0, formulas }]);
-    expect(sheets[0]!.cells.map(([first]) => first)).toEqual(["Size (mm)", 12.7, "=REAM.STOCK(A2)", 6.35]);
-    expect(sheets[0]!.cells[1]![1]).toBe(".5000 +.0005/-.0000");
+    expect(sheets[0].cells.map(([first]) => first)).toEqual(["Size (mm)", 12.7, "=REAM.STOCK(A2)", 6.35]);
+    expect(sheets[0].cells[1][1]).toBe(".5000 +.0005/-.0000");
     expect(asked.merged).toBe(1);
   });
   test.each([
@@ -110,13 +110,13 @@ describe("writing", () => {
     ["a spilled cell", { spilled: [[0, 0, 2, 1]] as const }, "A2 shows the result of a formula"],
   ])("%s is refused and nothing is changed", async (_, odd, sentence) => {
     const { sheets } = giveExcel([{ ...quote(), ...odd }], { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] });
-    const before = structuredClone(sheets[0]!.cells);
+    const before = structuredClone(sheets[0].cells);
     const changes = [
       { sheet: "Bill's quote", row: 3, column: 0, formulas: [[6.35]] },
       { sheet: "Bill's quote", row: 1, column: 0, formulas: [[12.7]] },
     ];
     await expect(workbook.write(changes)).rejects.toThrow(sentence);
-    expect(sheets[0]!.cells).toEqual(before);
+    expect(sheets[0].cells).toEqual(before);
   });
 });
 
@@ -129,8 +129,8 @@ describe("sheets", () => {
     );
     expect(name).toBe("Bill's quote (values)");
     expect(replaced).toBe(2);
-    expect(sheets[1]!.cells.map(([first]) => first)).toEqual(["Size (in)", 0.5, 0.012, 0.25]);
-    expect(sheets[0]!.cells[2]![0]).toBe("=REAM.STOCK(A2)");
+    expect(sheets[1].cells.map(([first]) => first)).toEqual(["Size (in)", 0.5, 0.012, 0.25]);
+    expect(sheets[0].cells[2][0]).toBe("=REAM.STOCK(A2)");
     expect(asked.activated).toEqual([name]);
   });
   test("a new sheet takes a free name, headers and the first formulas", async () => {
@@ -150,10 +150,10 @@ describe("sheets", () => {
     });
     expect(name).toBe("Quote 2");
     expect(asked.added).toEqual(["Quote 2"]);
-    expect(sheets[1]!.cells[0]!.slice(0, 2)).toEqual(["Units", "in"]);
-    expect(sheets[1]!.cells[1]!.slice(0, 3)).toEqual(["Callout", "Material", "Nominal"]);
-    expect(sheets[1]!.cells[2]![2]).toBe('=REAM.CALLOUT(A3:A12,"nominal",B1)');
+    expect(sheets[1].cells[0].slice(0, 2)).toEqual(["Units", "in"]);
+    expect(sheets[1].cells[1].slice(0, 3)).toEqual(["Callout", "Material", "Nominal"]);
+    expect(sheets[1].cells[2][2]).toBe('=REAM.CALLOUT(A3:A12,"nominal",B1)');
     // A list over 255 characters stands in a column of its own.
-    expect(sheets[1]!.cells[29]![4]).toBe("material 29");
+    expect(sheets[1].cells[29][4]).toBe("material 29");
   });
 });

@@ -2,7 +2,7 @@
 
 import { join } from "node:path";
 import type { SourceKey } from "../../data/sources.ts";
-import "../../demo/shim.ts";
+import "../../browser/shim.ts";
 import type { Declaration } from "../declarations.ts";
 import { readCall } from "../example-call.ts";
 import { projectFolder } from "../paths.ts";

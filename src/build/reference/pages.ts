@@ -38,7 +38,7 @@ async function referencePages(): Promise<Map<string, string>> {
   const pages = new Map<string, string>();
   for (const declaration of declarations) {
     const call = (inputs: readonly (Matrix | null)[]) => registered.get(declaration.id)!.call(...inputs);
-    const inputs = literalArguments(declaration.examples[0]!.formula).inputs;
+    const inputs = literalArguments(declaration.examples[0].formula).inputs;
     const { seen } = witnessed(() => call(inputs));
     const formula = (seen?.calculate as { formula?: Formula } | undefined)?.formula;
     const steps = formula ? registered.get("STEPS")!.call([[declaration.id]], inputs) : [];

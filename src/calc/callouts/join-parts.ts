@@ -19,7 +19,7 @@ import type { Written } from "./written-callout.ts";
 export function join(written: Written, cursor: Cursor, sheetUnits: Units): Callout {
   const { size, limit, depth } = written;
   if (!size) return cursor.refuse("has no size: write 12 H7 or 12 +0.018/0");
-  const inch = written.classes.length > 0 && isInchFit(written.classes[0]!);
+  const inch = written.classes.length > 0 && isInchFit(written.classes[0]);
   const stated = statedUnits(written, cursor);
   const units = stated ?? (inch ? "in" : sheetUnits);
   if (units === "mm" && stated === undefined) refuseInchStyle([size, limit], cursor);

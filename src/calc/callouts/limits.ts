@@ -76,7 +76,7 @@ export function calloutPart(
     case "nominal":
     case "lower":
     case "upper":
-      return deviationsGiven(callout, units)[part]!;
+      return deviationsGiven(callout, units)[part];
     case "class":
       return callout.className;
     case "count":

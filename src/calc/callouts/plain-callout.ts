@@ -39,7 +39,7 @@ function scanDecimal(text: string, from: number, units: Units): number {
   scanned = at;
   startedWithPoint = text.charCodeAt(from) === POINT;
   if (digits === 0 || digits > 11 || decimals > 7) return -1;
-  const scale = POWERS[Math.max(decimals, 0)]!;
+  const scale = POWERS[Math.max(decimals, 0)];
   return units === "mm" ? whole * (TICKS_PER_MM / scale) : Math.round((whole * TICKS_PER_IN) / scale);
 }
 

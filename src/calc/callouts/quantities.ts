@@ -56,7 +56,7 @@ export class Cursor {
   }
 
   take(): Token {
-    return this.tokens[this.at++]!;
+    return this.tokens[this.at++];
   }
 
   /** Steps over the token at reading if it is one of these. */

@@ -48,8 +48,8 @@ export function inchFit(nominal: number, fit: string): InchFit {
     return wrong(`fit ${shown(fit)} is not one of ANSI B4.1: RC1–RC9, LC1–LC11, LT1–LT6, LN1–LN3, FN1–FN5`);
   if (!(nominal > 0)) return wrong(`size ${lengthText(nominal, "in")} in is not a size: write one over 0`);
   for (const step of steps) if (nominal > step.over && nominal <= step.upTo) return step;
-  const from = lengthText(steps[0]!.over, "in");
-  const to = lengthText(steps[steps.length - 1]!.upTo, "in");
+  const from = lengthText(steps[0].over, "in");
+  const to = lengthText(steps[steps.length - 1].upTo, "in");
   return none(
     `fit "${fit}" is not tabulated at ${lengthText(nominal, "in")} in: it is over ${from} to ${to} in`,
   );

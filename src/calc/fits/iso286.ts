@@ -42,13 +42,13 @@ const UP_TO_500_MM = stepEnds.indexOf(500);
 
 function stepOf(nominal: number): number {
   if (!(nominal > 0)) wrong(`size ${lengthText(nominal, "mm")} mm is not a size: write one over 0`);
-  if (nominal > stepEndTicks[stepEndTicks.length - 1]!)
+  if (nominal > stepEndTicks[stepEndTicks.length - 1])
     none(`size ${lengthText(nominal, "mm")} mm is over 3150 mm, where ISO 286 ends`);
   let low = 0;
   let high = stepEndTicks.length - 1;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (stepEndTicks[middle]! < nominal) low = middle + 1;
+    if (stepEndTicks[middle] < nominal) low = middle + 1;
     else high = middle;
   }
   return low;
@@ -61,7 +61,7 @@ const tolerances = new Map(
   GRADES.map((grade, index) => [
     grade,
     standardStep.map((step, fine) => {
-      const micrometres = standardTolerances[grade]![step];
+      const micrometres = standardTolerances[grade][step];
       return micrometres === undefined || (index > 14 && fine === UP_TO_1_MM)
         ? undefined
         : inTicks(micrometres);
@@ -96,7 +96,7 @@ export function standardTolerance(nominal: number, grade: string): number {
 export function gradeFor(tolerance: number, nominal: number): string {
   const step = stepOf(nominal);
   for (let index = GRADES.length - 1; index >= 0; index--) {
-    const width = tolerances.get(GRADES[index]!)![step];
+    const width = tolerances.get(GRADES[index])![step];
     if (width !== undefined && width <= tolerance) return `IT${GRADES[index]}`;
   }
   return none(
@@ -161,14 +161,14 @@ function atStep(
   const key = letters.toLowerCase();
   if (key === "js") return { lower: -tolerance / 2, upper: tolerance / 2 };
   if (key === "j") {
-    const deviation = (isHole ? upperDeviationsOfJ : lowerDeviationsOfj)[grade]?.[standardStep[step]!];
+    const deviation = (isHole ? upperDeviationsOfJ : lowerDeviationsOfj)[grade]?.[standardStep[step]];
     if (deviation === undefined) return undefined;
     return isHole ? under(inTicks(deviation), tolerance) : over(-inTicks(deviation), tolerance);
   }
   // Finer steps count from 3 mm too: the step that ends at 1 mm is part of their first.
   const magnitude = deviationsByFinerStep[key]
     ? deviationsByFinerStep[key][Math.max(step - 1, 0)]
-    : deviationsByStep[key]![standardStep[step]!];
+    : deviationsByStep[key][standardStep[step]];
   if (magnitude === undefined || magnitude === null) return undefined;
   if (key < "i") {
     if (key < "c" && step === UP_TO_1_MM) return undefined;
@@ -189,10 +189,10 @@ function upperDeviationFromK(
   const hasDeltaSize = step > UP_TO_3_MM && step <= UP_TO_500_MM;
   if (key === "k" && grade > 8) return step <= UP_TO_3_MM ? -magnitude : undefined;
   if (key === "n" && grade > 8) return step === UP_TO_1_MM ? undefined : hasDeltaSize ? 0 : -magnitude;
-  if (key === "m" && grade === 6 && stepEnds[step]! > exceptionM6.over && stepEnds[step]! <= exceptionM6.upTo)
+  if (key === "m" && grade === 6 && stepEnds[step] > exceptionM6.over && stepEnds[step] <= exceptionM6.upTo)
     return exceptionM6.upper;
   if (!hasDeltaSize || grade > (key < "p" ? 8 : 7)) return -magnitude;
-  const delta = deltas[grade]?.[standardStep[step]!];
+  const delta = deltas[grade]?.[standardStep[step]];
   return delta === undefined ? undefined : delta - magnitude;
 }
 
@@ -211,7 +211,7 @@ function undefinedThere(nominal: number, className: string, deviations: Compiled
   const ranges: string[] = [];
   for (let step = 0; step < deviations.length; step++) {
     if (!deviations[step]) continue;
-    const from = step === 0 ? 0 : stepEnds[step - 1]!;
+    const from = step === 0 ? 0 : stepEnds[step - 1];
     while (deviations[step + 1]) step++;
     ranges.push(`over ${from} to ${stepEnds[step]} mm`);
   }

@@ -48,15 +48,15 @@ const TABLE_ENDS: Partial<Record<DrillSeries, number>> = {
 export function drillName(diameter: number, of?: DrillSeries, units: Units = "mm"): [string, number] {
   const name = of ?? (units === "mm" ? "metric" : "inch");
   const drills = series[name];
-  const last = drills[drills.length - 1]!;
+  const last = drills[drills.length - 1];
   // A size in inches is rounded to 1e-7 in, so a drill may lie that little above it.
   const ticks = toTicks(diameter, units) + (units === "in" ? TICKS_PER_IN / 1e7 : 0);
   const text = (drill: Drill) => `${fromTicks(drill.ticks, units)} ${units}`;
-  if (ticks < drills[0]!.ticks)
-    none(`diameter ${diameter} is under the smallest ${name} drill, ${text(drills[0]!)}`);
+  if (ticks < drills[0].ticks)
+    none(`diameter ${diameter} is under the smallest ${name} drill, ${text(drills[0])}`);
   if (ticks - last.ticks >= (TABLE_ENDS[name] ?? Number.POSITIVE_INFINITY))
     none(`diameter ${diameter} is beyond the table of ${name} drills, which ends at ${text(last)}`);
-  const drill = drills[lastAtOrUnder(drills, ticks)]!;
+  const drill = drills[lastAtOrUnder(drills, ticks)];
   return [drill.name, fromTicks(drill.ticks, units)];
 }
 
@@ -65,7 +65,7 @@ function lastAtOrUnder(drills: readonly Drill[], ticks: number): number {
   let high = drills.length;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (drills[middle]!.ticks <= ticks) low = middle;
+    if (drills[middle].ticks <= ticks) low = middle;
     else high = middle;
   }
   return low;

@@ -6,7 +6,7 @@ import { type StoredNames, storedNames } from "../../workbook/xlsx/stored-names.
 import { type Cells, type Context, evaluate, type Functions } from "../formula/evaluate.ts";
 import type { Node } from "../formula/nodes.ts";
 import { parseFormula } from "../formula/parse.ts";
-import { isMatrix, type Matrix, NotKnown, type Value } from "../formula/values.ts";
+import { isMatrix, type Matrix, Unsupported, type Value } from "../formula/values.ts";
 import { functionName } from "../load.ts";
 import { isWorksheetFunction } from "../worksheet-functions.ts";
 
@@ -166,7 +166,7 @@ function withUnits(node: Node, metadata: Metadata, units: string): Node {
 const noCells = new Proxy({} as Cells, {
   get(_, name) {
     if (name === "from1904") return false;
-    throw new NotKnown("a cell");
+    throw new Unsupported("a cell");
   },
 });
 
@@ -210,23 +210,23 @@ export class ColumnComputer {
     try {
       return evaluate(node, context, "array");
     } catch (error) {
-      if (error instanceof NotKnown) throw new Refusal(`${formula} cannot be computed: ${error.message}`);
+      if (error instanceof Unsupported) throw new Refusal(`${formula} cannot be computed: ${error.message}`);
       throw error;
     }
   }
 
   /** A function that takes a column as one list gives no value for each row: told by the first row, twice over. */
   private prove(columns: ReadonlyMap<string, Matrix>): void {
-    const twice = new Map([...columns].map(([name, matrix]) => [name, [matrix[0]!, matrix[0]!]]));
-    const once = new Map([...columns].map(([name, matrix]) => [name, [matrix[0]!]]));
+    const twice = new Map([...columns].map(([name, matrix]) => [name, [matrix[0], matrix[0]]]));
+    const once = new Map([...columns].map(([name, matrix]) => [name, [matrix[0]]]));
     const results = this.run(twice, 2);
     this.plan.columns.forEach(({ names }, i) => {
       names.forEach((name, k) => {
         twice.set(
           keyOf(name),
-          results[i]!.map((line) => [line[k]!]),
+          results[i].map((line) => [line[k]!]),
         );
-        once.set(keyOf(name), [[results[i]![0]![k]!]]);
+        once.set(keyOf(name), [[results[i][0][k]!]]);
       });
     });
     for (const { formula, node } of this.plan.columns)
@@ -264,7 +264,7 @@ function* variablesIn(node: Node): Generator<string> {
 function spread(value: Value, rows: number): Matrix | undefined {
   const matrix = isMatrix(value) ? value : ([[value]] as Matrix);
   if (matrix.length === rows) return matrix;
-  return matrix.length === 1 ? Array.from({ length: rows }, () => matrix[0]!) : undefined;
+  return matrix.length === 1 ? Array.from({ length: rows }, () => matrix[0]) : undefined;
 }
 
 function wrongShape(formula: string, names: readonly string[], width: number | undefined): Refusal {

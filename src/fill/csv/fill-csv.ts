@@ -180,14 +180,14 @@ class CsvFiller {
     let at = 0;
     this.lines.forEach((line, i) => {
       text += line;
-      const row = this.rowNumbers[i]!;
+      const row = this.rowNumbers[i];
       if (row > 0) {
         for (let k = 0; k < results.length; k++) {
-          const cells = results[k]![at]!;
+          const cells = results[k][at];
           for (let n = 0; n < cells.length; n++) {
             const cell = cells[n] ?? null;
             text += delimiter + writtenField(cell, delimiter);
-            if (cell instanceof CellError) this.fault(row, plan!.columns[k]!.names[n]!, cell);
+            if (cell instanceof CellError) this.fault(row, plan!.columns[k].names[n], cell);
           }
         }
         at++;

@@ -88,8 +88,8 @@ export class RecordReader {
 
 /** The text of a field, without its quotes, in Unicode. */
 export function fieldText(text: string, record: Record, field: number): string {
-  const start = field === 0 ? record.start : record.ends[field - 1]! + 1;
-  const end = record.ends[field]!;
+  const start = field === 0 ? record.start : record.ends[field - 1] + 1;
+  const end = record.ends[field];
   const held =
     text.charCodeAt(start) === QUOTE && end > start + 1 && text.charCodeAt(end - 1) === QUOTE
       ? text.slice(start + 1, end - 1).replaceAll('""', '"')

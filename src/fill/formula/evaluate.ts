@@ -8,9 +8,9 @@ import {
   isError,
   isMatrix,
   type Matrix,
-  NotKnown,
   notAvailable,
   type Scalar,
+  Unsupported,
   type Value,
   valueError,
 } from "./values.ts";
@@ -87,16 +87,16 @@ export function evaluate(node: Node, context: Context, mode: Mode): Value {
       return areaValue(node.area, context, mode);
     case "variable": {
       const value = context.variables.get(node.name);
-      if (value === undefined) throw new NotKnown(`the name ${node.name}`);
+      if (value === undefined) throw new Unsupported(`the name ${node.name}`);
       return value instanceof Area ? areaValue(value, context, mode) : value;
     }
     case "sign":
-      return lift([evaluate(node.operand, context, inner(mode))], (one) => sign(node.operator, one!));
+      return broadcast([evaluate(node.operand, context, inner(mode))], (one) => sign(node.operator, one!));
     case "operation": {
       const left = evaluate(node.left, context, inner(mode));
       const right = evaluate(node.right, context, inner(mode));
       if (!isMatrix(left) && !isMatrix(right)) return operate(node.operator, left as Scalar, right as Scalar);
-      return lift([left, right], (a, b) => operate(node.operator, a!, b!));
+      return broadcast([left, right], (a, b) => operate(node.operator, a!, b!));
     }
     case "array":
       return node.rows.map((row) => row.map((cell) => single(evaluate(cell, context, "plain"))));
@@ -109,9 +109,9 @@ const inner = (mode: Mode): Mode => (mode === "array" ? "array" : "plain");
 
 function call(name: string, nodes: readonly Node[], context: Context, mode: Mode): Value {
   const native = context.functions.get(name);
-  if (!native) throw new NotKnown(`the function ${name.slice(0, 40)}`);
+  if (!native) throw new Unsupported(`the function ${name.slice(0, 40)}`);
   if (nodes.length < native.least || nodes.length > native.most)
-    throw new NotKnown(`${name} with ${nodes.length} arguments`);
+    throw new Unsupported(`${name} with ${nodes.length} arguments`);
   if (native.kind === "lazy") return native.call(nodes, context, mode);
   if (native.kind === "range") {
     const inside: Mode = native.takesArrays || mode === "array" ? "array" : "range";
@@ -128,7 +128,7 @@ function call(name: string, nodes: readonly Node[], context: Context, mode: Mode
   const args = nodes.map((node) => (node.kind === "missing" ? null : evaluate(node, context, inner(mode))));
   const run = (...values: Scalar[]): Scalar =>
     (native.takesErrors ? undefined : values.find(isError)) ?? native.call(...values);
-  return lift(args, run);
+  return broadcast(args, run);
 }
 
 const isReference = (node: Node, context: Context): boolean =>
@@ -140,11 +140,11 @@ const isReference = (node: Node, context: Context): boolean =>
 export function areaValue(area: Area, context: Context, mode: Mode): Value {
   if (mode === "range") return area;
   if (area.isCell) return context.cells.cell(area.sheet, area.top, area.left);
-  return mode === "array" ? context.cells.matrix(area) : crossing(area, context);
+  return mode === "array" ? context.cells.matrix(area) : implicitIntersection(area, context);
 }
 
 /** The cell of a column or a row of cells that lies beside the formula. */
-export function crossing(area: Area, { cells, row, column }: Context): Scalar {
+export function implicitIntersection(area: Area, { cells, row, column }: Context): Scalar {
   const inRows = row >= area.top && row <= area.bottom;
   const inColumns = column >= area.left && column <= area.right;
   if (area.left === area.right && inRows) return cells.cell(area.sheet, row, area.left);
@@ -156,7 +156,7 @@ export function crossing(area: Area, { cells, row, column }: Context): Scalar {
 /** One value: the first of an array. */
 export function single(value: Value): Scalar {
   if (isMatrix(value)) return value[0]?.[0] ?? null;
-  if (value instanceof Area) throw new NotKnown("a range where a value belongs");
+  if (value instanceof Area) throw new Unsupported("a range where a value belongs");
   return value;
 }
 
@@ -164,12 +164,12 @@ export function single(value: Value): Scalar {
 const LARGEST_RESULT = 4_000_000;
 
 /** Repeats `run` over arrays as spreadsheets do: one row or column serves all, and cells that do not meet are #N/A. */
-export function lift(args: readonly Value[], run: (...values: Scalar[]) => Scalar): Value {
+export function broadcast(args: readonly Value[], run: (...values: Scalar[]) => Scalar): Value {
   if (!args.some(isMatrix)) return run(...(args as Scalar[]));
   const matrices = args.map((arg) => (isMatrix(arg) ? arg : [[arg as Scalar]]));
   const rows = Math.max(...matrices.map((matrix) => matrix.length));
   const columns = Math.max(...matrices.map((matrix) => matrix[0]?.length ?? 0));
-  if (rows * columns > LARGEST_RESULT) throw new NotKnown("an array of too many cells");
+  if (rows * columns > LARGEST_RESULT) throw new Unsupported("an array of too many cells");
   return Array.from({ length: rows }, (_, row) =>
     Array.from({ length: columns }, (_, column) => {
       const values: Scalar[] = [];
@@ -194,7 +194,7 @@ export function matrixOf(value: Value, context: Context): Matrix {
 export function scalarArgument(value: Argument, context: Context): Scalar {
   if (value === undefined) return null;
   const isMany =
-    value instanceof Area ? !value.isCell : isMatrix(value) && value.length * value[0]!.length > 1;
-  if (isMany && context.arrays) throw new NotKnown("an array where a value belongs");
+    value instanceof Area ? !value.isCell : isMatrix(value) && value.length * value[0].length > 1;
+  if (isMany && context.arrays) throw new Unsupported("an array where a value belongs");
   return value instanceof Area ? (areaValue(value, context, "plain") as Scalar) : single(value);
 }

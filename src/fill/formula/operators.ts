@@ -5,12 +5,12 @@ import {
   divisionByZero,
   finite,
   isError,
-  NotKnown,
   numberError,
   type Scalar,
   sameNumber,
   toNumber,
   toText,
+  Unsupported,
 } from "./values.ts";
 
 export function operate(operator: string, left: Scalar, right: Scalar): Scalar {
@@ -50,7 +50,7 @@ export function operate(operator: string, left: Scalar, right: Scalar): Scalar {
     case "^":
       return power(a, b);
   }
-  throw new NotKnown(`the operator ${operator}`);
+  throw new Unsupported(`the operator ${operator}`);
 }
 
 export function power(base: number, exponent: number): Scalar {

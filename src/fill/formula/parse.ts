@@ -62,7 +62,7 @@ class Parser extends TokenReader {
     this.isCollecting = true;
     for (; this.at < this.tokens.length; this.at++) {
       try {
-        if (["name", "sheet"].includes(this.tokens[this.at]!.kind)) this.reference();
+        if (["name", "sheet"].includes(this.tokens[this.at].kind)) this.reference();
       } catch (error) {
         if (!(error instanceof Unreadable)) throw error;
       }
@@ -136,7 +136,7 @@ class Parser extends TokenReader {
   }
 
   private named(): Node {
-    const { text } = this.tokens[this.at]!;
+    const { text } = this.tokens[this.at];
     const next = this.tokens[this.at + 1];
     if (next?.text === "(") return this.call(text);
     if (next?.kind === "bracket") {
@@ -199,7 +199,7 @@ class Parser extends TokenReader {
   private reference(): Node {
     let sheet: number | undefined;
     if (this.tokens[this.at + 1]?.text === "!") {
-      const { kind, text } = this.tokens[this.at]!;
+      const { kind, text } = this.tokens[this.at];
       const name = kind === "sheet" ? text.slice(1, -1).replaceAll("''", "'") : text;
       sheet = this.scope.sheetCalled(name);
       this.at += 2;

@@ -41,8 +41,8 @@ export const divisionByZero = () => new CellError("#DIV/0!");
  * Thrown where it is not known for certain what a spreadsheet program would give: the cell keeps its old value, and
  * the report counts it.
  */
-export class NotKnown extends Error {
-  override name = "NotKnown";
+export class Unsupported extends Error {
+  override name = "Unsupported";
 }
 
 const plainNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
@@ -57,7 +57,7 @@ export function toNumber(value: Scalar): number | CellError {
   // Money, thousands, percentages, dates and times depend on where the program runs.
   if (/\d/.test(text) && !/[^\d\s.,:/%€$£+\-a-z]/i.test(text) && /^[\d\s.,:/%€$£+-]|\d\D*$/.test(text))
     if (!/[a-z]/i.test(text) || monthOrHour.test(text))
-      throw new NotKnown(`takes the text ${JSON.stringify(text.slice(0, 30))} for a number`);
+      throw new Unsupported(`takes the text ${JSON.stringify(text.slice(0, 30))} for a number`);
   return valueError(`${JSON.stringify(text.slice(0, 40))} is no number`);
 }
 
@@ -68,7 +68,7 @@ function numberText(value: number): string {
   const rounded = Number(value.toPrecision(15));
   const size = Math.abs(rounded);
   if (rounded === 0) return "0";
-  if (size >= 1e15 || size < 1e-4) throw new NotKnown("writes a very large or very small number as text");
+  if (size >= 1e15 || size < 1e-4) throw new Unsupported("writes a very large or very small number as text");
   return String(rounded);
 }
 

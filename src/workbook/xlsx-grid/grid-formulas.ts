@@ -13,7 +13,7 @@ const lastArguments: ReadonlyMap<string, string> = new Map([
 
 /** The function that is called by token `i`, or undefined. */
 function calledAt(tokens: readonly Token[], i: number): string | undefined {
-  const { kind, text } = tokens[i]!;
+  const { kind, text } = tokens[i];
   if (kind !== "name") return undefined;
   const next = tokens[i + 1]?.kind === "space" ? i + 2 : i + 1;
   return tokens[next]?.text === "(" ? text : undefined;
@@ -35,7 +35,7 @@ export function fileFormula(formula: string, names: StoredNames): string {
   const tokens = tokensOf(names.encode(formula));
   let result = "";
   for (let i = 0; i < tokens.length; i++) {
-    const { text } = tokens[i]!;
+    const { text } = tokens[i];
     const name = calledAt(tokens, i);
     if (text === "#" && tokens[i + 1]?.text.toUpperCase() === "REF") {
       result += "#REF!";
@@ -48,10 +48,10 @@ export function fileFormula(formula: string, names: StoredNames): string {
 
 /** What goes before the parenthesis that token `i` closes: the last argument of its function, if that is missing. */
 function missingArgument(tokens: readonly Token[], i: number): string {
-  if (tokens[i]!.text !== ")") return "";
+  if (tokens[i].text !== ")") return "";
   let depth = 0;
   for (let at = i - 1; at >= 0; at--) {
-    const { text } = tokens[at]!;
+    const { text } = tokens[at];
     if (text === ")" || text === "}") depth++;
     else if (text === "{") depth--;
     else if (text === "," && depth === 0) return "";
@@ -105,7 +105,7 @@ export function fillsOneCell(formula: string): boolean {
   const tokens = tokensOf(formula).filter(({ kind }) => kind !== "space");
   const open: string[] = [];
   for (let i = 0; i < tokens.length; i++) {
-    const { kind, text } = tokens[i]!;
+    const { kind, text } = tokens[i];
     if (text === "(") open.push(calledAt(tokens, i - 1 < 0 ? i : i - 1)?.toUpperCase() ?? "");
     else if (text === ")") open.pop();
     else if (text === "{" || text === "#" || kind === "bracket" || kind === "unknown") return false;
@@ -128,7 +128,7 @@ function isWholeArgument(tokens: readonly Token[], colon: number): boolean {
 
 /** A cell, a sheet before its mark, one end of a range, TRUE or FALSE: no defined name, which may be a range. */
 function isPlainName(tokens: readonly Token[], i: number): boolean {
-  const { text } = tokens[i]!;
+  const { text } = tokens[i];
   const beside = [tokens[i - 1]?.text, tokens[i + 1]?.text];
   if (beside[1] === "!" || beside.includes(":")) return true;
   return /^(?:\$?[A-Z]{1,3}\$?\d+|TRUE|FALSE)$/i.test(text);

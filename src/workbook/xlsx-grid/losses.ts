@@ -85,7 +85,7 @@ export function lossesOf(file: Package, { sheets, sharedStrings }: WorkbookParts
     if (warning.startsWith("Missing required")) continue;
     const known = byWarning.find(([pattern]) => pattern.test(warning));
     const quoted = known?.[0].exec(warning)?.[1] ?? "";
-    if (known && ![...losses].some((loss) => loss.startsWith(known[1].split("$1")[0]!)))
+    if (known && ![...losses].some((loss) => loss.startsWith(known[1].split("$1")[0])))
       losses.add(known[1].replace("$1", () => quoted));
     if (!known) losses.add("Details that could not be read");
   }

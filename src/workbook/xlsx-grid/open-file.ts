@@ -128,7 +128,7 @@ function imported(
 
 function shortened(error: unknown): string {
   const text = error instanceof Error ? error.message : String(error);
-  return text.split("\n")[0]!.slice(0, 120);
+  return text.split("\n")[0].slice(0, 120);
 }
 
 /** Formulas with names of tables, which the importer has written out as ranges, in place of those that were read. */

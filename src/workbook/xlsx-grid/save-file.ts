@@ -58,7 +58,7 @@ export async function saveWorkbook(
       texts.set(path, path === "xl/styles.xml" ? valid(content) : content);
       continue;
     }
-    const saved = withSavedCells(content, cells.on(sheetIds[Number(sheet[1])]!));
+    const saved = withSavedCells(content, cells.on(sheetIds[Number(sheet[1])]));
     arrays += saved.arrays;
     texts.set(path, valid(inOrder(saved.text)));
   }

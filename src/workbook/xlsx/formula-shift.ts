@@ -27,7 +27,7 @@ export function sharedFormula(formula: string): SharedFormula {
 
 /** A cell anywhere; a column or a row only beside a colon. */
 function isReference(tokens: readonly Token[], i: number): boolean {
-  const { kind, text } = tokens[i]!;
+  const { kind, text } = tokens[i];
   if (kind !== "name" && kind !== "number") return false;
   if (tokens[i + 1]?.text === "(" || tokens[i + 1]?.text === "!") return false;
   const whole = kind === "number" || !/^\$?[A-Za-z]+\$?\d+$/.test(text);

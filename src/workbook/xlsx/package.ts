@@ -69,7 +69,7 @@ function refuseOthers(bytes: Uint8Array): void {
 /** Whether a name of the compound file's directory is in the bytes, two of them a letter. */
 function hasWideText(bytes: Uint8Array, text: string): boolean {
   const wide = Uint8Array.from([...text].flatMap((letter) => [letter.charCodeAt(0), 0]));
-  for (let at = bytes.indexOf(wide[0]!); at >= 0; at = bytes.indexOf(wide[0]!, at + 1))
+  for (let at = bytes.indexOf(wide[0]); at >= 0; at = bytes.indexOf(wide[0], at + 1))
     if (wide.every((sign, i) => bytes[at + i] === sign)) return true;
   return false;
 }

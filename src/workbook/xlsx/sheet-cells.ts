@@ -39,7 +39,7 @@ export function sheetText(text: string): SheetText {
     text.slice(0, 100_000),
   );
   if (!root) throw new Refusal("the workbook is damaged: a sheet is not one");
-  const prefix = root[1]!;
+  const prefix = root[1];
   const none = { text, prefix, start: text.length, end: text.length };
   if (root[2] !== "worksheet") return none;
   const name = `${prefix}sheetData`;

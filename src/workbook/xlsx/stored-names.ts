@@ -36,8 +36,8 @@ export function storedNames(names: Iterable<string>): StoredNames {
     let result = "";
     for (let i = 0; i < tokens.length; i++) {
       const call = linkedCall(tokens, i);
-      const full = call && find(tokens[call.name]!.text);
-      result += full ? replace(full) : tokens[i]!.text;
+      const full = call && find(tokens[call.name].text);
+      result += full ? replace(full) : tokens[i].text;
       if (full) i = call.name;
     }
     return result;
@@ -56,7 +56,7 @@ export function mentionsNamespace(formula: string): boolean {
 
 /** The name of the function that is called from token `i` on, its workbook (`[2]!`) left aside. */
 function linkedCall(tokens: readonly Token[], i: number): { readonly name: number } | undefined {
-  const linked = tokens[i]!.kind === "bracket" && tokens[i + 1]?.text === "!";
+  const linked = tokens[i].kind === "bracket" && tokens[i + 1]?.text === "!";
   const name = linked ? i + 2 : i;
   if (tokens[name]?.kind !== "name") return undefined;
   const next = tokens[name + 1]?.kind === "space" ? name + 2 : name + 1;

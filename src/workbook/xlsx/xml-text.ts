@@ -58,7 +58,7 @@ export function unescapeXml(text: string): string {
     if (plain !== undefined) return plain;
     const hexadecimal = /^#x([0-9a-f]{1,6})$/i.exec(entity);
     const decimal = /^#(\d{1,7})$/.exec(entity);
-    const code = hexadecimal ? Number.parseInt(hexadecimal[1]!, 16) : Number(decimal?.[1] ?? Number.NaN);
+    const code = hexadecimal ? Number.parseInt(hexadecimal[1], 16) : Number(decimal?.[1] ?? Number.NaN);
     if (!(code <= 0x10ffff))
       throw new Refusal(`the workbook uses an entity of its own, "${whole}", which no workbook needs`);
     return String.fromCodePoint(code);
@@ -97,7 +97,7 @@ const attributes = /([\w:.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g;
 export function attribute(tag: string, name: string): string | undefined {
   attributes.lastIndex = 0;
   for (let found = attributes.exec(tag); found; found = attributes.exec(tag))
-    if (found[1] === name) return unescapeXml(found[2] ?? found[3]!);
+    if (found[1] === name) return unescapeXml(found[2] ?? found[3]);
   return undefined;
 }
 
@@ -105,7 +105,7 @@ export function attribute(tag: string, name: string): string | undefined {
 export function prefixedAttribute(tag: string, local: string): string | undefined {
   attributes.lastIndex = 0;
   for (let found = attributes.exec(tag); found; found = attributes.exec(tag))
-    if (found[1]!.endsWith(`:${local}`)) return unescapeXml(found[2] ?? found[3]!);
+    if (found[1].endsWith(`:${local}`)) return unescapeXml(found[2] ?? found[3]);
   return undefined;
 }
 
@@ -149,7 +149,7 @@ export function* elements(text: string, name: string): Generator<Element> {
       yield { tag, inside: "", start, end: open };
       continue;
     }
-    const close = endTag(text, found[1]! + name, open);
+    const close = endTag(text, found[1] + name, open);
     const end = tagEnd(text, close);
     starts.lastIndex = end;
     yield { tag, inside: text.slice(open, close), start, end };

@@ -16,7 +16,7 @@ const read = (text: string, units: Units = "mm") => readCallout(text, "callout",
 describe("read", () => {
   test.each(readTable("callouts"))("$callout ($units)", (row) => {
     const units = row.units as Units;
-    const callout = read(row.callout!, units);
+    const callout = read(row.callout, units);
     expect(limits(callout, units)).toEqual([Number(row.least), Number(row.greatest)]);
     expect(calloutPart(callout, "class")).toBe(row.class);
     expect(calloutPart(callout, "count")).toBe(Number(row.count));
@@ -28,7 +28,7 @@ describe("read", () => {
 
 describe("refused", () => {
   test.each(readTable("callouts-refused"))("$callout ($units): $source", (row) => {
-    const problem = problemOf(() => read(row.callout!, row.units as Units));
+    const problem = problemOf(() => read(row.callout, row.units as Units));
     expect(problem?.kind).toBe(row.code === "#N/A" ? "none" : "wrong");
     expect(problem?.message).toMatch(/^callout /);
     expect(problem?.message).toContain(row.words);

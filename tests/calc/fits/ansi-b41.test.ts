@@ -14,14 +14,14 @@ describe("inch fits", () => {
     for (const row of rows) {
       const [over, upTo] = [Number(row.over_in), Number(row.to_in)];
       for (const size of [over + 0.0001, (over + upTo) / 2, upTo])
-        expect([row.fit, size, inchFit(inches(size), row.fit!)]).toEqual([
+        expect([row.fit, size, inchFit(inches(size), row.fit)]).toEqual([
           row.fit,
           size,
           expect.objectContaining({
-            holeLower: thou(row.hole_lower!),
-            holeUpper: thou(row.hole_upper!),
-            shaftLower: thou(row.shaft_lower!),
-            shaftUpper: thou(row.shaft_upper!),
+            holeLower: thou(row.hole_lower),
+            holeUpper: thou(row.hole_upper),
+            shaftLower: thou(row.shaft_lower),
+            shaftUpper: thou(row.shaft_upper),
           }),
         ]);
     }
@@ -29,12 +29,12 @@ describe("inch fits", () => {
 
   it("agree with the clearances printed beside the limits", () => {
     for (const row of rows) {
-      const fit = inchFit(inches(Number(row.to_in)), row.fit!);
+      const fit = inchFit(inches(Number(row.to_in)), row.fit);
       expect([row.fit, row.to_in, fit.holeLower - fit.shaftUpper, fit.holeUpper - fit.shaftLower]).toEqual([
         row.fit,
         row.to_in,
-        thou(row.least_clearance!) + 0,
-        thou(row.greatest_clearance!) + 0,
+        thou(row.least_clearance) + 0,
+        thou(row.greatest_clearance) + 0,
       ]);
     }
   });
@@ -42,7 +42,7 @@ describe("inch fits", () => {
   it("leave no gap between the steps of a fit", () => {
     rows.forEach((row, index) => {
       const before = rows[index - 1];
-      if (before?.fit === row.fit) expect([row.fit, row.over_in]).toEqual([row.fit, before!.to_in]);
+      if (before?.fit === row.fit) expect([row.fit, row.over_in]).toEqual([row.fit, before.to_in]);
     });
   });
 

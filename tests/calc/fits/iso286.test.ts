@@ -34,9 +34,9 @@ describe("limit deviations", () => {
     const rows = readTable("iso286-limits");
     expect(rows.length).toBe(910);
     for (const row of rows) {
-      const fromOne = /^[ab]\d|^n(9|1\d)$|1[4-8]$/i.test(row.class!);
+      const fromOne = /^[ab]\d|^n(9|1\d)$|1[4-8]$/i.test(row.class);
       for (const size of sizesIn(Number(row.over_mm), Number(row.upto_mm), fromOne)) {
-        const { lower, upper } = limitDeviations(mm(size), row.class!);
+        const { lower, upper } = limitDeviations(mm(size), row.class);
         expect([row.class, size, lower, upper]).toEqual([
           row.class,
           size,
@@ -231,7 +231,7 @@ describe("standard tolerances", () => {
     const rows = readTable("iso286-standard-tolerances");
     expect(rows.length).toBe(404);
     for (const row of rows) {
-      const grade = parseGrade(row.grade!);
+      const grade = parseGrade(row.grade);
       for (const size of sizesIn(Number(row.over_mm), Number(row.upto_mm), /1[4-8]$/.test(grade)))
         expect([row.grade, size, standardTolerance(mm(size), grade)]).toEqual([
           row.grade,
@@ -247,8 +247,8 @@ describe("standard tolerances", () => {
     for (let size = 1.5; size <= 3150; size += 0.5) {
       const widths = GRADES.slice(size > 500 ? 2 : 0).map((grade) => standardTolerance(mm(size), grade));
       const smaller = before.slice(-widths.length);
-      if (widths.some((width, index) => index > 0 && width <= widths[index - 1]!)) faults.push(size);
-      if (smaller.some((width, index) => width > widths[index]!)) faults.push(size);
+      if (widths.some((width, index) => index > 0 && width <= widths[index - 1])) faults.push(size);
+      if (smaller.some((width, index) => width > widths[index])) faults.push(size);
       before = widths;
     }
     expect(faults).toEqual([]);
@@ -259,12 +259,12 @@ describe("standard tolerances", () => {
   it("follow the formulas within their rounding from IT6 to IT18", () => {
     const factors = [10, 16, 25, 40, 64, 100, 160, 250, 400, 640, 1000, 1600, 2500];
     for (const row of readTable("iso286-standard-tolerances")) {
-      const grade = Number(parseGrade(row.grade!));
+      const grade = Number(parseGrade(row.grade));
       const [over, upTo] = [Number(row.over_mm), Number(row.upto_mm)];
       if (grade < 6 || over === 0) continue;
       const mean = Math.sqrt(over * upTo);
       const unit = upTo <= 500 ? 0.45 * Math.cbrt(mean) + 0.001 * mean : 0.004 * mean + 2.1;
-      const formula = factors[grade - 6]! * unit;
+      const formula = factors[grade - 6] * unit;
       const printed = standardTolerance(mm(upTo), String(grade)) / TICKS_PER_UM;
       expect(Math.abs(printed - formula), `IT${grade} to ${upTo}`).toBeLessThanOrEqual(
         Math.max(0.7, 0.055 * formula),

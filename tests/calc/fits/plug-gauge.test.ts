@@ -44,7 +44,7 @@ describe("plug gauges", () => {
     for (const units of ["mm", "in"] as const) {
       const written = workedOut(plugGauge.formula, ["callout", "units"], [callout, units], 5);
       plugGauge(callout, units).forEach((limit, index) => {
-        expect(limit).toBeCloseTo(written[index]!, 7);
+        expect(limit).toBeCloseTo(written[index], 7);
       });
     }
   });

@@ -108,9 +108,9 @@ describe("the window of a new reamer", () => {
         expect(inch === undefined).toBe(metric === undefined);
         const off = callout.iso ? 0.000005 * 25.4 : 0;
         inch?.forEach((limit, index) => {
-          expect(Math.abs(limit * 25.4 - metric![index]!)).toBeLessThanOrEqual(off + 2e-6);
+          expect(Math.abs(limit * 25.4 - metric![index])).toBeLessThanOrEqual(off + 2e-6);
         });
-        if (inch) expect((inch[1]! - inch[0]!) * 25.4).toBeCloseTo(metric![1]! - metric![0]!, 5);
+        if (inch) expect((inch[1] - inch[0]) * 25.4).toBeCloseTo(metric![1] - metric![0], 5);
       }),
       { numRuns: 200 },
     );
@@ -254,11 +254,11 @@ describe("reamers shared by a family of holes", () => {
         return;
       }
       for (const part of parts) {
-        part.push(windows[next]!);
+        part.push(windows[next]);
         place(next + 1, parts);
         part.pop();
       }
-      place(next + 1, [...parts, [windows[next]!]]);
+      place(next + 1, [...parts, [windows[next]]]);
     };
     place(0, []);
     return best;
@@ -282,7 +282,7 @@ describe("reamers shared by a family of holes", () => {
           const members = names.split("; ");
           used.push(...members);
           expect(count).toBe(members.length);
-          const own = members.map((name) => windows[texts.indexOf(name)]!);
+          const own = members.map((name) => windows[texts.indexOf(name)]);
           expect(isShared(own)).toBe(true);
           expect(Math.round(least * 1e4)).toBe(Math.max(...own.map(([lower]) => lower)));
           expect(Math.round(greatest * 1e4)).toBe(Math.min(...own.map(([, upper]) => upper)));
@@ -320,7 +320,7 @@ describe("the written formula", () => {
           if (!results) return;
           const worked = workedOut(reamerLimits.formula, ["callout", "cutsOver", "units"], args, 2);
           results.forEach((result, index) => {
-            expect(Math.abs(worked[index]! - result)).toBeLessThanOrEqual(1.1e-7);
+            expect(Math.abs(worked[index] - result)).toBeLessThanOrEqual(1.1e-7);
           });
         },
       ),

@@ -90,10 +90,10 @@ describe("V-block", () => {
 });
 
 describe("normal distribution", () => {
-  const math = create(everything!, {});
+  const math = create(everything, {});
   test("erf agrees with another library", () => {
     for (let x = -5.9; x < 6; x += 0.0173) {
-      expect(Math.abs(1 - complementaryError(x) - Number(math.erf!(x)))).toBeLessThan(1e-14);
+      expect(Math.abs(1 - complementaryError(x) - Number(math.erf(x)))).toBeLessThan(1e-14);
     }
   });
 

@@ -135,7 +135,7 @@ describe("properties", () => {
         const near = (calculate: any, names: string[], args: unknown[]) => {
           const results = [calculate(...args)].flat() as number[];
           workedOut(calculate.formula, names, args, results.length).forEach((value, index) => {
-            expect(Math.abs(value - results[index]!)).toBeLessThanOrEqual(1.1e-7);
+            expect(Math.abs(value - results[index])).toBeLessThanOrEqual(1.1e-7);
           });
         };
         const names = ["diameter", "material", "tool", "units"];

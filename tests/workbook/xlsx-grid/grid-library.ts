@@ -2,8 +2,8 @@
 
 import * as library from "@odoo/o-spreadsheet";
 import { JSDOM } from "jsdom";
+import { registerFunctions } from "../../../src/browser/register-functions.ts";
 import type { Metadata, MetadataFunction } from "../../../src/build/metadata.ts";
-import { registerFunctions } from "../../../src/demo/register-functions.ts";
 import type { GridLibrary } from "../../../src/workbook/xlsx-grid/open-file.ts";
 
 // The grid's library is made for an engine that has these.

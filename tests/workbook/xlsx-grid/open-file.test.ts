@@ -21,8 +21,8 @@ function shown(workbook: SmallWorkbook, ...addresses: string[]) {
   const { getters } = modelOf(opened(workbook).data);
   const [sheetId] = getters.getSheetIds();
   return addresses.map((address) => {
-    const { left: col, top: row } = getters.getRangeFromSheetXC(sheetId!, address).zone;
-    return getters.getEvaluatedCell({ sheetId: sheetId!, col, row }).value;
+    const { left: col, top: row } = getters.getRangeFromSheetXC(sheetId, address).zone;
+    return getters.getEvaluatedCell({ sheetId: sheetId, col, row }).value;
   });
 }
 const f = (address: string, formula: string, value = "0", attributes = "") =>
@@ -103,10 +103,10 @@ test("sheets come in the order of the workbook, not of its parts", () => {
   const parts = partsOf({
     sheets: { One: row(1, f("A1", "Two!A1")), Two: row(1, '<c r="A1"><v>5</v></c>') },
   });
-  const turned = parts["xl/workbook.xml"]!.replace(/(<sheet [^>]*>)(<sheet [^>]*>)/, "$2$1");
+  const turned = parts["xl/workbook.xml"].replace(/(<sheet [^>]*>)(<sheet [^>]*>)/, "$2$1");
   const { getters } = modelOf(open(zipped({ ...parts, "xl/workbook.xml": turned })).data);
   expect(getters.getSheetIds().map((id) => getters.getSheetName(id))).toEqual(["Two", "One"]);
-  expect(getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[1]!, col: 0, row: 0 }).value).toBe(5);
+  expect(getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[1], col: 0, row: 0 }).value).toBe(5);
 });
 
 test("names of ranges are taken over, others are told", () => {
@@ -135,11 +135,11 @@ test("names of table columns become the cells that they mean", () => {
   });
   const type =
     '<Override PartName="/xl/tables/table1.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml"/>';
-  const sheet = parts["xl/worksheets/sheet1.xml"]!;
+  const sheet = parts["xl/worksheets/sheet1.xml"];
   const { data, losses } = open(
     zipped({
       ...parts,
-      "[Content_Types].xml": parts["[Content_Types].xml"]!.replace("</Types>", `${type}</Types>`),
+      "[Content_Types].xml": parts["[Content_Types].xml"].replace("</Types>", `${type}</Types>`),
       "xl/worksheets/sheet1.xml": sheet.replace(
         "</worksheet>",
         '<tableParts count="1"><tablePart r:id="rId1"/></tableParts></worksheet>',
@@ -148,7 +148,7 @@ test("names of table columns become the cells that they mean", () => {
   );
   const { getters } = modelOf(data);
   const value = (col: number, line: number) =>
-    getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[0]!, col, row: line }).value;
+    getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[0], col, row: line }).value;
   expect([value(1, 1), value(1, 2)]).toEqual([6, 7]);
   expect(losses).toContain("Names of table columns in formulas: 2 cells name the cells instead");
 });
@@ -188,7 +188,7 @@ describe("what the browser workbook cannot carry is told", () => {
     ],
   ])("%s", (element, loss) => {
     const parts = partsOf({ sheets: { S: "" } });
-    const sheet = parts["xl/worksheets/sheet1.xml"]!.replace("</worksheet>", `${element}</worksheet>`);
+    const sheet = parts["xl/worksheets/sheet1.xml"].replace("</worksheet>", `${element}</worksheet>`);
     expect(open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet })).losses).toEqual([loss]);
   });
 });
@@ -240,7 +240,7 @@ describe("a hostile or broken file is refused with a sentence", () => {
 
   test("a part that is no XML", () => {
     const parts = partsOf({ sheets: { S: "" } });
-    const sheet = parts["xl/worksheets/sheet1.xml"]!.replace("</worksheet>", "<a></b></worksheet>");
+    const sheet = parts["xl/worksheets/sheet1.xml"].replace("</worksheet>", "<a></b></worksheet>");
     expect(refusal(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet }))).toContain("cannot be read");
   });
 });
@@ -250,8 +250,8 @@ test("a million empty rows cost nothing, and cells with nothing but a style far 
   const far = row(1_048_000, '<c r="XFD1048000" s="0"/>');
   const { data } = opened({ sheets: { S: row(1, '<c r="A1"><v>1</v></c>') + empty + far } });
   const [sheet] = (data as { sheets: { rowNumber: number; colNumber: number }[] }).sheets;
-  expect(sheet!.rowNumber).toBeLessThan(200);
-  expect(sheet!.colNumber).toBeLessThan(60);
+  expect(sheet.rowNumber).toBeLessThan(200);
+  expect(sheet.colNumber).toBeLessThan(60);
 });
 
 test("ranges that go to the edge of Excel's sheet are cut to the grid's", () => {
@@ -260,7 +260,7 @@ test("ranges that go to the edge of Excel's sheet are cut to the grid's", () => 
   });
   const after =
     '<mergeCells><mergeCell ref="A3:XFD3"/><mergeCell ref="A300:C310"/></mergeCells><conditionalFormatting sqref="A1:XFD1048576"><cfRule type="colorScale" priority="1"><colorScale><cfvo type="min"/><cfvo type="max"/><color rgb="FFFF0000"/><color rgb="FF00FF00"/></colorScale></cfRule></conditionalFormatting><dataValidations count="1"><dataValidation type="list" sqref="A1:A1048576 D5000"><formula1>"a,b"</formula1></dataValidation></dataValidations>';
-  const sheet = parts["xl/worksheets/sheet1.xml"]!.replace("</worksheet>", `${after}</worksheet>`);
+  const sheet = parts["xl/worksheets/sheet1.xml"].replace("</worksheet>", `${after}</worksheet>`);
   const { data } = open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet }));
   const [made] = (data as { sheets: any[] }).sheets;
   const last = `${gridLibrary.helpers.numberToLetters(made.colNumber - 1)}`;
@@ -288,12 +288,11 @@ test.each([
 
 test("element names with a prefix are read", () => {
   const parts = partsOf({ sheets: { S: row(1, f("A1", "REAM.DOUBLE(4)")) } });
-  const sheet = parts["xl/worksheets/sheet1.xml"]!.replace(/<(\/?)(?=[a-z])/g, "<$1x:").replace(
-    "xmlns=",
-    "xmlns:x=",
-  );
+  const sheet = parts["xl/worksheets/sheet1.xml"]
+    .replace(/<(\/?)(?=[a-z])/g, "<$1x:")
+    .replace("xmlns=", "xmlns:x=");
   const { getters } = modelOf(open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet })).data);
-  expect(getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[0]!, col: 0, row: 0 }).value).toBe(8);
+  expect(getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[0], col: 0, row: 0 }).value).toBe(8);
 });
 
 test("an archive of nothing is refused", () => {

@@ -126,7 +126,7 @@ describe("a quote through the browser workbook", () => {
   });
 
   test("fills cells with one formula, as a dynamic array", () => {
-    const sheet = out.texts["xl/worksheets/sheet0.xml"]!;
+    const sheet = out.texts["xl/worksheets/sheet0.xml"];
     expect(sheet).toContain(
       '<c r="D1" cm="1"><f t="array" ref="D1:D2">_xldudf_REAM_DOUBLE(A1:A2)</f><v>20</v></c>',
     );
@@ -137,7 +137,7 @@ describe("a quote through the browser workbook", () => {
   });
 
   test("has ordinary formulas as such", () => {
-    const sheet = out.texts["xl/worksheets/sheet0.xml"]!;
+    const sheet = out.texts["xl/worksheets/sheet0.xml"];
     expect(sheet).toContain('<c r="B6"><f>SUM(A1:A2)*2</f><v>61</v></c>');
   });
 
@@ -202,10 +202,10 @@ describe("a quote through the browser workbook", () => {
 
   test("reads the same in another reader", () => {
     const book = XLSX.read(out.saved.bytes, { cellFormula: true, xlfn: true });
-    const sheet = book.Sheets["Job 7"]!;
-    expect([sheet.B1!.f, sheet.B1!.v, sheet.B1!.t]).toEqual(["_xldudf_REAM_DOUBLE(A1)", 20, "n"]);
-    expect([sheet.B3!.v, sheet.B4!.t, sheet.B8!.v, sheet.D2!.v]).toEqual(["[1/4]", "e", true, 41]);
-    expect(sheet.D1!.F).toBe("D1:D2");
+    const sheet = book.Sheets["Job 7"];
+    expect([sheet.B1.f, sheet.B1.v, sheet.B1.t]).toEqual(["_xldudf_REAM_DOUBLE(A1)", 20, "n"]);
+    expect([sheet.B3.v, sheet.B4.t, sheet.B8.v, sheet.D2.v]).toEqual(["[1/4]", "e", true, 41]);
+    expect(sheet.D1.F).toBe("D1:D2");
   });
 
   test("comes through a second time without a change", async () => {
@@ -214,7 +214,7 @@ describe("a quote through the browser workbook", () => {
     const cells = (text: string) => text.slice(text.indexOf("<sheetData>"), text.indexOf("</sheetData>"));
     const contents = (text: string) =>
       [...cells(text).matchAll(/<c r[\s\S]*?<\/c>/g)].map(([cell]) => cell.replace(/ s="\d+"/, ""));
-    expect(contents(sheet!)).toEqual(contents(out.texts["xl/worksheets/sheet0.xml"]!));
+    expect(contents(sheet)).toEqual(contents(out.texts["xl/worksheets/sheet0.xml"]));
   });
 });
 
@@ -254,9 +254,9 @@ test("a picture and a table come through", async () => {
   const out = await trip(new Uint8Array(await book.xlsx.writeBuffer()));
   const saved = out.book.getWorksheet("S")!;
   expect(saved.getImages()).toHaveLength(1);
-  expect(Buffer.from(out.book.model.media[0]!.buffer as ArrayBuffer)).toEqual(buffer);
+  expect(Buffer.from(out.book.model.media[0].buffer as ArrayBuffer)).toEqual(buffer);
   const [table] = saved.getTables() as unknown as { table: { tableRef: string } }[];
-  expect(table!.table.tableRef).toBe("F5:G6");
+  expect(table.table.tableRef).toBe("F5:G6");
   expect([saved.getCell("F5").value, saved.getCell("G5").value]).toEqual(["size", "1/4"]);
 });
 
@@ -265,14 +265,14 @@ test("what was changed since is saved: a moved formula that cannot be computed h
   const model = modelOf(opened.data);
   const [sheetId] = model.getters.getSheetIds();
   model.dispatch("ADD_COLUMNS_ROWS", {
-    sheetId: sheetId!,
+    sheetId: sheetId,
     sheetName: "Job 7",
     dimension: "ROW",
     base: 0,
     position: "before",
     quantity: 1,
   });
-  model.dispatch("UPDATE_CELL", { sheetId: sheetId!, col: 0, row: 1, content: "50" });
+  model.dispatch("UPDATE_CELL", { sheetId: sheetId, col: 0, row: 1, content: "50" });
   const { bytes } = await saveWorkbook(model, gridLibrary, names, { opened });
   const book = new ExcelJS.Workbook();
   await book.xlsx.load(bytes.buffer as ArrayBuffer);
@@ -293,7 +293,7 @@ test("functions that only the grid has are saved as values and counted", async (
   });
   const saved = await saveWorkbook(model, gridLibrary, names);
   expect([saved.formulas, saved.asValues]).toEqual([1, 1]);
-  const sheet = textsIn(saved.bytes)["xl/worksheets/sheet0.xml"]!;
+  const sheet = textsIn(saved.bytes)["xl/worksheets/sheet0.xml"];
   expect(sheet).toContain('<c r="A1"><v>12</v></c>');
   // ECMA-376 part 1, 18.3.1.99: protection of a sheet stands before its merged cells.
   expect(sheet).toMatch(/<\/sheetData>\s*<sheetProtection [^>]*\/>[\s\S]*<mergeCells /);

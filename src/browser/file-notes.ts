@@ -1,0 +1,58 @@
+// browser: what there is to know of the file that was opened, beside the grid, and what saving leaves behind, before it
+// does.
+
+import type { OpenedWorkbook } from "../workbook/xlsx-grid/open-file.ts";
+import type { Uncomputed } from "../workbook/xlsx-grid/uncomputed.ts";
+
+const byId = (id: string) => document.getElementById(id)!;
+
+const items = (texts: readonly string[]) =>
+  texts.map((text) => {
+    const item = document.createElement("li");
+    item.textContent = text;
+    return item;
+  });
+
+const count = (number: number, one: string, many = `${one}s`) =>
+  `${number.toLocaleString("en-US")} ${number === 1 ? one : many}`;
+
+export function showFileNotes(
+  name: string,
+  { sheets, formulas, ours, losses }: OpenedWorkbook,
+  uncomputed: Uncomputed,
+): void {
+  byId("file-notes").hidden = false;
+  // What it says is of the workbook that was there before.
+  byId("intro").hidden = true;
+  const parts = [
+    count(sheets, "sheet"),
+    count(formulas, "formula"),
+    `${ours.toLocaleString("en-US")} of them with REAM`,
+  ];
+  byId("file-summary").textContent = `${name}: ${parts.join(", ")}.`;
+  const notes = [...losses.map((loss) => `Not saved: ${loss}`)];
+  if (uncomputed.cells > 0) {
+    const which = uncomputed.functions.length === 0 ? "" : ` (${uncomputed.functions.join(", ")})`;
+    notes.unshift(
+      `${count(uncomputed.cells, "cell")} cannot be computed here${which}: the formula stays, and its last value is saved with it.`,
+    );
+  }
+  byId("file-losses").replaceChildren(...items(notes));
+}
+
+/** Whether the person saves all the same; asks nothing if nothing is lost. */
+export function confirmLosses(losses: readonly string[]): Promise<boolean> {
+  if (losses.length === 0) return Promise.resolve(true);
+  const dialog = byId("losses") as HTMLDialogElement;
+  byId("losses-list").replaceChildren(...items(losses));
+  let isWanted = false;
+  byId("losses-save").onclick = () => {
+    isWanted = true;
+    dialog.close();
+  };
+  byId("losses-cancel").onclick = () => dialog.close();
+  dialog.showModal();
+  return new Promise((answer) => {
+    dialog.addEventListener("close", () => answer(isWanted), { once: true });
+  });
+}

@@ -1,0 +1,69 @@
+// browser: the workbook that the page shows. Opening a file puts another one in its place, and whoever held the interface
+// to the first goes on with the new one.
+
+import type { Model } from "@odoo/o-spreadsheet";
+import { GridWorkbook } from "../workbook/grid-workbook.ts";
+import type { Workbook } from "../workbook/workbook.ts";
+import { showResults } from "./results.ts";
+
+declare const owl: typeof import("@odoo/owl");
+declare const o_spreadsheet: typeof import("@odoo/o-spreadsheet");
+
+export class ShownWorkbook {
+  /** The same for every workbook that is shown. */
+  readonly workbook: Workbook;
+  private app: { destroy(): void } | undefined;
+  private current: GridWorkbook | undefined;
+  private shownModel: Model | undefined;
+  private readonly listeners = new Set<() => void>();
+
+  constructor(
+    private readonly templates: string,
+    private readonly say: (text: string) => void,
+  ) {
+    const follow = {
+      get: (_: object, name: keyof Workbook) => {
+        if (name === "onChange") return (listener: () => void) => this.listen(listener);
+        return (...args: never[]) => (this.current![name] as (...args: never[]) => unknown)(...args);
+      },
+    };
+    this.workbook = new Proxy({}, follow as ProxyHandler<object>) as Workbook;
+  }
+
+  get model(): Model {
+    return this.shownModel!;
+  }
+
+  async show(data: object): Promise<void> {
+    const { say } = this;
+    const model = new o_spreadsheet.Model(data as never);
+    this.app?.destroy();
+    const app = new owl.App(o_spreadsheet.Spreadsheet as any, {
+      props: {
+        model,
+        notifyUser: ({ text }: { text: string }) => say(text),
+        raiseError: (text: string, done?: () => void) => {
+          say(text);
+          done?.();
+        },
+        askConfirmation: (text: string, yes: () => void, no?: () => void) =>
+          window.confirm(text) ? yes() : no?.(),
+      },
+      templates: this.templates,
+    });
+    this.app = app;
+    this.shownModel = model;
+    this.current = new GridWorkbook(model);
+    this.current.onChange(() => {
+      for (const listener of this.listeners) listener();
+    });
+    await app.mount(document.getElementById("grid")!);
+    showResults(model);
+    for (const listener of this.listeners) listener();
+  }
+
+  private listen(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+}

@@ -1,0 +1,122 @@
+// fill: how a function of the spreadsheet is declared here, and how its arguments are read.
+
+import {
+  type Argument,
+  type Context,
+  type NativeFunction,
+  type RangeFunction,
+  scalarArgument,
+} from "../formula/evaluate.ts";
+import {
+  Area,
+  CellError,
+  isError,
+  isMatrix,
+  type Matrix,
+  type Scalar,
+  toNumber,
+  toText,
+  type Value,
+} from "../formula/values.ts";
+
+export type Named = readonly [name: string, native: NativeFunction];
+
+/** Of numbers; the arguments are read as numbers first. */
+export const numeric = (
+  name: string,
+  call: (...numbers: number[]) => Scalar,
+  least = call.length,
+  most = least,
+): Named => [
+  name,
+  {
+    kind: "scalar",
+    least,
+    most,
+    call: (...values: Scalar[]) => {
+      const numbers = values.map(toNumber);
+      return numbers.find(isError) ?? call(...(numbers as number[]));
+    },
+  },
+];
+
+/** Of single values as they are. */
+export const scalar = (
+  name: string,
+  call: (...values: Scalar[]) => Scalar,
+  least = call.length,
+  most = least,
+): Named => [name, { kind: "scalar", least, most, call }];
+
+/** Of single values, errors among them. */
+export const test = (name: string, call: (value: Scalar) => Scalar): Named => [
+  name,
+  { kind: "scalar", least: 1, most: 1, call, takesErrors: true },
+];
+
+/** Of whole ranges. An error that is thrown is the result. */
+export const ranged = (
+  name: string,
+  least: number,
+  most: number,
+  call: (args: readonly Argument[], context: Context) => Value,
+  more: Partial<RangeFunction> = {},
+): Named => [
+  name,
+  {
+    kind: "range",
+    least,
+    most,
+    call: (args, context) => {
+      try {
+        return call(args, context);
+      } catch (thrown) {
+        if (thrown instanceof CellError) return thrown;
+        throw thrown;
+      }
+    },
+    ...more,
+  },
+];
+
+export const many = Number.POSITIVE_INFINITY;
+
+/** Throws the error cell that a value is. */
+export function throwIfError<T>(value: T | CellError): T {
+  if (value instanceof CellError) throw value;
+  return value;
+}
+
+/** A single argument as a number, the default if it is left out. */
+export function number(args: readonly Argument[], i: number, context: Context, otherwise = 0): number {
+  if (args[i] === undefined) return otherwise;
+  return throwIfError(toNumber(scalarArgument(args[i], context)));
+}
+
+export const text = (args: readonly Argument[], i: number, context: Context): string =>
+  throwIfError(toText(scalarArgument(args[i], context)));
+
+/** Visits every cell of the arguments in reading order; `isDirect` are values that stand in the formula itself. */
+export function eachCell(
+  args: readonly Argument[],
+  context: Context,
+  visit: (value: Scalar, isDirect: boolean) => void,
+): void {
+  for (const arg of args) {
+    if (arg instanceof Area) context.cells.each(arg, (value) => visit(value, false));
+    else if (isMatrix(arg ?? null))
+      for (const line of arg as Matrix) for (const value of line) visit(value, false);
+    else visit((arg as Scalar | undefined) ?? null, true);
+  }
+}
+
+/** What sums and the like take: of ranges the numbers alone, of the formula's own values also what reads as one. */
+export function numbers(args: readonly Argument[], context: Context): number[] {
+  const found: number[] = [];
+  eachCell(args, context, (value, isDirect) => {
+    if (typeof value === "number") found.push(value);
+    else if (value instanceof CellError) throw value;
+    else if (isDirect) found.push(throwIfError(toNumber(value)));
+  });
+  return found;
+}

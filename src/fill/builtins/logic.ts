@@ -1,0 +1,168 @@
+// fill: the spreadsheet's choices and questions. What is not chosen is not computed, so that its errors do not count.
+
+import {
+  type Argument,
+  broadcast,
+  type Context,
+  evaluate,
+  type Mode,
+  type NativeFunction,
+} from "../formula/evaluate.ts";
+import type { Node } from "../formula/nodes.ts";
+import {
+  Area,
+  compare,
+  isError,
+  isMatrix,
+  notAvailable,
+  type Scalar,
+  toBoolean,
+  toNumber,
+  Unsupported,
+  type Value,
+  valueError,
+} from "../formula/values.ts";
+import { eachCell, many, type Named, ranged, scalar, test, throwIfError } from "./define.ts";
+
+const lazy = (
+  name: string,
+  least: number,
+  most: number,
+  call: (args: readonly Node[], context: Context, mode: Mode) => Value,
+): Named => [name, { kind: "lazy", least, most, call } satisfies NativeFunction];
+
+/** A condition: one value; over an array the choice is made cell by cell, which here only IF and IFERROR do. */
+function condition(node: Node, context: Context, mode: Mode): Value {
+  return evaluate(node, context, mode === "array" ? "array" : "plain");
+}
+
+const omitted = (node: Node | undefined): node is undefined => node === undefined;
+const branch = (node: Node, context: Context, mode: Mode): Value =>
+  node.kind === "missing" ? 0 : evaluate(node, context, mode);
+
+function choose(args: readonly Node[], context: Context, mode: Mode): Value {
+  const given = condition(args[0], context, mode);
+  if (!isMatrix(given)) {
+    const truth = toBoolean(given as Scalar);
+    if (isError(truth)) return truth;
+    if (truth) return branch(args[1], context, mode);
+    return omitted(args[2]) ? false : branch(args[2], context, mode);
+  }
+  const yes = branch(args[1], context, "array");
+  const no = omitted(args[2]) ? false : branch(args[2], context, "array");
+  return broadcast([given, yes, no], (one, a, b) => {
+    const truth = toBoolean(one!);
+    return isError(truth) ? truth : truth ? a! : b!;
+  });
+}
+
+const instead =
+  (isReplaced: (value: Scalar) => boolean) =>
+  (args: readonly Node[], context: Context, mode: Mode): Value => {
+    const inside: Mode = mode === "array" ? "array" : "plain";
+    const value = branch(args[0], context, inside);
+    if (isMatrix(value))
+      return broadcast([value, branch(args[1], context, "array")], (one, other) =>
+        isReplaced(one!) ? other! : one!,
+      );
+    return isReplaced(value as Scalar) ? branch(args[1], context, inside) : value;
+  };
+
+function firstTrue(args: readonly Node[], context: Context, mode: Mode): Value {
+  if (args.length % 2 !== 0) return valueError();
+  for (let i = 0; i < args.length; i += 2) {
+    const truth = toBoolean(onlyOne(condition(args[i], context, mode)));
+    if (isError(truth)) return truth;
+    if (truth) return branch(args[i + 1], context, mode);
+  }
+  return notAvailable();
+}
+
+function matching(args: readonly Node[], context: Context, mode: Mode): Value {
+  const value = onlyOne(condition(args[0], context, mode));
+  if (isError(value)) return value;
+  const last = args.length % 2 === 0 ? args.at(-1) : undefined;
+  for (let i = 1; i + 1 < args.length; i += 2) {
+    const other = onlyOne(condition(args[i], context, mode));
+    if (isError(other)) return other;
+    if (compare(value, other) === 0) return branch(args[i + 1], context, mode);
+  }
+  return last ? branch(last, context, mode) : notAvailable();
+}
+
+function byPlace(args: readonly Node[], context: Context, mode: Mode): Value {
+  const place = toNumber(onlyOne(condition(args[0], context, mode)));
+  if (isError(place)) return place;
+  const chosen = args[Math.trunc(place)];
+  return Math.trunc(place) < 1 || omitted(chosen) ? valueError() : branch(chosen, context, mode);
+}
+
+function onlyOne(value: Value): Scalar {
+  if (isMatrix(value) || value instanceof Area) throw new Unsupported("a choice for each cell of an array");
+  return value;
+}
+
+function named(args: readonly Node[], context: Context, mode: Mode): Value {
+  const variables = new Map(context.variables);
+  const inside = { ...context, variables };
+  for (let i = 0; i + 1 < args.length; i += 2) {
+    const name = args[i];
+    if (name.kind !== "variable") return valueError();
+    // A name stands for all the cells of its range; what uses it decides.
+    const value = args[i + 1];
+    variables.set(name.name, evaluate(value, inside, value.kind === "area" ? "range" : "array"));
+  }
+  return evaluate(args.at(-1)!, inside, mode);
+}
+
+/** Texts in ranges are passed over; those in the formula itself are read. */
+const truths = (name: string, call: (values: readonly boolean[]) => boolean): Named =>
+  ranged(name, 1, many, (args: readonly Argument[], context) => {
+    const found: boolean[] = [];
+    eachCell(args, context, (value, isDirect) => {
+      if (isDirect || typeof value !== "string") {
+        if (value !== null || isDirect) found.push(throwIfError(toBoolean(value)));
+      }
+    });
+    return found.length === 0 ? valueError() : call(found);
+  });
+
+export const logic: readonly Named[] = [
+  lazy("IF", 2, 3, choose),
+  lazy("IFERROR", 2, 2, instead(isError)),
+  lazy(
+    "IFNA",
+    2,
+    2,
+    instead((value) => isError(value) && value.code === "#N/A"),
+  ),
+  lazy("IFS", 2, many, firstTrue),
+  lazy("SWITCH", 3, many, matching),
+  lazy("CHOOSE", 2, many, byPlace),
+  lazy("LET", 3, many, named),
+  truths("AND", (values) => values.every(Boolean)),
+  truths("OR", (values) => values.some(Boolean)),
+  truths("XOR", (values) => values.filter(Boolean).length % 2 === 1),
+  scalar(
+    "NOT",
+    (value) => {
+      const truth = toBoolean(value!);
+      return isError(truth) ? truth : !truth;
+    },
+    1,
+  ),
+  scalar("TRUE", () => true),
+  scalar("FALSE", () => false),
+  scalar("NA", () => notAvailable()),
+  test("ISBLANK", (value) => value === null),
+  test("ISERROR", isError),
+  test("ISERR", (value) => isError(value) && value.code !== "#N/A"),
+  test("ISNA", (value) => isError(value) && value.code === "#N/A"),
+  test("ISNUMBER", (value) => typeof value === "number"),
+  test("ISTEXT", (value) => typeof value === "string"),
+  test("ISNONTEXT", (value) => typeof value !== "string"),
+  test("ISLOGICAL", (value) => typeof value === "boolean"),
+  test("N", (value) =>
+    typeof value === "boolean" ? Number(value) : typeof value === "string" ? 0 : (value ?? 0)),
+  test("T", (value) => (typeof value === "string" || isError(value) ? value : "")),
+];

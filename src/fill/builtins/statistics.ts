@@ -1,0 +1,196 @@
+// fill: the spreadsheet's sums, counts, means and ranks.
+
+import { type Argument, type Context, matrixOf } from "../formula/evaluate.ts";
+import {
+  Area,
+  CellError,
+  divisionByZero,
+  finite,
+  type Matrix,
+  notAvailable,
+  numberError,
+  type Scalar,
+  toNumber,
+  Unsupported,
+  valueError,
+} from "../formula/values.ts";
+import { eachCell, many, type Named, number, numbers, ranged, throwIfError } from "./define.ts";
+
+type OfNumbers = (values: readonly number[]) => Scalar;
+
+/** Of all numbers in its arguments. */
+const folded = (name: string, call: OfNumbers): Named =>
+  ranged(name, 1, many, (args, context) => call(numbers(args, context)));
+
+/** From the left, as sheets add. */
+export function sum(values: readonly number[]): number {
+  let total = 0;
+  for (const value of values) total += value;
+  return total;
+}
+
+const mean: OfNumbers = (values) =>
+  values.length === 0 ? divisionByZero() : finite(sum(values) / values.length);
+
+/** Mean square of the deviations; `less` is 1 for a sample. */
+const variance =
+  (less: 0 | 1, finish: (value: number) => number): OfNumbers =>
+  (values) => {
+    if (values.length <= less) return divisionByZero();
+    const middle = sum(values) / values.length;
+    const squares = values.map((value) => (value - middle) ** 2);
+    return finite(finish(sum(squares) / (values.length - less)));
+  };
+
+const sorted = (values: readonly number[]) => [...values].sort((a, b) => a - b);
+const least = (values: readonly number[]) =>
+  values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
+const greatest = (values: readonly number[]) =>
+  values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+
+/** The value under which a share of the others lies, between two of them in proportion. */
+function percentile(values: readonly number[], share: number): Scalar {
+  if (values.length === 0 || share < 0 || share > 1) return numberError();
+  const order = sorted(values);
+  const place = share * (order.length - 1);
+  const below = Math.floor(place);
+  const above = Math.min(below + 1, order.length - 1);
+  return finite(order[below] + (place - below) * (order[above] - order[below]));
+}
+
+const ranked = (name: string, call: (values: readonly number[], which: number) => Scalar): Named =>
+  ranged(name, 2, 2, ([list, which], context) => call(numbers([list], context), number([which], 0, context)));
+
+const nth = (order: (values: readonly number[]) => number[]) => (values: readonly number[], which: number) =>
+  order(values)[Math.ceil(which) - 1] ?? numberError();
+
+function rank(args: readonly Argument[], context: Context): Scalar {
+  const value = number(args, 0, context);
+  const list = numbers([args[1]], context);
+  if (!list.includes(value)) return notAvailable();
+  const ascending = number(args, 2, context) !== 0;
+  return 1 + list.filter((other) => (ascending ? other < value : other > value)).length;
+}
+
+function sumOfProducts(args: readonly Argument[], context: Context): Scalar {
+  const matrices = args.map((arg) => matrixOf(arg ?? null, context));
+  const rows = matrices.map((matrix) => matrix.length);
+  const columns = matrices.map((matrix) => matrix[0]?.length ?? 0);
+  const sameSize = [rows, columns].every((sizes) => sizes.every((size) => size === sizes[0]));
+  if (!sameSize) {
+    // Areas that reach to the end of the sheet are cut where their own sheets end.
+    if (args.some((arg) => arg instanceof Area))
+      throw new Unsupported("SUMPRODUCT over ranges that differ in size");
+    return valueError();
+  }
+  const products: number[] = [];
+  matrices[0].forEach((line, row) => {
+    for (let column = 0; column < line.length; column++)
+      products.push(productOf(matrices, row, column, args.length === 1));
+  });
+  return finite(sum(products));
+}
+
+function productOf(matrices: readonly Matrix[], row: number, column: number, alone: boolean): number {
+  let product = 1;
+  for (const matrix of matrices) {
+    const value = matrix[row][column]!;
+    if (value instanceof CellError) throw value;
+    if (typeof value === "number") product *= value;
+    // A single value in the formula itself is read; in a range texts and truths are 0.
+    else if (alone && matrix.length === 1 && matrix[0].length === 1) product *= throwIfError(toNumber(value));
+    else product = 0;
+  }
+  return product;
+}
+
+/** SUBTOTAL passes over other subtotals and over rows that a filter hides. */
+function subtotal(args: readonly Argument[], context: Context): Scalar {
+  const which = number(args, 0, context) % 100;
+  const call = subtotals[which - 1];
+  if (!call) return valueError();
+  for (const arg of args.slice(1)) {
+    if (!(arg instanceof Area)) return valueError();
+    if (context.cells.hasHiddenRows(arg.sheet)) throw new Unsupported("SUBTOTAL over hidden rows");
+    if (context.cells.hasSubtotal(arg)) throw new Unsupported("a subtotal of subtotals");
+  }
+  return call(args.slice(1), context);
+}
+
+const countIf =
+  (counts: (value: Scalar, isDirect: boolean) => boolean) =>
+  (args: readonly Argument[], context: Context): number => {
+    let count = 0;
+    eachCell(args, context, (value, isDirect) => {
+      if (counts(value, isDirect)) count++;
+    });
+    return count;
+  };
+
+const countNumbers = countIf(
+  (value, isDirect) => typeof value === "number" || (isDirect && typeof toNumber(value) === "number"),
+);
+const countFilled = countIf((value, isDirect) => value !== null || isDirect);
+
+/** Also cells that hold an empty text; those beyond the end of the sheet are empty too. */
+function countBlank([arg]: readonly Argument[], context: Context): Scalar {
+  if (!(arg instanceof Area)) return valueError();
+  const size = (arg.bottom - arg.top + 1) * (arg.right - arg.left + 1);
+  return size - countIf((value) => value !== null && value !== "")([arg], context);
+}
+
+const ofNumbers: Readonly<Record<string, OfNumbers>> = {
+  SUM: (values) => finite(sum(values)),
+  PRODUCT: (values) => (values.length === 0 ? 0 : finite(values.reduce((a, b) => a * b, 1))),
+  SUMSQ: (values) => finite(sum(values.map((value) => value * value))),
+  AVERAGE: mean,
+  MIN: (values) => (values.length === 0 ? 0 : least(values)),
+  MAX: (values) => (values.length === 0 ? 0 : greatest(values)),
+  MEDIAN: (values) => (values.length === 0 ? numberError() : percentile(values, 0.5)),
+  "STDEV.S": variance(1, Math.sqrt),
+  STDEV: variance(1, Math.sqrt),
+  "STDEV.P": variance(0, Math.sqrt),
+  STDEVP: variance(0, Math.sqrt),
+  "VAR.S": variance(1, (value) => value),
+  VAR: variance(1, (value) => value),
+  "VAR.P": variance(0, (value) => value),
+  VARP: variance(0, (value) => value),
+};
+const over = (name: string) => (args: readonly Argument[], context: Context) =>
+  ofNumbers[name](numbers(args, context));
+
+/** By SUBTOTAL's numbers, from 1. */
+const subtotals = [
+  over("AVERAGE"),
+  countNumbers,
+  countFilled,
+  over("MAX"),
+  over("MIN"),
+  over("PRODUCT"),
+  over("STDEV.S"),
+  over("STDEV.P"),
+  over("SUM"),
+  over("VAR.S"),
+  over("VAR.P"),
+];
+
+export const statistics: readonly Named[] = [
+  ...Object.entries(ofNumbers).map(([name, call]) => folded(name, call)),
+  ranged("COUNT", 1, many, countNumbers),
+  ranged("COUNTA", 1, many, countFilled),
+  ranged("COUNTBLANK", 1, 1, countBlank),
+  ranked(
+    "LARGE",
+    nth((values) => sorted(values).reverse()),
+  ),
+  ranked("SMALL", nth(sorted)),
+  ranked("PERCENTILE", percentile),
+  ranked("PERCENTILE.INC", percentile),
+  ...["QUARTILE", "QUARTILE.INC"].map((name) =>
+    ranked(name, (values, which) => percentile(values, Math.trunc(which) / 4)),
+  ),
+  ranged("RANK", 2, 3, rank),
+  ranged("RANK.EQ", 2, 3, rank),
+  ranged("SUMPRODUCT", 1, many, sumOfProducts, { takesArrays: true }),
+  ranged("SUBTOTAL", 2, many, subtotal),
+];

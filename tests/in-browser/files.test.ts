@@ -1,0 +1,242 @@
+// tests: a workbook file into the browser workbook and out of it, in a real browser. Expected speed: 1000·15/(π·10),
+// limits of 12 H7 by ISO 286-1:2010 Table 1.
+
+import { readFileSync } from "node:fs";
+import ExcelJS from "exceljs";
+import type { Download, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { firstRow, lastRow } from "../../src/browser/demo-quote/quote.ts";
+import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
+import { goTo, openWorkbook, readSelected, readSheet, typeInto } from "./workbook-page.ts";
+
+let browser: TestBrowser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser?.close());
+
+const speed = (1000 * 15) / (Math.PI * 10);
+
+async function jobFile(): Promise<Buffer> {
+  const book = new ExcelJS.Workbook();
+  const job = book.addWorksheet("Job 7");
+  job.getCell("A1").value = 15;
+  job.getCell("A2").value = 10;
+  job.getCell("A3").value = "12 H7";
+  job.getCell("A4").value = "1/4";
+  job.getCell("A1").font = { name: "Calibri", bold: true, size: 11 };
+  const formulas: Record<string, string> = {
+    B1: "_xldudf_REAM_RPM(A1,A2)",
+    B2: "[2]!_xldudf_REAM_RPM(A1,A2)*2",
+    B3: "REAM.LIMITS(A3)",
+    B5: "_xlfn.LET(_xlpm.x,A1,_xlpm.x+1)",
+  };
+  for (const [address, formula] of Object.entries(formulas))
+    job.getCell(address).value = { formula, result: 16 } as ExcelJS.CellFormulaValue;
+  book.addWorksheet("More").getCell("A1").value = {
+    formula: "'Job 7'!B1",
+    result: 0,
+  } as ExcelJS.CellFormulaValue;
+  return Buffer.from(await book.xlsx.writeBuffer());
+}
+
+const said = (page: Page, pattern: RegExp) =>
+  page.waitForFunction(
+    ([source]) => new RegExp(source).test(document.getElementById("state")!.textContent ?? ""),
+    [pattern.source],
+  );
+
+async function openFile(page: Page, name: string, buffer: Buffer): Promise<void> {
+  await page.setInputFiles("#file-input", { name, mimeType: "", buffer });
+  await said(page, new RegExp(`^${name} (?:is open|was not opened)`));
+}
+
+async function savedBook(download: Download): Promise<ExcelJS.Workbook> {
+  const book = new ExcelJS.Workbook();
+  await book.xlsx.load(readFileSync(await download.path()).buffer as ArrayBuffer);
+  return book;
+}
+
+async function save(page: Page, button: string, asks: boolean): Promise<Download> {
+  const download = page.waitForEvent("download");
+  await page.click(button);
+  if (asks) await page.getByRole("button", { name: "Save without these" }).click();
+  return download;
+}
+
+describe("a file", () => {
+  let watched: Watched;
+  let page: Page;
+  beforeAll(async () => {
+    watched = await openWorkbook(browser);
+    page = watched.page;
+  });
+  afterAll(() => page?.context().close());
+
+  test("is opened by the button, at the keyboard", async () => {
+    const chooser = page.waitForEvent("filechooser");
+    const opened = chooser.then(() => true);
+    const notYet = () => new Promise<boolean>((resolve) => setTimeout(() => resolve(false), 500));
+    // While the grid draws itself for the first time it takes the focus back.
+    await expect
+      .poll(
+        async () => {
+          await page.getByRole("button", { name: "Open a file" }).focus();
+          await page.keyboard.press("Enter");
+          return Promise.race([opened, notYet()]);
+        },
+        { timeout: 20_000 },
+      )
+      .toBe(true);
+    await (await chooser).setFiles({ name: "job.xlsx", mimeType: "", buffer: await jobFile() });
+    await said(page, /^job\.xlsx is open$/);
+    const sheet = await readSheet(page);
+    expect(Number(sheet.B1)).toBeCloseTo(speed, 3);
+    expect(Number(sheet.B2)).toBeCloseTo(2 * speed, 3);
+    expect([sheet.B3, sheet.C3, sheet.A4]).toEqual(["12", "12.018", "1/4"]);
+    await expect(page.locator(".o-sheet-name").allTextContents()).resolves.toEqual(["Job 7", "More"]);
+  });
+
+  test("is told of beside the grid: what is in it, what cannot be computed, what will not be saved", async () => {
+    const notes = (await page.locator("#file-notes").textContent())!;
+    expect(notes).toContain("job.xlsx: 2 sheets, 5 formulas, 3 of them with REAM.");
+    expect(notes).toMatch(/1 cell cannot be computed here \(LET\)/);
+    expect(notes).toContain("Not saved: Typefaces");
+  });
+
+  test("shows its formulas as a person writes them, and computes on", async () => {
+    await goTo(page, "B2");
+    expect((await readSelected(page)).Formula).toBe("=REAM.RPM(A1,A2)*2");
+    await typeInto(page, "A1", "30");
+    expect(Number((await readSheet(page)).B1)).toBeCloseTo(2 * speed, 3);
+  });
+
+  test("is for the tools too, which were started on another workbook", async () => {
+    await goTo(page, "A2");
+    await page.click("#tools-toggle");
+    await expect.poll(() => page.locator("#pane-where").textContent()).toBe("A2 on Job 7");
+    await page.click("#tools-toggle");
+  });
+
+  test("is saved only after what goes is listed, and not if that is too much", async () => {
+    await page.getByRole("button", { name: "Save as .xlsx" }).click();
+    const dialog = page.getByRole("dialog", { name: "What the saved file will lack" });
+    await expect(dialog.textContent()).resolves.toContain("Typefaces: all text is saved in one");
+    await page.keyboard.press("Escape");
+    await said(page, /^Not saved/);
+    expect(await dialog.isVisible()).toBe(false);
+  });
+
+  test("is saved with formulas and values as a spreadsheet program has them", async () => {
+    const download = await save(page, "#save-file", true);
+    expect(download.suggestedFilename()).toBe("job.xlsx");
+    const book = await savedBook(download);
+    const job = book.getWorksheet("Job 7")!;
+    expect(job.getCell("B1").formula).toBe("_xldudf_REAM_RPM(A1,A2)");
+    expect(job.getCell("B1").result).toBeCloseTo(2 * speed, 9);
+    expect(job.getCell("B3").value).toMatchObject({
+      formula: "_xldudf_REAM_LIMITS(A3)",
+      ref: "B3:C3",
+      result: 12,
+    });
+    expect(job.getCell("C3").value).toBe(12.018);
+    expect(job.getCell("B5").value).toMatchObject({ formula: "_xlfn.LET(_xlpm.x,A1,_xlpm.x+1)", result: 16 });
+    expect(job.getCell("A4").value).toBe("1/4");
+    expect(job.getCell("A1").font.bold).toBe(true);
+    expect(book.getWorksheet("More")!.getCell("A1").formula).toBe("'Job 7'!B1");
+  });
+
+  test("is saved as values for who has no such functions", async () => {
+    const download = await save(page, "#save-values", true);
+    expect(download.suggestedFilename()).toBe("job (values).xlsx");
+    const job = (await savedBook(download)).getWorksheet("Job 7")!;
+    expect(job.getCell("B1").value).toBeCloseTo(2 * speed, 9);
+    expect([job.getCell("B3").value, job.getCell("C3").value]).toEqual([12, 12.018]);
+  });
+
+  test("that is none leaves the open workbook as it is, and says why", async () => {
+    const before = await readSheet(page);
+    await openFile(page, "cut.xlsx", (await jobFile()).subarray(0, 900));
+    await expect(page.locator("#state").textContent()).resolves.toBe(
+      "cut.xlsx was not opened: the file is damaged or cut off: its table of contents is missing.",
+    );
+    await openFile(page, "list.xlsx", Buffer.from("part,speed\n1,2\n"));
+    await expect(page.locator("#state").textContent()).resolves.toContain("no .xlsx workbook");
+    expect(await readSheet(page)).toEqual(before);
+  });
+
+  test("is opened where it is dropped, with a hint while it is over the page", async () => {
+    const bytes = [...(await jobFile())];
+    const hint = page.locator("#drop-hint");
+    const drag = (type: string) =>
+      page.evaluate(
+        ([type, bytes]) => {
+          const data = new DataTransfer();
+          data.items.add(new File([Uint8Array.from(bytes)], "dropped.xlsx"));
+          const event = new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true });
+          document.querySelector("#grid canvas")!.dispatchEvent(event);
+          return event.defaultPrevented;
+        },
+        [type, bytes] as const,
+      );
+    expect(await hint.isVisible()).toBe(false);
+    expect(await drag("dragenter")).toBe(true);
+    expect(await hint.isVisible()).toBe(true);
+    expect(await drag("dragleave")).toBe(true);
+    expect(await hint.isVisible()).toBe(false);
+    await drag("dragover");
+    // What was changed has been saved, so nothing is asked.
+    expect(await drag("drop")).toBe(true);
+    await said(page, /^dropped\.xlsx is open$/);
+    expect(await hint.isVisible()).toBe(false);
+    expect(Number((await readSheet(page)).B1)).toBeCloseTo(speed, 3);
+  });
+
+  test("does not take the place of changes that are not saved, unless the person says so", async () => {
+    await typeInto(page, "A1", "60");
+    const asked: string[] = [];
+    page.once("dialog", (dialog) => {
+      asked.push(dialog.message());
+      void dialog.dismiss();
+    });
+    await openFile(page, "other.xlsx", await jobFile());
+    expect(asked.join()).toContain("not saved");
+    expect((await readSheet(page)).A1).toBe("60");
+    page.once("dialog", (dialog) => void dialog.accept());
+    await openFile(page, "other.xlsx", await jobFile());
+    expect((await readSheet(page)).A1).toBe("15");
+  });
+
+  test("has needed no network, broken no policy and left no error", () => {
+    expect(watched.elsewhere).toEqual([]);
+    expect(watched.violations).toEqual([]);
+    expect(watched.errors).toEqual([]);
+  });
+});
+
+test("the demo quote is saved as it stands, errors included, and opens again with the same results", async () => {
+  const { page, errors } = await openWorkbook(browser);
+  const before = await readSheet(page);
+  const download = await save(page, "#save-file", false);
+  expect(download.suggestedFilename()).toBe("quote.xlsx");
+  const bytes = readFileSync(await download.path());
+  const book = await savedBook(download);
+  const quote = book.getWorksheet("Quote")!;
+  const { formula, ref } = quote.getCell(`F${firstRow}`).value as ExcelJS.CellFormulaValue & {
+    ref: string;
+  };
+  expect(formula).toBe(`_xldudf_REAM_LIMITS(C${firstRow}:C${lastRow},D${firstRow}:D${lastRow})`);
+  expect(ref).toBe(`F${firstRow}:G${lastRow}`);
+  expect(quote.getCell("G6").value).toBe(12.018);
+  const faulty = Object.keys(before).filter((cell) => /^#[A-Z/]+[A!?]$/.test(before[cell]));
+  expect(faulty.length).toBeGreaterThan(0);
+  for (const cell of faulty) {
+    const { value } = quote.getCell(cell);
+    const shown = (value as ExcelJS.CellFormulaValue).result ?? value;
+    expect(shown, cell).toEqual({ error: before[cell] });
+  }
+  await openFile(page, "quote.xlsx", bytes);
+  expect(await readSheet(page)).toEqual(before);
+  expect(errors).toEqual([]);
+  await page.context().close();
+});
