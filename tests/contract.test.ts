@@ -212,7 +212,8 @@ function faultOf(cell: unknown): string | undefined {
   if (message.includes(FAULT)) return "a fault";
   if (/\[object|[\n\u0000]/.test(message)) return "a message with rubbish";
   if (/NaN|Infinity|undefined/.test(message.replace(/"[^"]*"/g, ""))) return "a message with no number";
-  return /[.!?]$|[.!?] [A-Z]/.test(message) ? "more than one sentence" : undefined;
+  const sentences = message.replace(/"[^"]*"/g, "").split(/[.!?] (?=[A-Z])/);
+  return sentences.length > 2 ? "more than two sentences" : undefined;
 }
 
 function expectSound(id: string, cells: Cells, given: readonly unknown[]): void {

@@ -26,7 +26,7 @@ test("size plus deviation is the limit, and the width of the grade lies between"
         cell("UPPERDEV", nominal, className, unit),
         cell("LOWERDEV", nominal, className, unit),
       ];
-      const [least, greatest] = row("LIMITS", `${nominal} ${className}`, unit);
+      const [least, greatest] = row("LIMITS", `${nominal} ${unit} ${className}`, unit);
       expect(nominal + upper).toBeCloseTo(greatest, 6);
       expect(nominal + lower).toBeCloseTo(least, 6);
       const width = cell("ITWIDTH", nominal, className.replace(/[A-Z]/g, ""), unit);

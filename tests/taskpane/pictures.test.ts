@@ -64,7 +64,7 @@ describe("the hole", () => {
   test("what can't be read or leaves no reamer is told in the words of the calculation", () => {
     expect(() => holeFacts("M12", "mm")).toThrow(/thread/);
     expect(() => holeFacts("12 h7", "mm")).toThrow(/shaft/);
-    expect(() => holeFacts("12 +0.001/0", "mm")).toThrow(/too narrow/);
+    expect(() => holeFacts("12 mm +0.001/0", "mm")).toThrow(/too narrow/);
   });
 });
 

@@ -28,8 +28,12 @@ export interface Callout extends Deviations {
   /** Depth in ticks, if written. */
   readonly depth: number | undefined;
   readonly through: boolean;
+  /** The limits hold after plating, anodizing and the like. */
+  readonly coated: boolean;
   /** Size modifiers as written, apart by a space. */
   readonly marks: string;
+  /** Words that are no part of the size, as written. */
+  readonly note: string;
 }
 
 /** Deviations in ticks as they hold for a result in `units`: those of an ISO class to 0.00001 in. */

@@ -1,32 +1,241 @@
-// calc: the words and symbols that stand around a size on a drawing.
+// calc: the words and symbols that stand around a size on a drawing, by what they do there and by language.
 
-export const THROUGH = new Set(["THRU", "THROUGH", "DURCH"]);
-export const DEEP = new Set(["DEEP", "DP", "DEPTH", "TIEF"]);
-/** The diameter sign, and what is written for it. */
-export const DIAMETER_SIGNS = "⌀∅ØøΦφϕ";
-export const DIAMETER = new Set([...DIAMETER_SIGNS, "%%c", "%%C", "DIA", "DIAMETER"]);
-/** Beside a depth: `30 MIN DEEP`. */
-export const LEAST = new Set(["MIN", "MAX"]);
-export const COUNTED = new Set(["HOLES", "HOLE", "PL", "PLACES", "PLCS"]);
-export const TIMES = new Set(["X", "×"]);
-export const REAM = new Set(["REAM", "REAMED"]);
-/** Operations before or beside reaming: their sizes are not the reamed one. */
-export const OTHER_OPERATIONS = new Set(["DRILL", "DRILLED", "BORE", "BORED", "PREDRILL"]);
-export const THREAD = new Set([
-  ...["UNC", "UNF", "UNEF", "UNS", "UN", "UNJF", "NPT", "NPTF", "BSP", "BSPP", "BSPT", "TR"],
-  ...["TAP", "TAPPED", "THREAD", "THD", "GEWINDE"],
-]);
-export const MODIFIERS = new Set(["ENVELOPE", "CT"]);
-export const IGNORED = new Set([
-  ...["TYP", "ALL", "(", ")", "[", "]", ",", ";", "REAM", "REAMED", "HOLE", "HOLES", "MIN"],
-  ...["EQ", "SP", "EQUALLY", "SPACED", "NEAR", "FAR", "BOTH", "SIDE", "SIDES"],
-]);
-/** At these the description of another feature begins (counterbore, countersink). */
-export const STOP = new Set(["⌴", "⌵"]);
-export const GEOMETRIC = new Set([..."⌖⟂⌭◎○⌰⏥⌓⌒∥∠⌯↗⌮"]);
-export const ROUGHNESS = new Set(["√", "RA", "RZ"]);
-export const TO = new Set(["TO", "BIS"]);
-export const UNIT_WORDS = new Set(["MM", "IN", "INCH", "INCHES", '"', "″", "”", "''"]);
-/** What may stand inside a roughness, a tolerance frame or a bolt circle after its number. */
-export const ROUGHNESS_WORDS = new Set(["RA", "RZ", "µM", "ΜM", "UM", "µIN", "UIN", "MAX", "MM", "IN"]);
-export const CIRCLE_WORDS = new Set(["BC", "PC", "PCD", "BOLT", "CIRCLE", "A", "AN", "DIA", ...UNIT_WORDS]);
+/** The diameter sign, and what is written for it: Greek and Cyrillic letters, and what a symbol font leaves in a copy. */
+export const DIAMETER_SIGNS = "⌀∅ØøΦφϕФфÆ";
+
+/** What a word or symbol does in a callout. */
+export type Role =
+  | "after"
+  | "change"
+  | "chamfer"
+  | "circle"
+  | "coat"
+  | "coated"
+  | "count"
+  | "count-before"
+  | "deep"
+  | "deep-sign"
+  | "diameter"
+  | "drill"
+  | "extreme"
+  | "frame"
+  | "hole"
+  | "joint"
+  | "known"
+  | "micron"
+  | "modifier"
+  | "on"
+  | "phrase"
+  | "radius"
+  | "ream"
+  | "roughness"
+  | "stop"
+  | "stop-sign"
+  | "taper"
+  | "thread"
+  | "through"
+  | "times"
+  | "unit";
+
+/** Words in capitals, without accents, points and apostrophes; a phrase of several words counts as one. */
+const words: Readonly<Record<Role, readonly string[]>> = {
+  through: [
+    ...["THRU", "THROUGH", "THRU ALL", "THROUGH ALL", "THRU HOLE", "THROUGH HOLE", "THRU HOLES"],
+    ...["DURCH", "DURCHGEHEND", "DURCHGANG", "DURCHGANGSBOHRUNG", "DURCHGANGSLOCH"],
+    ...["DEBOUCHANT", "DEBOUCHANTS", "TRAVERSANT", "TRAVERSANTS", "A TRAVERS", "DE PART EN PART"],
+    ...["PASSANTE", "PASSANTI", "PASANTE", "PASANTES"],
+    ...["通し", "通シ", "トオシ", "貫通", "通孔", "贯通", "贯穿", "通"],
+  ],
+  deep: [
+    ...["DEEP", "DP", "DEPTH", "TIEF", "TIEFE", "PROF", "PROFONDEUR", "PROFOND", "DE PROFONDEUR"],
+    ...["PROFONDITA", "PROFONDO", "PROFUNDIDAD", "DE PROFUNDIDAD", "PROFUNDO", "深さ", "深サ", "深度", "深"],
+  ],
+  "deep-sign": ["↧"],
+  times: ["X", "×"],
+  count: [
+    ...[
+      "PL",
+      "PLACES",
+      "PLACE",
+      "PLCS",
+      "PLC",
+      "OFF",
+      "NO",
+      "NOS",
+      "POSNS",
+      "POSN",
+      "PCS",
+      "STUCK",
+      "STK",
+      "ST",
+    ],
+    ...["MAL", "FOIS", "VECES", "個", "箇所", "ヶ所", "カ所", "ケ所", "か所", "个", "处"],
+  ],
+  "count-before": ["QTY", "QUANTITY", "ANZAHL", "QTE", "QTA", "CANT", "N°", "Nº"],
+  // A count where a whole number stands before it.
+  hole: [
+    ...["HOLE", "HOLES", "BLIND", "BLIND HOLE", "BLIND HOLES", "DOWEL HOLE", "DOWEL HOLES"],
+    ...["BOHRUNG", "BOHRUNGEN", "LOCH", "LOCHER", "PASSBOHRUNG", "LAGERBOHRUNG", "STIFTBOHRUNG", "GRUNDLOCH"],
+    ...["SACKLOCH", "TROU", "TROUS", "ALESAGE", "ALESAGES", "TROU BORGNE", "FORO", "FORI", "FORO CIECO"],
+    ...["AGUJERO", "AGUJEROS", "TALADRO", "TALADROS", "穴", "孔", "盲孔", "销孔", "止まり穴"],
+  ],
+  ream: [
+    ...["REAM", "REAMED", "REAM TO", "LINE REAM", "HAND REAM", "FINISH REAM", "MACHINE REAM"],
+    ...["REIBEN", "GERIEBEN", "AUFREIBEN", "AUFGERIEBEN", "FERTIGREIBEN"],
+    ...["ALESER", "ALESE", "ALESER A", "ALESARE", "ALESATO", "ALESATI", "ALESATURA"],
+    ...["ESCARIAR", "ESCARIADO", "ESCARIADOS", "リーマ", "リーマ加工", "リーマ仕上げ", "铰", "铰孔", "铰制"],
+  ],
+  // Operations before or beside reaming: their sizes are not the reamed one.
+  drill: [
+    ...["DRILL", "DRILLED", "BORE", "BORED", "PREDRILL", "PILOT DRILL", "DRILL TO", "DRILL AND", "DRILL &"],
+    ...["BOHREN", "GEBOHRT", "VORBOHREN", "VORGEBOHRT", "PERCER", "PERCE", "PERCAGE", "FORARE", "FORATURA"],
+    ...["PREFORARE", "PREFORO", "TALADRAR", "TALADRADO", "PRETALADRAR", "キリ", "下穴", "钻", "钻孔", "预钻"],
+  ],
+  diameter: ["DIA", "DIAM", "DIAMETER", "DURCHMESSER", "DIAMETRE", "DIAMETRO", "直径"],
+  extreme: ["MIN", "MAX", "MINIMUM", "MAXIMUM"],
+  joint: ["TO", "BIS", "A", "HASTA"],
+  unit: ["MM", "IN", "INCH", "INCHES", '"', "″", "”", "''"],
+  micron: ["µM", "ΜM", "UM", "MICRON", "MICRONS"],
+  modifier: ["ENVELOPE", "CT"],
+  // Said of a size, and changing nothing.
+  known: [
+    ...["TYP", "TYPICAL", "ALL", "AND", "EQ SP", "EQUALLY SPACED", "EQUISPACED", "EQUAL SPACED"],
+    ...["GLEICHMASSIG VERTEILT", "UND", "EQUIDISTANTS", "EQUIDISTANTI", "EQUIDISTANTES", "ET", "E", "Y"],
+    ...["均布", "等分", "等配", "加工", "仕上げ"],
+  ],
+  // At these the description of another feature begins.
+  "stop-sign": ["⌴", "⌵"],
+  stop: [
+    ...["CBORE", "COUNTERBORE", "COUNTERBORED", "C BORE", "CSK", "CSINK", "COUNTERSINK", "COUNTERSUNK"],
+    ...[
+      "SPOTFACE",
+      "SPOT FACE",
+      "SF",
+      "SFACE",
+      "SENKUNG",
+      "SENKEN",
+      "ANSENKUNG",
+      "FLACHSENKUNG",
+      "KEGELSENKUNG",
+    ],
+    ...["ANGESENKT", "GESENKT", "LAMAGE", "LAMER", "FRAISURE", "FRAISER", "LAMATURA", "SVASATURA", "SVASARE"],
+    ...["AVELLANADO", "AVELLANAR", "REFRENTADO", "CAJEADO"],
+    ...["ザグリ", "座ぐり", "座グリ", "深ザグリ", "皿モミ", "皿もみ", "沉孔", "沉头孔", "锪平", "锪"],
+  ],
+  frame: [
+    ..."⌖⟂⊥⌭◎○⌰⏥⌓⌒∥∠⌯↗⌮|",
+    ...["POSITION", "TRUE POSITION", "PERP", "PERPENDICULAR", "PERPENDICULARITY", "PARALLEL", "CONCENTRIC"],
+    ...["CONCENTRICITY", "COAXIAL", "RUNOUT", "TOTAL RUNOUT", "CYLINDRICITY", "ROUNDNESS", "CIRCULARITY"],
+    ...[
+      "STRAIGHTNESS",
+      "POSIZIONE",
+      "POSICION",
+      "RECHTWINKLIG",
+      "RUNDHEIT",
+      "位置度",
+      "垂直度",
+      "同轴度",
+      "圆度",
+    ],
+  ],
+  roughness: ["√", "RA", "RZ", "RT", "RMAX", "RMS", "FINISH", "RUGOSITE", "RUGOSITA", "RUGOSIDAD", "RAUHEIT"],
+  on: ["ON", "AUF", "SUR", "SU", "SOBRE", "EN"],
+  circle: [
+    ...[
+      "BC",
+      "PC",
+      "PCD",
+      "BCD",
+      "BOLT CIRCLE",
+      "BOLT",
+      "CIRCLE",
+      "BHC",
+      "LOCHKREIS",
+      "TK",
+      "LK",
+      "TEILKREIS",
+    ],
+    ...["CERCLE", "CERCHIO", "CIRCULO"],
+  ],
+  chamfer: ["CHAMFER", "CHAM", "CHAMF", "FASE", "CHANFREIN", "SMUSSO", "CHAFLAN", "BISEL", "面取り", "倒角"],
+  // What begins these belongs to the note up to its end.
+  phrase: [
+    ...["FOR", "PER", "SEE", "NOTE", "NOTES", "ITEM", "DETAIL", "SPEC", "SPECIFICATION"],
+    ...["FUR", "SIEHE", "LAUT", "GEMASS", "GEM", "HINWEIS", "EINZELHEIT", "POUR", "SELON", "VOIR", "REPERE"],
+    ...["SECONDO", "VEDI", "NOTA", "DETTAGLIO", "PARTICOLARE", "PARA", "SEGUN", "VER", "DETALLE"],
+    ...["参照", "见", "按", "注"],
+  ],
+  after: ["AFTER", "NACH", "NACH DEM", "NACH DER", "APRES", "DOPO", "DESPUES DE", "DESPUES DEL", "TRAS"],
+  coat: [
+    ...["PLATING", "PLATE", "PLATED", "ANODIZE", "ANODIZING", "ANODISE", "ANODISING", "ANODIZED", "COATING"],
+    ...["COAT", "COATED", "CHROME", "CHROMING", "NICKEL", "ZINC", "GALVANIZING", "PAINT", "PAINTING"],
+    ...["PHOSPHATE", "PHOSPHATING", "BLACK OXIDE", "SURFACE TREATMENT", "FINISHING", "PASSIVATION"],
+    ...["BESCHICHTUNG", "BESCHICHTEN", "VERZINKEN", "VERCHROMEN", "VERNICKELN", "ELOXIEREN", "ELOXAL"],
+    ...["GALVANIK", "OBERFLACHENBEHANDLUNG", "TRAITEMENT DE SURFACE", "REVETEMENT", "CHROMAGE", "ZINGAGE"],
+    ...["NICKELAGE", "ANODISATION", "RIVESTIMENTO", "CROMATURA", "ZINCATURA", "NICHELATURA", "ANODIZZAZIONE"],
+    ...["RECUBRIMIENTO", "CROMADO", "CINCADO", "ZINCADO", "NIQUELADO", "ANODIZADO"],
+  ],
+  coated: ["めっき後", "メッキ後", "表面処理後", "电镀后", "镀后", "表面处理后", "氧化后"],
+  thread: [
+    ...["UNC", "UNF", "UNEF", "UNS", "UN", "UNJF", "NPT", "NPTF", "BSP", "BSPP", "BSPT", "TR"],
+    ...["TAP", "TAPPED", "THREAD", "THD", "GEWINDE", "GEWINDEBOHRUNG", "TARAUDAGE", "TARAUDER", "FILETAGE"],
+    ...["FILETTATURA", "FILETTATO", "MASCHIARE", "ROSCA", "ROSCADO", "ROSCAR"],
+    ...["タップ", "ネジ", "ねじ", "螺纹", "螺纹孔", "攻丝"],
+  ],
+  taper: [
+    ...["TAPER", "TAPERED", "CONE", "CONICAL", "KEGEL", "KEGELBOHRUNG", "KEGELIG", "KONISCH", "CONIQUE"],
+    ...[
+      "CONICITE",
+      "CONICO",
+      "CONICA",
+      "CONICITA",
+      "CONICIDAD",
+      "テーパ",
+      "テーパー",
+      "锥度",
+      "锥",
+      "锥销孔",
+    ],
+  ],
+  radius: ["R", "SR", "RAD", "RADIUS", "RADIUSES", "RAYON", "RAGGIO", "RADIO"],
+  // What is no round hole, not the size that counts, or another unit.
+  change: [
+    ...[
+      "REF",
+      "REFERENCE",
+      "BSC",
+      "BASIC",
+      "SQ",
+      "SQUARE",
+      "HEX",
+      "SLOT",
+      "SLOTS",
+      "KEYWAY",
+      "WIDE",
+      "WIDTH",
+    ],
+    ...["LANGLOCH", "VIERKANT", "SECHSKANT", "RAINURE", "ASOLA", "RANURA", "长孔", "長穴", "方孔"],
+    ...["OR", "ODER", "OU", "NOT", "NICHT", "EXCEPT", "UNLESS", "WAS", "CM", "DM", "FT", "FEET"],
+    ...["OVERSIZE", "UNDERSIZE", "PLUS", "MINUS", "HONE", "LAP", "OD", "SPHERICAL"],
+  ],
+};
+
+export const roles: ReadonlyMap<string, Role> = new Map(
+  Object.entries(words).flatMap(([role, list]) => list.map((word) => [word, role as Role] as const)),
+);
+
+/** A word as the table has it: capitals, no accents, points or apostrophes. */
+export function plainWord(word: string): string {
+  const capitals = word.toUpperCase();
+  return (
+    /^[\x20-\x7e]*$/.test(capitals) ? capitals : capitals.normalize("NFD").replace(/[\u0300-\u036f]/g, "")
+  )
+    .replace(/(?<=[A-Z])[.'’]/g, "")
+    .normalize("NFC");
+}
+
+/** The longest word, or phrase of words, of the table has this many. */
+export const LONGEST_PHRASE = 4;
+/** Inside a tolerance frame, a roughness or a bolt circle after its number. */
+export const FRAME_WORDS = new Set(["TO", "WITHIN", "TIR", "FIM", "DATUM", "WRT", "RFS", "MMC"]);
+export const ROUGHNESS_WORDS = new Set(["µIN", "ΜIN", "UIN", "AA", "CLA", "<", "≤", "=", ":"]);

@@ -12,26 +12,32 @@ import {
   type Units,
 } from "../lengths.ts";
 import type { Callout, Deviations } from "./callout.ts";
+import { refuseDoubtful, withUnit } from "./doubts.ts";
 import { type Cursor, type Quantity, ticksOf } from "./quantities.ts";
-import type { Written } from "./written-callout.ts";
+import { refuseOtherSecond } from "./second-size.ts";
+import type { Written } from "./written.ts";
 
 /** The written parts, joined to one size with its deviations. @throws Problem where they do not agree */
-export function join(written: Written, cursor: Cursor, sheetUnits: Units): Callout {
+export function join(written: Written, cursor: Cursor): Callout {
   const { size, limit, depth } = written;
-  if (!size) return cursor.refuse("has no size: write 12 H7 or 12 +0.018/0");
+  if (!size) return cursor.refuse("has no size. Write one with its tolerance, like 12 H7 or 12 +0.018/0.");
   const inch = written.classes.length > 0 && isInchFit(written.classes[0]);
-  const stated = statedUnits(written, cursor);
-  const units = stated ?? (inch ? "in" : sheetUnits);
-  if (units === "mm" && stated === undefined) refuseInchStyle([size, limit], cursor);
+  const stated = statedUnits(written, cursor) ?? (inch ? "in" : undefined);
+  const units = stated ?? cursor.sheetUnits;
+  if (units === "mm" && stated === undefined) refuseInchStyle([size, limit], written, cursor);
   const first = ticksOf(size, units);
   const second = limit ? ticksOf(limit, units) : first;
   const nominal = Math.min(first, second);
-  if (nominal <= 0) cursor.refuse("has a size of 0");
+  if (nominal <= 0) cursor.refuse("has a size of 0. Write the size, like 12 H7.");
   if (Math.max(first, second) > toTicks(LONGEST[units], units))
-    cursor.refuse(`has a size over ${LONGEST[units]} ${units}`);
-  const { lower, upper, kind, className, iso, shaft } = limit
+    cursor.refuse(`has a size over ${LONGEST[units]} ${units}. Sizes end there.`);
+  const toleranced = limit
     ? fromLimits(Math.max(first, second), nominal, written, units, cursor)
-    : fromTolerance(nominal, written, units, cursor);
+    : fromTolerance(nominal, written, units, stated === undefined, cursor);
+  if (stated === undefined && !written.second)
+    refuseDoubtful(written, units, toleranced.upper - toleranced.lower, cursor);
+  if (written.second) refuseOtherSecond(written, nominal, toleranced, units, cursor);
+  const { lower, upper, kind, className, iso, shaft } = toleranced;
   return {
     text: cursor.callout,
     nominal,
@@ -42,10 +48,14 @@ export function join(written: Written, cursor: Cursor, sheetUnits: Units): Callo
     className,
     iso,
     shaft,
-    count: written.count,
+    count: written.count ?? 1,
     depth: depth && ticksOf(depth, units),
     through: written.through,
+    coated: written.coated,
     marks: written.marks.join(" "),
+    note: written.notes
+      .map(({ start, end }) => cursor.plain.slice(start, end).replace(/\n/g, " "))
+      .join(", "),
   };
 }
 
@@ -62,16 +72,25 @@ function fromLimits(
   units: Units,
   cursor: Cursor,
 ): Toleranced {
-  if (written.classes.length > 0) cursor.refuse(`has both limits and the class ${written.classes[0]}`);
+  if (written.classes.length > 0)
+    cursor.refuse(`has both limits and the class ${written.classes[0]}. Write the size once, like 12 H7.`);
   refuseOddTolerance(0, greatest - least, least, units, cursor);
   return withoutClass(0, greatest - least);
 }
 
-function fromTolerance(nominal: number, written: Written, units: Units, cursor: Cursor): Toleranced {
+function fromTolerance(
+  nominal: number,
+  written: Written,
+  units: Units,
+  isDoubtful: boolean,
+  cursor: Cursor,
+): Toleranced {
   const [first, second] = written.classes;
-  const deviations = written.deviations.length > 0 ? statedDeviations(written, units, cursor) : undefined;
+  const deviations = written.tolerance ? statedDeviations(written, units, cursor) : undefined;
   if (first === undefined) {
-    if (!deviations) return cursor.refuse("has no tolerance: write 12 H7 or 12 +0.018/0");
+    if (!deviations) return refuseBare(written, cursor);
+    if (isDoubtful && units === "mm" && !written.second)
+      refuseDoubtful(written, units, deviations.upper - deviations.lower, cursor);
     refuseOddTolerance(deviations.lower, deviations.upper, nominal, units, cursor);
     return withoutClass(deviations.lower + 0, deviations.upper + 0);
   }
@@ -83,32 +102,45 @@ function fromTolerance(nominal: number, written: Written, units: Units, cursor: 
   return read;
 }
 
-/** The unit written with the size, a limit or a deviation; one for all of them. */
-function statedUnits({ size, limit, deviations }: Written, cursor: Cursor): Units | undefined {
-  let units = size!.units;
-  const check = (other: Units | undefined) => {
-    if (other && units && other !== units)
-      cursor.refuse("is written in mm and in inches: write it in one of them");
-    units ??= other;
-  };
-  check(limit?.units);
-  for (const { quantity } of deviations) check(quantity.units);
-  return units;
+function refuseBare({ size, depth }: Written, cursor: Cursor): never {
+  return cursor.refuse(
+    depth
+      ? `has no tolerance for ${size!.text}: one behind the depth is the depth's. Write it next to the size, like ${size!.text} H7.`
+      : `has no tolerance. Write it as ±, a class, or deviations; a title block may state it.`,
+  );
 }
 
-function refuseInchStyle(sizes: (Quantity | undefined)[], cursor: Cursor): void {
+/** The unit written with the size, a limit or a deviation; one for all of them. */
+function statedUnits({ size, limit, tolerance }: Written, cursor: Cursor): Units | undefined {
+  const quantities = [size!, limit, ...(tolerance?.deviations ?? []).map(({ quantity }) => quantity)];
+  const stated = new Set(quantities.map((one) => one?.units));
+  if (stated.has("mm") && stated.has("in"))
+    cursor.refuse("is written in mm and in inches. Write it in one of them.");
+  if (stated.has("in")) return "in";
+  if (stated.has("mm")) return "mm";
+  if (!stated.has("µm")) return undefined;
+  if (cursor.sheetUnits === "in")
+    cursor.refuse(
+      `has deviations in µm, and units is "in". Write ${size!.text} mm or ${size!.text} in for the size.`,
+    );
+  return "mm";
+}
+
+function refuseInchStyle(sizes: (Quantity | undefined)[], written: Written, cursor: Cursor): void {
   for (const size of sizes)
-    if (size && /^\.\d{3}/.test(size.text))
-      cursor.refuse(`looks like inches (${size.text}) and units is "mm": give units "in" or write mm`);
+    if (size && (size.isFraction || /^[.,]\d{3}/.test(size.text)))
+      cursor.refuse(
+        `has an inch size (${size.text}) in a sheet in mm. Write ${withUnit(written, "in")}, set units to "in", or write ${withUnit(written, "mm")}.`,
+      );
   const [first] = sizes;
   if (first?.text.startsWith(".") && first.joinedToWord)
     cursor.refuse(
-      `has ${first.text} written to a word: put a space, to tell ${first.text} from ${first.text.slice(1)}`,
+      `has ${first.text} written to a word. Put a space, to tell ${first.text} from ${first.text.slice(1)}.`,
     );
 }
 
 function fromInchFit(fit: string, second: string | undefined, nominal: number, cursor: Cursor): Toleranced {
-  if (second) cursor.refuse(`has ${fit}/${second}: an inch fit stands alone`);
+  if (second) cursor.refuse(`has ${fit}/${second}, and an inch fit stands alone. Write ${fit}.`);
   const className = fit.toUpperCase();
   const read = inchFit(nominal, className);
   return {
@@ -132,7 +164,7 @@ function fromClasses(first: string, second: string | undefined, nominal: number,
     };
   if (isHoleClass(first) === isHoleClass(second))
     cursor.refuse(
-      `has ${first}/${second}: a fit is a hole in capitals and a shaft in small letters, like H7/g6`,
+      `has ${first}/${second}. A fit is a hole in capitals and a shaft in small letters, like H7/g6.`,
     );
   const [hole, shaft] = isHoleClass(first) ? [first, second] : [second, first];
   return {
@@ -146,11 +178,12 @@ function fromClasses(first: string, second: string | undefined, nominal: number,
 
 /** Deviations as written; beside a class, whole numbers are µm. */
 function statedDeviations(written: Written, units: Units, cursor: Cursor): Deviations {
-  const { deviations, plusMinus, classes, size } = written;
-  const inMicrometres =
+  const { classes, size } = written;
+  const { deviations, plusMinus } = written.tolerance!;
+  const inMicrometers =
     classes.length > 0 && deviations.every(({ quantity }) => /^\d+$/.test(quantity.text) && !quantity.units);
   const values = deviations.map(({ sign, quantity }) =>
-    inMicrometres ? sign * quantity.value * TICKS_PER_UM : sign * ticksOf(quantity, units),
+    inMicrometers ? sign * quantity.value * TICKS_PER_UM : sign * ticksOf(quantity, units),
   );
   const [first, second] = values as [number, number | undefined];
   if (plusMinus) return { lower: -first, upper: first };
@@ -158,11 +191,11 @@ function statedDeviations(written: Written, units: Units, cursor: Cursor): Devia
     const [{ sign, quantity }] = deviations as [(typeof deviations)[0]];
     if (Math.abs(first) > ticksOf(size!, units) / 4)
       cursor.refuse(
-        `has ${quantity.text} beside ${size!.text}: two limits differ by 20 % at most, a deviation is smaller still`,
+        `has ${quantity.text} beside ${size!.text}. Two limits differ by 20 % at most and one has a decimal point; a deviation is smaller still.`,
       );
     const text = quantity.value === 0 ? "0.018" : quantity.text;
     return cursor.refuse(
-      `has one deviation alone: write ${size!.text} ${sign > 0 ? `+${text}/0` : `0/-${text}`}`,
+      `has one deviation alone. Write ${size!.text} ${sign > 0 ? `+${text}/0` : `0/-${text}`}.`,
     );
   }
   return { lower: Math.min(first, second), upper: Math.max(first, second) };
@@ -175,10 +208,13 @@ function refuseOddTolerance(
   units: Units,
   cursor: Cursor,
 ): void {
-  if (nominal + lower <= 0 || upper >= nominal) cursor.refuse("has a deviation as large as the size");
-  if (upper === lower) cursor.refuse("has a tolerance of 0: its two limits are the same");
+  if (nominal + lower <= 0 || upper >= nominal)
+    cursor.refuse("has a deviation as large as the size. Write the size and its tolerance again.");
+  if (upper === lower) cursor.refuse("has a tolerance of 0. Write two different limits.");
   if (upper - lower > nominal / 4)
-    cursor.refuse(`has a tolerance of ${lengthText(upper - lower, units)}, wider than a quarter of the size`);
+    cursor.refuse(
+      `has a tolerance of ${lengthText(upper - lower, units)}, wider than a quarter of the size. Write the size and its tolerance again.`,
+    );
 }
 
 /** Stated deviations must be those of the class, as far as their decimals go (to 0.001 mm or 0.0001 in at the worst). */
@@ -189,7 +225,9 @@ function refuseContradiction(
   units: Units,
   cursor: Cursor,
 ): void {
-  const decimals = Math.max(...written.deviations.map(({ quantity }) => quantity.decimals));
+  const { deviations } = written.tolerance!;
+  const micrometers = deviations.some(({ quantity }) => quantity.units === "µm");
+  const decimals = micrometers ? 0 : Math.max(...deviations.map(({ quantity }) => quantity.decimals));
   const coarsest = units === "mm" ? TICKS_PER_UM : TICKS_PER_IN / 1e4;
   const step =
     decimals === 0
@@ -201,7 +239,9 @@ function refuseContradiction(
   if (Math.abs(own.lower - stated.lower) <= step / 2 && Math.abs(own.upper - stated.upper) <= step / 2)
     return;
   const text = (one: Deviations) => `${signedText(one.upper, units)}/${signedText(one.lower, units)}`;
-  cursor.refuse(`contradicts itself: ${read.className} is ${text(own)}, written is ${text(stated)}`);
+  cursor.refuse(
+    `contradicts itself: ${read.className} is ${text(own)}, written is ${text(stated)}. Write the one that counts.`,
+  );
 }
 
 function signedText(ticks: number, units: Units): string {

@@ -64,7 +64,16 @@ function deviationsGiven(callout: Callout, units: Units): Record<string, number>
   };
 }
 
-export type CalloutPart = "nominal" | "lower" | "upper" | "class" | "count" | "depth" | "through" | "marks";
+export type CalloutPart =
+  | "nominal"
+  | "lower"
+  | "upper"
+  | "class"
+  | "count"
+  | "depth"
+  | "note"
+  | "through"
+  | "marks";
 
 /** One part of a callout; "" where the callout does not say it. */
 export function calloutPart(
@@ -83,6 +92,8 @@ export function calloutPart(
       return callout.count;
     case "depth":
       return callout.depth === undefined ? "" : fromTicks(callout.depth, units);
+    case "note":
+      return callout.note;
     case "through":
       return callout.through ? true : callout.depth === undefined ? "" : false;
     case "marks":

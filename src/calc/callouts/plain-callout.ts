@@ -3,7 +3,7 @@
 // everything else to it.
 
 import { type CompiledClass, compile, deviationsAt, isClassName, isHoleClass } from "../fits/iso286.ts";
-import { LONGEST, TICKS_PER_IN, TICKS_PER_MM, toTicks, type Units } from "../lengths.ts";
+import { LONGEST, TICKS_PER_IN, TICKS_PER_MM, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
 import type { Callout, Deviations } from "./callout.ts";
 
 const ZERO = 48;
@@ -15,9 +15,10 @@ const SLASH = 47;
 const PLUS_MINUS = 0xb1;
 const POWERS = [1, 10, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7];
 
-/** Where the last decimal ended, and whether its first character was its point. */
+/** Where the last decimal ended, whether its first character was its point, and how many decimals it has (−1: no point). */
 let scanned = 0;
 let startedWithPoint = false;
+let decimalsScanned = -1;
 
 /** A decimal with a point, in ticks; −1 where there is none or one with more digits than are read here. */
 function scanDecimal(text: string, from: number, units: Units): number {
@@ -38,9 +39,20 @@ function scanDecimal(text: string, from: number, units: Units): number {
   }
   scanned = at;
   startedWithPoint = text.charCodeAt(from) === POINT;
+  decimalsScanned = decimals;
   if (digits === 0 || digits > 11 || decimals > 7) return -1;
   const scale = POWERS[Math.max(decimals, 0)];
   return units === "mm" ? whole * (TICKS_PER_MM / scale) : Math.round((whole * TICKS_PER_IN) / scale);
+}
+
+/** Sizes that the full reader has to look at, as they may be in the other unit: these and a few more. */
+function mayBeInches(nominal: number, decimals: number): boolean {
+  return decimals >= 3 && (decimals > 3 || nominal < 4 * TICKS_PER_MM);
+}
+
+function mayBeMillimeters(nominal: number, decimals: number): boolean {
+  if (nominal < TICKS_PER_IN) return false;
+  return decimals < (nominal < 3 * TICKS_PER_IN ? 3 : 4) || nominal > 8 * TICKS_PER_IN;
 }
 
 function skipSpaces(text: string, from: number): number {
@@ -57,6 +69,8 @@ export function readPlainCallout(text: string, units: Units): Callout | undefine
   if (nominal <= 0 || nominal > toTicks(LONGEST[units], units)) return undefined;
   // In mm a size in inch style is refused, with a sentence.
   if (startedWithPoint && units === "mm") return undefined;
+  if (units === "mm" ? mayBeInches(nominal, decimalsScanned) : mayBeMillimeters(nominal, decimalsScanned))
+    return undefined;
   const at = skipSpaces(text, scanned);
   const code = text.charCodeAt(at);
   return code >= 65 && code <= 122
@@ -96,7 +110,7 @@ function readDeviations(
 ): Callout | undefined {
   if (text.charCodeAt(from) === PLUS_MINUS) {
     const deviation = scanDecimal(text, skipSpaces(text, from + 1), units);
-    if (deviation <= 0 || scanned !== text.length) return undefined;
+    if (deviation <= 0 || decimalsScanned < 1 || scanned !== text.length) return undefined;
     return withDeviations(text, nominal, units, -deviation, deviation);
   }
   const first = scanSigned(text, from, units);
@@ -115,6 +129,8 @@ function scanSigned(text: string, from: number, units: Units): number {
   const sign = code === PLUS ? 1 : code === MINUS ? -1 : 0;
   const value = scanDecimal(text, sign === 0 ? from : from + 1, units);
   if (value < 0 || (sign === 0 && value !== 0)) return Number.NaN;
+  // Whole numbers may be µm.
+  if (decimalsScanned < 1 && value >= 3 * TICKS_PER_MM) return Number.NaN;
   return sign * value + 0;
 }
 
@@ -125,6 +141,8 @@ function withDeviations(
   lower: number,
   upper: number,
 ): Callout | undefined {
+  // What the full reader may doubt in mm.
+  if (units === "mm" && (nominal < TICKS_PER_MM || upper - lower < 2 * TICKS_PER_UM)) return undefined;
   // A number as large as that may be the other limit: `12-12.018`.
   if (lower === upper || Math.abs(lower) * 4 > nominal || Math.abs(upper) * 4 > nominal) return undefined;
   return isOdd(lower, upper, nominal)
@@ -173,7 +191,13 @@ class PlainCallout implements Callout {
   get through() {
     return false;
   }
+  get coated() {
+    return false;
+  }
   get marks() {
+    return "";
+  }
+  get note() {
     return "";
   }
 }

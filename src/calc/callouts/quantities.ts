@@ -3,42 +3,53 @@
 import { LONGEST, toTicks, type Units } from "../lengths.ts";
 import { isCommaOpen, unitOf } from "../number-text.ts";
 import { shown, wrong } from "../problem.ts";
-import { UNIT_WORDS } from "./drawing-words.ts";
+import type { Role } from "./drawing-words.ts";
 import type { Token } from "./tokens.ts";
 
 export interface Quantity {
   readonly value: number;
-  /** The unit written with it, if any. */
-  readonly units: Units | undefined;
+  /** The unit written with it, if any; µm stands with deviations alone. */
+  readonly units: Units | "µm" | undefined;
   /** As written. */
   readonly text: string;
   /** How many decimals are written; 0 for a fraction. */
   readonly decimals: number;
+  readonly isFraction: boolean;
   /** Written to a word without a space (`DIA.12`). */
   readonly joinedToWord: boolean;
 }
 
 export function ticksOf(quantity: Quantity, units: Units): number {
-  return toTicks(quantity.value, quantity.units ?? units);
+  return quantity.units === "µm"
+    ? toTicks(quantity.value / 1000, "mm")
+    : toTicks(quantity.value, quantity.units ?? units);
 }
 
 /** The tokens of a callout and the place where reading stands. */
 export class Cursor {
   at = 0;
   private readonly decimalComma: boolean;
-  private readonly units: Units;
+  /** The unit written somewhere, else the sheet's. */
+  readonly units: Units;
 
   constructor(
     readonly tokens: Token[],
+    /** The text that the tokens stand in. */
+    readonly plain: string,
     readonly callout: string,
     readonly name: string,
-    units: Units,
+    readonly sheetUnits: Units,
   ) {
     this.decimalComma = tokens.some(
       ({ kind, text }) => kind === "number" && text.includes(",") && !isCommaOpen(text),
     );
-    const written = tokens.find((token) => UNIT_WORDS.has(token.text));
-    this.units = (written && unitOf(written.text)) ?? units;
+    const written = tokens.find((token, at) => this.isUnit(at) && token.role === "unit");
+    this.units = (written && unitOf(written.text)) ?? sheetUnits;
+  }
+
+  /** Another reading of some of the tokens. */
+  within(tokens: Token[], sheetUnits: Units): Cursor {
+    return new Cursor(tokens, this.plain, this.callout, this.name, sheetUnits);
   }
 
   /** The token at reading, or `ahead` of it. */
@@ -46,9 +57,12 @@ export class Cursor {
     return this.tokens[this.at + ahead];
   }
 
-  is(set: ReadonlySet<string>, ahead = 0): boolean {
-    const token = this.peek(ahead);
-    return token !== undefined && set.has(token.text);
+  is(role: Role, ahead = 0): boolean {
+    return this.peek(ahead)?.role === role;
+  }
+
+  isText(text: string, ahead = 0): boolean {
+    return this.peek(ahead)?.text === text;
   }
 
   isKind(kind: Token["kind"], ahead = 0): boolean {
@@ -59,21 +73,40 @@ export class Cursor {
     return this.tokens[this.at++];
   }
 
-  /** Steps over the token at reading if it is one of these. */
-  skip(set: ReadonlySet<string>): boolean {
-    const is = this.is(set);
+  /** Steps over the token at reading if it does this. */
+  skip(role: Role): boolean {
+    const is = this.is(role);
     if (is) this.at++;
     return is;
   }
 
-  /** Parts the token at reading into a word of `length` letters and a number. */
-  splitToken(length: number): void {
-    const { text, joined } = this.peek()!;
+  /** What `look` finds from here on, reading left where it stands. */
+  ahead<T>(look: () => T): T {
+    const start = this.at;
+    try {
+      return look();
+    } finally {
+      this.at = start;
+    }
+  }
+
+  /** What `attempt` reads; nothing is read where it gives undefined. */
+  attempt<T>(attempt: () => T | undefined): T | undefined {
+    const start = this.at;
+    const read = attempt();
+    if (read === undefined) this.at = start;
+    return read;
+  }
+
+  /** Parts the token at reading into an x and a number. */
+  splitTimes(): void {
+    const token = this.peek()!;
+    const middle = token.start + 1;
     this.tokens.splice(
       this.at,
       1,
-      { kind: "word", text: text.slice(0, length).toUpperCase(), joined },
-      { kind: "number", text: text.slice(length), joined: true },
+      { ...token, kind: "word", text: "X", role: "times", end: middle },
+      { ...token, kind: "number", text: token.text.slice(1), role: undefined, joined: true, start: middle },
     );
   }
 
@@ -81,18 +114,40 @@ export class Cursor {
     return wrong(`${this.name} ${shown(this.callout)} ${why}`);
   }
 
+  /** A unit, and not the word "in" of `IN BOTH PARTS` or the quotation mark of `"A"`. */
+  private isUnit(at: number): boolean {
+    const token = this.tokens[at];
+    if (token?.role === "micron") return true;
+    if (token?.role !== "unit") return false;
+    if (token.text === "MM" || token.text.startsWith("INCH")) return true;
+    const next = this.tokens[at + 1];
+    if (token.text === "IN") return !next || next.startsLine || !isPlainWord(next);
+    return this.tokens[at - 1]?.kind === "number" && (next?.kind !== "word" || next.role !== undefined);
+  }
+
+  /** The unit at reading, taken. */
+  unit(): Units | "µm" | undefined {
+    if (!this.isUnit(this.at)) return undefined;
+    const { role, text } = this.take();
+    return role === "micron" ? "µm" : unitOf(text);
+  }
+
   /** A number with its unit. In a deviation no space parts a whole number from a fraction. */
   quantity(inDeviation = false): Quantity {
     const first = this.at;
     const joinedToWord = this.peek()!.joined && this.peek(-1)?.kind === "word";
-    const value = this.mixed(inDeviation) ?? this.fraction(inDeviation) ?? this.decimal();
-    const text = this.tokens
-      .slice(first, this.at)
-      .map((token) => token.text)
-      .join("");
-    const units = this.is(UNIT_WORDS) ? unitOf(this.take().text) : undefined;
+    const share = this.mixed(inDeviation) ?? this.fraction(inDeviation);
+    const value = share ?? this.decimal();
+    const text = this.plain.slice(this.tokens[first].start, this.tokens[this.at - 1].end);
     const mark = text.search(/[.,]/);
-    return { value, units, text, decimals: mark < 0 ? 0 : text.length - mark - 1, joinedToWord };
+    return {
+      value,
+      units: inDeviation || !this.is("micron") ? this.unit() : undefined,
+      text,
+      decimals: mark < 0 ? 0 : text.length - mark - 1,
+      isFraction: share !== undefined,
+      joinedToWord,
+    };
   }
 
   private wholeAt(ahead: number): number | undefined {
@@ -103,13 +158,13 @@ export class Cursor {
   private fractionAt(ahead: number): number | undefined {
     const over = this.wholeAt(ahead);
     const under = this.wholeAt(ahead + 2);
-    return over !== undefined && this.peek(ahead + 1)?.text === "/" && under ? over / under : undefined;
+    return over !== undefined && this.isText("/", ahead + 1) && under ? over / under : undefined;
   }
 
   private mixed(inDeviation: boolean): number | undefined {
     const whole = this.wholeAt(0);
     if (inDeviation || whole === undefined) return undefined;
-    const hyphen = this.peek(1)?.text === "-" ? 1 : 0;
+    const hyphen = this.isText("-", 1) ? 1 : 0;
     const share = this.fractionAt(1 + hyphen);
     if (share === undefined || share >= 1) return undefined;
     this.at += 4 + hyphen;
@@ -126,15 +181,19 @@ export class Cursor {
   private decimal(): number {
     const { text } = this.take();
     if (/[.,]\d*[.,]\d/.test(text))
-      this.refuse(`has ${shown(text)}, a number with two marks: write it with a point alone`);
+      this.refuse(`has ${shown(text)}, a number with two marks. Write it with one decimal point.`);
     if (!text.includes(",")) return Number(text);
     if (isCommaOpen(text) && !this.decimalComma) {
       const joined = text.replace(",", "");
       if (Number(joined) <= LONGEST[this.units])
         this.refuse(
-          `has ${text}, which could be ${text.replace(",", ".")} or ${joined}: write it without the comma`,
+          `has ${text}, which could be ${text.replace(",", ".")} or ${joined}. Write the one you mean, without a comma.`,
         );
     }
     return Number(text.replace(",", "."));
   }
 }
+
+/** A word of no known meaning, or a number that begins a count: what may follow the word "in". */
+const isPlainWord = (token: Token) =>
+  (token.kind === "word" && (token.role === undefined || token.role === "known")) || token.kind === "number";

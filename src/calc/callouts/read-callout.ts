@@ -4,21 +4,17 @@ import type { Units } from "../lengths.ts";
 import { plainText } from "../number-text.ts";
 import { Problem, shown, wrong } from "../problem.ts";
 import type { Callout } from "./callout.ts";
-import { COUNTED, DEEP, DIAMETER_SIGNS, OTHER_OPERATIONS, REAM } from "./drawing-words.ts";
+import { readCount, readDroppedCounts } from "./counts.ts";
 import { join } from "./join-parts.ts";
 import { inSlot, keepInSlot, recall, remember, slotOf } from "./memory.ts";
+import { reamedPart, withoutItemNumber } from "./operations.ts";
 import { readPlainCallout } from "./plain-callout.ts";
 import { Cursor } from "./quantities.ts";
 import { type Token, tokenize } from "./tokens.ts";
+import { nothingWritten, type Written } from "./written.ts";
 import { readParts } from "./written-callout.ts";
 
 const LONGEST_TEXT = 200;
-/** `4X 12`, `(4X) ⌀12`, and with a hyphen before a diameter sign alone: `4-⌀12`. */
-const COUNT_BEFORE = new RegExp(
-  `^\\(?(\\d{1,5})\\)? ?(?:[x×] ?(?=[.\\d])|[-x×] ?(?=[${DIAMETER_SIGNS}]|dia|%%c))`,
-  "i",
-);
-
 /**
  * Reads a callout.
  * @param name the argument, for messages
@@ -41,55 +37,59 @@ export function readCallout(text: string, name: string, units: Units): Callout {
 
 function readWhole(text: string, name: string, units: Units): Callout {
   if (text.length > LONGEST_TEXT)
-    wrong(`${name} is a text of ${text.length} characters: a callout has at most ${LONGEST_TEXT}`);
-  const callout = readCounted(plainText(text).replace(/ ?\.$/, ""), text, name, units);
+    wrong(`${name} is a text of ${text.length} characters. Write a callout of at most ${LONGEST_TEXT}.`);
+  const plain = plainLines(text);
+  const tokens = withoutItemNumber(tokenize(plain, name));
+  const written = nothingWritten();
+  const whole = new Cursor(tokens, plain, text, name, units);
+  while (whole.isKind("number") && readCount(whole, written)) whole.skip("diameter");
+  const { kept, before, after } = reamedPart(tokens.slice(whole.at));
+  const cursor = new Cursor(kept, plain, text, name, units);
+  readParts(cursor, written);
+  readDropped(cursor, before, after, written);
+  const callout = join(written, cursor);
   remember(text, units, callout);
   return callout;
 }
 
-/** A callout with the number of holes before it, where that reads; `4X8` alone is size 4 and class X8. */
-function readCounted(plain: string, text: string, name: string, units: Units): Callout {
-  const before = COUNT_BEFORE.exec(plain);
-  if (!before) return readDrawing(plain, text, name, units);
-  try {
-    const callout = readDrawing(plain.slice(before[0].length), text, name, units);
-    return { ...callout, count: Math.max(1, Number(before[1])) };
-  } catch (thrown) {
-    if (!(thrown instanceof Problem)) throw thrown;
-    try {
-      return readDrawing(plain, text, name, units);
-    } catch (other) {
-      throw other instanceof Problem && other.kind === "none" ? other : thrown;
-    }
-  }
+/** What other operations say of the same hole: how many, and that it goes through. */
+function readDropped(
+  cursor: Cursor,
+  before: readonly Token[],
+  after: readonly Token[],
+  written: Written,
+): void {
+  readDroppedCounts(cursor, [...before, ...after], written);
+  if (!written.depth && before.some(({ role }) => role === "through")) written.through = true;
+  if (after.some(({ kind }) => kind === "class" || kind === "sign" || kind === "plusminus"))
+    cursor.refuse("has a second tolerance behind REAM. Write the reamed size alone.");
 }
 
-function readDrawing(plain: string, text: string, name: string, units: Units): Callout {
-  const cursor = new Cursor(reamed(tokenize(plain, name)), text, name, units);
-  return join(readParts(cursor), cursor, units);
-}
+const FRACTIONS: Readonly<Record<string, string>> = {
+  "½": "1/2",
+  "¼": "1/4",
+  "¾": "3/4",
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
+};
 
-const isCountOrDepth = (wordAfter: string) => COUNTED.has(wordAfter) || DEEP.has(wordAfter);
-
-/** Of a note with several operations, the tokens that belong to REAM. */
-function reamed(tokens: Token[]): Token[] {
-  const at = tokens.findIndex((token) => REAM.has(token.text));
-  if (at < 0 || !tokens.some((token) => OTHER_OPERATIONS.has(token.text))) return tokens;
-  const isEnd = (token: Token) => OTHER_OPERATIONS.has(token.text);
-  const isBorder = (token: Token) => isEnd(token) || token.text === "," || token.text === ";";
-  let after = tokens.slice(at + 1);
-  const end = after.findIndex(isEnd);
-  if (end >= 0) {
-    const border = after.slice(0, end).findLastIndex(isBorder);
-    after = after.slice(0, border >= 0 ? border : end);
-  }
-  const firstNumber = after.findIndex(
-    (token, index) => token.kind === "number" && !isCountOrDepth(after[index + 1]?.text ?? ""),
-  );
-  if (
-    firstNumber >= 0 &&
-    !after.slice(0, firstNumber).some((token) => token.kind === "sign" || token.kind === "plusminus")
-  )
-    return after;
-  return [...tokens.slice(tokens.slice(0, at).findLastIndex(isBorder) + 1, at), ...after];
+/** As plainText, with line breaks kept, full-width characters as plain ones, and fractions of one character written out. */
+function plainLines(text: string): string {
+  return text
+    .split(/[\n\r\v\f\u0085\u2028\u2029]+/)
+    .map((line) =>
+      plainText(
+        line
+          .replace(/[\uff01-\uff5e]/g, (wide) => String.fromCharCode(wide.charCodeAt(0) - 0xfee0))
+          .replace(/[½¼¾⅛⅜⅝⅞]/g, (one, at) => `${/\d/.test(line[at - 1] ?? "") ? " " : ""}${FRACTIONS[one]}`)
+          .replace(/[、，]/g, ",")
+          .replace(/。/g, ". ")
+          .replace(/〜/g, "~"),
+      ),
+    )
+    .filter((line) => line !== "")
+    .join("\n")
+    .replace(/ ?\.$/, "");
 }

@@ -1,65 +1,85 @@
-// calc: the text of a callout as a row of tokens.
+// calc: the text of a callout as a row of tokens, each with what it does on a drawing.
 
 import { shown, wrong } from "../problem.ts";
-import { DIAMETER_SIGNS, STOP } from "./drawing-words.ts";
+import { DIAMETER_SIGNS, LONGEST_PHRASE, plainWord, type Role, roles } from "./drawing-words.ts";
 
 export type TokenKind = "number" | "word" | "class" | "sign" | "plusminus" | "mark" | "symbol" | "other";
 
 export interface Token {
   readonly kind: TokenKind;
-  /** As written; words in capitals, classes as written. */
+  /** As written; words as the table of drawing words has them. */
   readonly text: string;
+  readonly role: Role | undefined;
   /** Whether no space stands between this token and the one before. */
   readonly joined: boolean;
+  /** Whether a new line of the drawing begins with it. */
+  readonly startsLine: boolean;
+  /** Where it stands in the text. */
+  readonly start: number;
+  readonly end: number;
 }
 
 type Pattern = readonly [TokenKind, RegExp];
 
+const LETTERS = "A-Za-zÀ-ÖØ-öø-ÿŒœ";
 /** Patterns by what a token begins with; the first that fits where reading stands is taken. */
 const NUMBER: readonly Pattern[] = [["number", /\d+(?:[.,]\d+)*[.]?|[.,]\d+(?:[.,]\d+)*/y]];
 const LETTER: readonly Pattern[] = [
-  ["word", /(?:mm|in|inch)(?=[A-Z]{1,2}\d)/iy],
-  ["word", /[BP]\. ?C\.?(?: ?D\.)?|(?:DP|RA|RZ)(?=\d)/iy],
+  ["word", /N[°º]/y],
+  ["symbol", /[Dd] ?=/y],
+  ["word", /(?:mm|in|inch|um)(?=[A-Z]{1,2}\d)/iy],
+  ["word", /C['’] ?BORE|[BP]\. ?C\.?(?: ?D\.)?|(?:DP|RA|RZ)(?=\d)/iy],
+  ["class", /[A-Za-z]{1,2}\d{1,2}(?=THRU|DEEP|REAM|DURCH)/iy],
   ["class", /[A-Za-z]{1,2}\d{1,2}(?![\dA-WYZa-wyz]|[.,]\d)/y],
-  ["word", /[A-Za-zÄÖÜäöüß]+(?:\.(?!\d))?/y],
+  ["word", new RegExp(`[${LETTERS}]+(?:['’-][${LETTERS}]{2,})*(?:\\.(?!\\d))?`, "y")],
 ];
 const OTHER: readonly Pattern[] = [
   ["plusminus", /±|\+ ?\/ ?-|%%p|\+-/iy],
-  ["symbol", new RegExp(`%%c|[${DIAMETER_SIGNS}]`, "iy")],
+  ["symbol", new RegExp(`(?:%%c|[${DIAMETER_SIGNS}])(?: ?=)?`, "iy")],
   ["sign", /[+-]/y],
-  ["mark", /[ⒺⓂⓁ]|\([EML]\)/y],
-  ["word", /[µμ](?:m|in)|[ÄÖÜäöüß][A-Za-zÄÖÜäöüß]*/iy],
-  ["symbol", /[↧⌴⌵√⌖⟂⌭◎○⌰⏥⌓⌒∥∠⌯↗⌮×]|''|["″”]|[()[\]/,;:|&]/y],
+  ["mark", /[ⒺⓂⓁⓈ]|\([EML]\)/y],
+  ["word", /[µμ](?:m|in)(?![A-Za-z])/iy],
+  ["word", new RegExp(`[${LETTERS}]+(?:\\.(?!\\d))?`, "y")],
+  ["symbol", /''|[↧⌴⌵√⌖⟂⊥⌭◎○⌰⏥⌓⌒∥∠⌯↗⌮×"″”()[\]/,;:|&~÷=<≤]/y],
 ];
+const EAST_ASIAN = /[\u3005-\u30ff\u3400-\u9fff]/;
+const LONGEST_EAST_ASIAN_WORD = 6;
 
-/** Splits a callout, already without odd spaces and dashes, up to a counterbore or countersink. @throws Problem "wrong" at a character of no meaning */
+/** Splits a callout. What no pattern fits is a token of kind "other", for the reader to refuse where it matters. */
 export function tokenize(text: string, name: string): Token[] {
   const tokens: Token[] = [];
   let at = 0;
   let joined = false;
+  let startsLine = true;
   while (at < text.length) {
-    if (text[at] === " ") {
+    const character = text[at];
+    if (character === " " || character === "\n") {
+      startsLine ||= character === "\n";
       at++;
       joined = false;
       continue;
     }
-    const token = tokenAt(text, at);
-    if (!token)
-      return wrong(`${name} ${shown(text)} has ${shown(characterAt(text, at))}, which can't be read`);
-    const written = token[1];
-    tokens.push({
-      kind: token[0],
-      text: token[0] === "word" ? written.toUpperCase().replace(/[. ]/g, "") : written,
-      joined,
-    });
-    if (STOP.has(written)) return tokens;
+    const [kind, written] = tokenAt(text, at);
+    if (kind === "other" && isControl(written)) refuseCharacter(written, text, name);
+    const plain =
+      kind === "word" ? plainWord(written) : kind === "symbol" ? written.replace(/ ?=$/, "") : written;
+    const role =
+      kind === "word" || kind === "symbol" ? (roles.get(plain) ?? diameterRole(kind, plain)) : undefined;
+    tokens.push({ kind, text: plain, role, joined, startsLine, start: at, end: at + written.length });
     at += written.length;
     joined = true;
+    startsLine = false;
   }
-  return tokens;
+  return withPhrases(tokens);
 }
 
-function tokenAt(text: string, at: number): [TokenKind, string] | undefined {
+function diameterRole(kind: TokenKind, text: string): Role | undefined {
+  return kind === "symbol" && (DIAMETER_SIGNS.includes(text) || /^(?:%%c|d)$/i.test(text))
+    ? "diameter"
+    : undefined;
+}
+
+function tokenAt(text: string, at: number): [TokenKind, string] {
   const code = text.charCodeAt(at);
   const isDigit =
     (code >= 48 && code <= 57) || ((code === 44 || code === 46) && /\d/.test(text[at + 1] ?? ""));
@@ -69,10 +89,59 @@ function tokenAt(text: string, at: number): [TokenKind, string] | undefined {
     const found = pattern.exec(text);
     if (found) return [kind, found[0]];
   }
-  return undefined;
+  if (EAST_ASIAN.test(text[at])) return ["word", eastAsianWord(text, at)];
+  return ["other", String.fromCodePoint(text.codePointAt(at)!)];
 }
 
-function characterAt(text: string, at: number): string {
-  const code = text.codePointAt(at)!;
-  return code < 32 || code === 127 ? `control character ${code}` : String.fromCodePoint(code);
+/** The longest known word that begins there, else the characters up to one. */
+function eastAsianWord(text: string, from: number): string {
+  const knownAt = (at: number) => {
+    for (let length = LONGEST_EAST_ASIAN_WORD; length > 0; length--)
+      if (roles.has(text.slice(at, at + length)) && EAST_ASIAN.test(text[at]))
+        return text.slice(at, at + length);
+    return undefined;
+  };
+  const known = knownAt(from);
+  if (known !== undefined) return known;
+  let end = from + 1;
+  while (end < text.length && EAST_ASIAN.test(text[end]) && knownAt(end) === undefined) end++;
+  return text.slice(from, end);
+}
+
+/** Words that mean something together become one token. */
+function withPhrases(tokens: Token[]): Token[] {
+  const merged: Token[] = [];
+  for (let at = 0; at < tokens.length; ) {
+    const count = phraseLength(tokens, at);
+    const first = tokens[at];
+    const text = count === 1 ? first.text : phraseOf(tokens, at, count);
+    merged.push(
+      count === 1 ? first : { ...first, text, role: roles.get(text), end: tokens[at + count - 1].end },
+    );
+    at += count;
+  }
+  return merged;
+}
+
+const phraseOf = (tokens: readonly Token[], at: number, count: number) =>
+  tokens
+    .slice(at, at + count)
+    .map((token) => token.text)
+    .join(" ");
+
+function phraseLength(tokens: readonly Token[], at: number): number {
+  if (tokens[at].kind !== "word") return 1;
+  let words = 1;
+  while (words < LONGEST_PHRASE && isPhraseWord(tokens[at + words])) words++;
+  for (; words > 1; words--) if (roles.has(phraseOf(tokens, at, words))) return words;
+  return 1;
+}
+
+const isPhraseWord = (token: Token | undefined) => token?.kind === "word" || token?.text === "&";
+
+const isControl = (character: string) => /[\u0000-\u001f\u007f]/.test(character);
+
+export function refuseCharacter(character: string, text: string, name: string): never {
+  const named = isControl(character) ? `control character ${character.charCodeAt(0)}` : character;
+  return wrong(`${name} ${shown(text)} has ${shown(named)}, which has no meaning there. Delete it.`);
 }

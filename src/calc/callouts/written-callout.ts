@@ -1,266 +1,217 @@
-// calc: a callout as it is written, part by part, before the parts are joined to a size with its deviations.
+// calc: reads a callout part by part: the size with its tolerance, and what stands around it.
 
-import {
-  CIRCLE_WORDS,
-  COUNTED,
-  DEEP,
-  DIAMETER,
-  GEOMETRIC,
-  IGNORED,
-  LEAST,
-  MODIFIERS,
-  ROUGHNESS,
-  ROUGHNESS_WORDS,
-  STOP,
-  THREAD,
-  THROUGH,
-  TIMES,
-  TO,
-  UNIT_WORDS,
-} from "./drawing-words.ts";
+import { readCount, readCountBefore, readCountBehind } from "./counts.ts";
+import { isDepthAhead, readDepth } from "./depths.ts";
+import type { Role } from "./drawing-words.ts";
 import type { Cursor, Quantity } from "./quantities.ts";
-
-export interface WrittenDeviation {
-  readonly sign: 1 | -1;
-  readonly quantity: Quantity;
-}
-
-export interface Written {
-  size: Quantity | undefined;
-  /** The other limit, where two limits are written. */
-  limit: Quantity | undefined;
-  /** One or two deviations, or ± one. */
-  deviations: WrittenDeviation[];
-  plusMinus: boolean;
-  classes: string[];
-  count: number;
-  depth: Quantity | undefined;
-  through: boolean;
-  marks: string[];
-}
+import {
+  isChamferAhead,
+  isCircleAhead,
+  isNumberNext,
+  isRoughnessAhead,
+  readAfter,
+  readPhrase,
+  refuseTaper,
+  refuseUnknown,
+  skipChamfer,
+  skipCircle,
+  skipFrame,
+  skipRoughness,
+} from "./set-aside.ts";
+import { readExtreme, readSize } from "./sizes.ts";
+import type { Token } from "./tokens.ts";
+import {
+  areLimits,
+  readClass,
+  readClassLimits,
+  readSizeTolerance,
+  readTolerance,
+  THREAD,
+} from "./tolerances.ts";
+import { isToleranced, keepNote, nothingWritten, type Written } from "./written.ts";
 
 /** Reads every part of a callout. @throws Problem "wrong" at what it cannot place */
-export function readParts(cursor: Cursor): Written {
-  const written: Written = {
-    size: undefined,
-    limit: undefined,
-    deviations: [],
-    plusMinus: false,
-    classes: [],
-    count: 1,
-    depth: undefined,
-    through: false,
-    marks: [],
-  };
-  while (cursor.peek() && !cursor.is(STOP)) readPart(cursor, written);
+export function readParts(cursor: Cursor, written: Written = nothingWritten()): Written {
+  while (cursor.peek() && !isStop(cursor, written)) readPart(cursor, written);
   return written;
 }
+
+type Reader = (cursor: Cursor, written: Written, token: Token) => void;
+
+const pass: Reader = (cursor) => {
+  cursor.take();
+};
+const keepMark: Reader = (cursor, written) => {
+  written.marks.push(cursor.take().text);
+};
+const depthBehind: Reader = (cursor, written, token) => {
+  if (token.role === "times" && readCountBehind(cursor, written)) return;
+  cursor.take();
+  if (!cursor.isKind("number"))
+    cursor.refuse(`has ${token.text} without a depth after it. Write one, like x 30.`);
+  readDepth(cursor, written);
+};
+const circleOrWord: Reader = (cursor, written, token) => {
+  if (skipCircle(cursor, written)) return;
+  if (!cursor.peek(1) && token.role === "on")
+    cursor.refuse(`has ${token.text} without a circle after it. Write one, like ON ⌀80 B.C.`);
+  readWord(cursor, written);
+};
+
+/** What a word or symbol begins, by its role; any other is a word. */
+const readers: { readonly [role in Role]?: Reader } = {
+  through(cursor, written) {
+    cursor.take();
+    written.through = true;
+  },
+  diameter: pass,
+  hole: pass,
+  ream: pass,
+  drill: pass,
+  known: pass,
+  modifier: keepMark,
+  times: depthBehind,
+  deep: depthBehind,
+  "deep-sign": depthBehind,
+  extreme: readExtreme,
+  frame(cursor, written) {
+    if (!skipFrame(cursor, written)) readWord(cursor, written);
+  },
+  roughness: skipRoughness,
+  on: circleOrWord,
+  circle: circleOrWord,
+  chamfer: skipChamfer,
+  phrase: readPhrase,
+  after: readAfter,
+  coated(cursor, written, token) {
+    written.coated = true;
+    keepNote(written, cursor, token.start, token.end);
+    cursor.take();
+  },
+  "count-before": readCountBefore,
+  thread: (cursor) => cursor.refuse(THREAD),
+  taper: refuseTaper,
+  radius(cursor, written, token) {
+    if (isNumberNext(cursor))
+      cursor.refuse(`has a radius (${token.text}). Write the diameter with its tolerance, like 12 H7.`);
+    readWord(cursor, written);
+  },
+  change: (cursor, _, token) =>
+    cursor.refuse(`has ${token.text}, which changes what the size means. Write the size to be reamed alone.`),
+  /** A unit behind the tolerance is the size's. */
+  unit(cursor, written) {
+    const units = written.size && !written.size.units ? cursor.unit() : undefined;
+    if (units === "mm" || units === "in") written.size = { ...written.size!, units };
+    else readWord(cursor, written);
+  },
+};
 
 function readPart(cursor: Cursor, written: Written): void {
   const token = cursor.peek()!;
   if (token.kind === "number") readNumber(cursor, written);
-  else if (token.kind === "class") readClass(cursor, written);
-  else if (token.kind === "sign" || token.kind === "plusminus") readDeviations(cursor, written);
-  else if (token.kind === "mark" || MODIFIERS.has(token.text)) written.marks.push(cursor.take().text);
-  else if (GEOMETRIC.has(token.text)) skipFrame(cursor);
-  else if (ROUGHNESS.has(token.text)) skipRoughness(cursor);
-  else if (token.text === "ON") skipBoltCircle(cursor);
-  else if (THREAD.has(token.text)) cursor.refuse("is a thread, not a reamed hole");
-  else if (DIAMETER.has(token.text) || IGNORED.has(token.text)) cursor.take();
-  else if (THROUGH.has(token.text)) {
-    cursor.take();
-    written.through = true;
-  } else if (token.text === "↧" || TIMES.has(token.text) || DEEP.has(token.text)) {
-    cursor.take();
-    if (!cursor.isKind("number")) cursor.refuse(`has ${token.text} without a depth after it`);
-    readDepth(cursor, written);
-  } else if (UNIT_WORDS.has(token.text) && written.size && !written.size.units) {
-    const units = token.text === "MM" ? "mm" : "in";
-    cursor.take();
-    written.size = { ...written.size, units };
-  } else if (/^[A-Z]{1,2}$/.test(token.text) && written.size && cursor.isKind("number", 1))
-    cursor.refuse(`can't be read at "${token.text}": write a class without a space, like H7`);
-  else cursor.refuse(`can't be read at "${token.text}"`);
+  else if (token.kind === "class") readClassOrDepth(cursor, written, token);
+  else if (token.kind === "sign" || token.kind === "plusminus") readSizeTolerance(cursor, written);
+  else if (token.kind === "mark") keepMark(cursor, written, token);
+  else if (/^[()[\],;&]$/.test(token.text)) {
+    if (!readBracket(cursor, written)) cursor.take();
+  } else ((token.role && readers[token.role]) ?? readWord)(cursor, written, token);
+}
+
+/** A letter x before a number is a depth once the size has its tolerance. */
+function readClassOrDepth(cursor: Cursor, written: Written, { text }: Token): void {
+  if (!/^x/i.test(text) || !isToleranced(written)) readClass(cursor, written);
+  else cursor.splitTimes();
+}
+
+/** A word that means nothing here, or not in this place: a note behind a whole tolerance. */
+function readWord(cursor: Cursor, written: Written): void {
+  const { kind, text, start, end } = cursor.peek()!;
+  if (
+    kind === "word" &&
+    /^[A-Z]{1,2}$/.test(text) &&
+    written.size &&
+    !isToleranced(written) &&
+    cursor.isKind("number", 1)
+  )
+    cursor.refuse(`can't be read at "${text}". Write a class without a space, like H7.`);
+  if (!isToleranced(written) || kind !== "word") refuseUnknown(cursor);
+  keepNote(written, cursor, start, end);
+  cursor.take();
 }
 
 function readNumber(cursor: Cursor, written: Written): void {
-  const isCount = cursor.is(COUNTED, 1) || (cursor.is(TIMES, 1) && !cursor.isKind("number", 2));
-  if (isCount) {
-    written.count = readCount(cursor);
+  if (readCount(cursor, written)) return;
+  if (cursor.isText(":", 1)) refuseTaper(cursor);
+  if (written.size === undefined) readSize(cursor, written);
+  else if (isChamferAhead(cursor)) skipChamfer(cursor, written);
+  else if (isDepthAhead(cursor)) readDepth(cursor, written);
+  else if (isRoughnessAhead(cursor)) {
     cursor.take();
-  } else if (written.size === undefined) {
-    readSize(cursor, written);
-  } else if (isDepthAhead(cursor)) {
-    readDepth(cursor, written);
-  } else if (!readClassLimits(cursor, written)) readDeviations(cursor, written);
+    skipRoughness(cursor, written);
+  } else if (isCircleAhead(cursor)) circleOrWord(cursor, written, cursor.peek()!);
+  else if (!readClassLimits(cursor, written)) readSizeTolerance(cursor, written);
 }
 
-function readCount(cursor: Cursor): number {
+/** Whether another feature begins: a counterbore, a countersink. */
+function isStop(cursor: Cursor, written: Written): boolean {
+  if (cursor.is("stop-sign")) return true;
+  if (!cursor.is("stop")) return false;
+  const before = cursor.peek(-1);
+  const isOwn =
+    isToleranced(written) &&
+    !cursor.peek()!.startsLine &&
+    before?.role === undefined &&
+    !/^[,;]$/.test(before?.text ?? "");
   const { text } = cursor.take();
-  const count = Number(text);
-  if (!/^\d{1,5}$/.test(text) || count === 0)
-    cursor.refuse(`has ${text} as a number of holes: write a whole number`);
-  return count;
+  const isDepth =
+    cursor.is("deep") ||
+    cursor.is("deep-sign") ||
+    cursor.is("times") ||
+    (cursor.isKind("number") && isDepthAhead(cursor));
+  cursor.at--;
+  // `20 H8 C'BORE 5 DEEP`: the size is that of the counterbore.
+  if (isOwn && isDepth) cursor.refuse(`has ${text} right behind the size. Write the reamed size alone.`);
+  return true;
 }
 
-function isDepthAhead(cursor: Cursor): boolean {
-  const start = cursor.at;
-  try {
-    cursor.quantity();
-    cursor.skip(LEAST);
-    return cursor.is(DEEP);
-  } finally {
-    cursor.at = start;
-  }
+/** `(12.70 ±.02)`, `[.500]`: the same size in the other unit. False where the bracket holds something else. */
+function readBracket(cursor: Cursor, written: Written): boolean {
+  const open = cursor.peek()!.text;
+  const { size } = written;
+  if (!size || written.second || !/^[([]$/.test(open)) return false;
+  const close = cursor.tokens.findIndex(
+    ({ text }, at) => at > cursor.at && text === (open === "(" ? ")" : "]"),
+  );
+  const inner = cursor.tokens.slice(cursor.at + 1, close);
+  if (close < 0 || (open === "(" && isOfThisSize(cursor, written))) return false;
+  const isInch = size.units === "in" || (!size.units && cursor.units === "in");
+  const inside = cursor.within(inner, isInch ? "mm" : "in");
+  if (inside.isKind("sign") || inside.isKind("plusminus")) {
+    if (open === "(") return false;
+    written.second = { ...nothingWritten(), tolerance: readTolerance(inside) };
+  } else if (isNumberNext(inside, 0)) {
+    const second = readParts(inside);
+    if (open === "(" && !isConverted(size, second)) return false;
+    written.second = second;
+  } else return false;
+  cursor.at = close + 1;
+  return true;
 }
 
-function readDepth(cursor: Cursor, written: Written): void {
-  if (written.depth) cursor.refuse("has two depths");
-  written.depth = cursor.quantity();
-  cursor.skip(LEAST);
-  cursor.skip(DEEP);
+/** Whether a number in round brackets is about this size in the other unit. */
+function isConverted(size: Quantity, { size: other }: Written): boolean {
+  if (!other) return false;
+  const factor = other.value > size.value ? 25.4 : 1 / 25.4;
+  return areLimits(size.value * factor, other.value);
 }
 
-/** What joins two limits. */
-const JOINTS = new Set(["-", "/", ...TO]);
-
-const areLimits = (first: number, second: number) =>
-  Math.min(first, second) > 0 && Math.max(first, second) <= 1.2 * Math.min(first, second);
-
-/** A size, or two limits: the larger at most 1.2 times the smaller. */
-function readSize(cursor: Cursor, written: Written): void {
-  written.size = cursor.quantity();
-  const joint = cursor.peek();
-  if (!joint || !JOINTS.has(joint.text)) return;
-  const start = cursor.at;
-  cursor.take();
-  cursor.skip(DIAMETER);
-  if (cursor.isKind("number")) {
-    const limit = cursor.quantity();
-    if (areLimits(written.size.value, limit.value)) {
-      written.limit = limit;
-      return;
-    }
-  }
-  cursor.at = start;
-  if (joint.text !== "-")
-    cursor.refuse(`can't be read at "${joint.text}": two limits differ by 20 % at most`);
-}
-
-/** The limits of a class, written beside it: `12 H7 (12.018/12.000)`. They become deviations, which must be its own. */
-function readClassLimits(cursor: Cursor, { size, limit, classes, deviations }: Written): boolean {
-  if (classes.length === 0 || deviations.length > 0 || limit) return false;
-  const start = cursor.at;
-  const first = cursor.quantity();
-  if (cursor.skip(JOINTS)) cursor.skip(DIAMETER);
-  const limits = cursor.isKind("number") ? [first, cursor.quantity()] : [];
-  const isLimit = ({ value, units }: Quantity) =>
-    (units ?? size!.units) === size!.units && Math.abs(value - size!.value) <= size!.value / 4;
-  if (limits.every(isLimit) && limits.some(({ decimals }) => decimals > 0)) {
-    for (const quantity of limits) {
-      const value = quantity.value - size!.value;
-      deviations.push({ sign: value < 0 ? -1 : 1, quantity: { ...quantity, value: Math.abs(value) } });
-    }
-    return true;
-  }
-  cursor.at = start;
-  return false;
-}
-
-/** `H7`, `H7/g6`, `RC4`; a letter x before a number is a depth once the size has its tolerance. */
-function readClass(cursor: Cursor, written: Written): void {
-  const { text } = cursor.peek()!;
-  const hasTolerance = written.classes.length > 0 || written.deviations.length > 0 || written.limit;
-  if (hasTolerance && /^x\d/i.test(text)) {
-    cursor.splitToken(1);
+/** A count, or what stands in brackets behind a class: its deviations or its limits. */
+function isOfThisSize(cursor: Cursor, written: Written): boolean {
+  return cursor.ahead(() => {
     cursor.take();
-    readDepth(cursor, written);
-    return;
-  }
-  if (!written.size) {
-    if (/^M\d/.test(text)) cursor.refuse("is a thread, not a reamed hole");
-    // A letter for the diameter sign (`O12 H7`), or a radius.
-    if (cursor.isKind("class", 1))
-      cursor.refuse(`has ${text} for a size: write the diameter as a number, or with ⌀`);
-    cursor.refuse(`has ${text} without a size before it: write 12 ${text}`);
-  }
-  if (written.classes.length > 0)
-    cursor.refuse(`has two tolerance classes, ${written.classes[0]} and ${text}`);
-  written.classes.push(cursor.take().text);
-  if (cursor.peek()?.text === "/" && cursor.isKind("class", 1)) {
-    cursor.take();
-    written.classes.push(cursor.take().text);
-  }
-}
-
-const SEPARATORS = new Set(["/", ",", ";"]);
-
-function readDeviations(cursor: Cursor, written: Written): void {
-  if (!written.size) cursor.refuse("has a deviation without a size before it");
-  if (written.deviations.length > 0 || written.limit)
-    cursor.refuse(`can't be read at "${cursor.peek()!.text}": the size has its tolerance already`);
-  if (cursor.isKind("plusminus")) {
-    cursor.take();
-    if (!cursor.isKind("number")) cursor.refuse("has ± without a number after it");
-    written.plusMinus = true;
-    written.deviations.push({ sign: 1, quantity: cursor.quantity(true) });
-    return;
-  }
-  for (let entry = 0; entry < 2; entry++) {
-    const start = cursor.at;
-    if (entry === 1) cursor.skip(SEPARATORS);
-    const signed = cursor.isKind("sign");
-    const sign = signed && cursor.take().text === "-" ? -1 : 1;
-    if (!cursor.isKind("number")) {
-      if (entry === 0) cursor.refuse(`has ${sign < 0 ? "-" : "+"} without a number after it`);
-      cursor.at = start;
-      return;
-    }
-    const quantity = cursor.quantity(true);
-    if (!signed && quantity.value !== 0) {
-      if (entry === 0) refuseUnsigned(quantity, written, cursor);
-      cursor.at = start;
-      return;
-    }
-    written.deviations.push({ sign, quantity });
-  }
-}
-
-function refuseUnsigned(quantity: Quantity, { size, classes }: Written, cursor: Cursor): never {
-  const limits = classes.length === 0 && areLimits(size!.value, quantity.value);
-  const hint = limits
-    ? `for two limits write ${size!.text}/${quantity.text}`
-    : "a deviation needs its sign, a callout has one size";
-  return cursor.refuse(`can't be read at "${quantity.text}": ${hint}`);
-}
-
-/** A tolerance frame: its value, modifiers and datum letters. */
-function skipFrame(cursor: Cursor): void {
-  cursor.take();
-  let hasValue = false;
-  for (let token = cursor.peek(); token; token = cursor.peek()) {
-    const isValue = token.kind === "number" || DIAMETER.has(token.text);
-    // An X before a number says how deep.
-    const isDepth = TIMES.has(token.text) && cursor.isKind("number", 1);
-    const isDatum = token.kind === "word" && /^(?:[A-Z]|[A-F]{2,4}|CZ)$/.test(token.text) && !isDepth;
-    if (isValue && hasValue) return;
-    if (!isValue && !isDatum && token.kind !== "mark" && !/^[|[\]-]$/.test(token.text)) return;
-    hasValue ||= token.kind === "number";
-    cursor.take();
-  }
-}
-
-function skipRoughness(cursor: Cursor): void {
-  cursor.take();
-  cursor.skip(ROUGHNESS);
-  if (cursor.isKind("number")) cursor.take();
-  while (cursor.skip(ROUGHNESS_WORDS));
-}
-
-function skipBoltCircle(cursor: Cursor): void {
-  cursor.take();
-  while (cursor.skip(DIAMETER) || cursor.skip(CIRCLE_WORDS));
-  if (!cursor.isKind("number")) cursor.refuse("has ON without a circle after it");
-  cursor.quantity();
-  while (cursor.skip(CIRCLE_WORDS));
+    cursor.skip("diameter");
+    if (!cursor.isKind("number") || Number(cursor.peek()!.text) === 0) return true;
+    if (readCount(cursor, { ...written, count: undefined })) return true;
+    return readClassLimits(cursor, { ...written });
+  });
 }

@@ -37,7 +37,7 @@ describe("refused", () => {
   test("a long text, before any pattern runs", () => {
     for (const text of ["12 H7 ".repeat(40), "(".repeat(50_000), "9".repeat(50_000), "12 +".repeat(9999)])
       expect(problemOf(() => read(text))?.message).toBe(
-        `callout is a text of ${text.length} characters: a callout has at most 200`,
+        `callout is a text of ${text.length} characters. Write a callout of at most 200.`,
       );
   });
 
@@ -46,7 +46,6 @@ describe("refused", () => {
     ["\u001f", "control character 31"],
     ["\u007f", "control character 127"],
     ["§", 'has "§"'],
-    ["~", 'has "~"'],
   ])("a character of no meaning is named: %j", (character, name) => {
     expect(problemOf(() => read(`12 H7${character}`))?.message).toContain(name);
   });
@@ -232,15 +231,15 @@ describe("properties", () => {
       }
     }
     // Without a unit the sheet's counts.
-    expect(limits(read("2 H7", "mm"), "mm")[0]).toBe(2);
-    expect(limits(read("2 H7", "in"), "mm")[0]).toBe(50.8);
-    expect(limits(read("2 H7", "mm"), "mm")[0]).toBe(2);
+    expect(limits(read("0.75 H7", "mm"), "mm")[0]).toBe(0.75);
+    expect(limits(read("0.75 H7", "in"), "mm")[0]).toBe(19.05);
+    expect(limits(read("0.75 H7", "mm"), "mm")[0]).toBe(0.75);
   });
 
   test("many callouts do not drive out each other's meaning", () => {
     const texts = Array.from(
       { length: 3000 },
-      (_, k) => [`dia ${k / 100 + 1} H7`, `${k / 100 + 1} H7`] as const,
+      (_, k) => [`dia ${(k / 100 + 1).toFixed(2)} H7`, `${(k / 100 + 1).toFixed(2)} H7`] as const,
     );
     for (const pair of texts) for (const text of pair) read(text);
     for (const [long, short] of texts) expect(all(read(long))).toEqual(all(read(short)));
@@ -268,9 +267,10 @@ describe("properties", () => {
   test("deviations, limits and their order on the drawing make no difference", () => {
     fc.assert(
       fc.property(
-        fc.integer({ min: 2000, max: 90_000 }),
+        // Smaller sizes and tolerances of three decimals may be inches.
+        fc.integer({ min: 4100, max: 90_000 }),
         fc.integer({ min: -80, max: 80 }),
-        fc.integer({ min: 1, max: 90 }),
+        fc.integer({ min: 2, max: 90 }),
         (size, lower, width) => {
           const upper = lower + width;
           const mm = (micrometres: number) => (micrometres / 1000).toFixed(3);

@@ -20,8 +20,8 @@ describe("a size and a class", () => {
     ["9 H7", 9, "H7", 0, 15],
     ["19.99 H9", 19.99, "H9", 0, 52],
     ["12.5 H10", 12.5, "H10", 0, 70],
-    ["12.1234567 H7", 12.1234567, "H7", 0, 18],
-    ["0012.1234567 H7", 12.1234567, "H7", 0, 18],
+    ["12.123 H7", 12.123, "H7", 0, 18],
+    ["0012.123 H7", 12.123, "H7", 0, 18],
     ["12. H7", 12, "H7", 0, 18],
     ["25 JS6", 25, "JS6", -6.5, 6.5],
     ["40 A11", 40, "A11", 310, 470],
@@ -83,8 +83,8 @@ describe("a size and its deviations", () => {
     ["12 ±0.01", "mm", 12, -10, 10],
     ["12± 0.01", "mm", 12, -10, 10],
     // A quarter of the size is the most that a deviation and a tolerance may come to.
-    ["12 +3/+2.9", "mm", 12, 2900, 3000],
-    ["12 -3/-2.9", "mm", 12, -3000, -2900],
+    ["12 +3.0/+2.9", "mm", 12, 2900, 3000],
+    ["12 -3.0/-2.9", "mm", 12, -3000, -2900],
     ["12 +1.5/-1.5", "mm", 12, -1500, 1500],
     ["3150 +0.1/0", "mm", 3150, 0, 100],
     [".500 ±.0005", "in", 12.7, -12.7, 12.7],
@@ -107,6 +107,13 @@ describe("what it leaves to the full reader", () => {
     // more digits than it counts in whole ticks
     "12.12345678 H7",
     "00012.1234567 H7",
+    // what may be in the other unit
+    "12.1234 H7",
+    "3.999 H7",
+    "0.99 +0.01/0",
+    "12 +0.001/0",
+    "12 +3/0",
+    "12 ±3",
     // no class
     "12 @7",
     "12 [7",
@@ -156,4 +163,12 @@ describe("what it leaves to the full reader", () => {
   ])("%s", (text) => {
     expect(readPlainCallout(text, "mm")).toBeUndefined();
   });
+});
+
+test.each(["1 H7", "2.99 H7", "3.000 H7", "8.0001 H7", "2 +0.01/0"])("%s is left to it in inches", (text) => {
+  expect(readPlainCallout(text, "in")).toBeUndefined();
+});
+
+test.each(["0.9999 H7", "1.000 H7", "2.999 H7", "3.0000 H7", "8.0000 H7"])("%s is not, in inches", (text) => {
+  expect(readPlainCallout(text, "in")?.className).toBe("H7");
 });

@@ -1,0 +1,97 @@
+// calc: callouts without a unit of their own that could as well be in the other one: refused, with both readings as
+// they would have to be written.
+
+import { TICKS_PER_IN, TICKS_PER_MM, type Units } from "../lengths.ts";
+import { type Cursor, type Quantity, ticksOf } from "./quantities.ts";
+import type { Written } from "./written.ts";
+
+/** Over this an inch size is doubtful whatever its decimals. */
+const LARGE_INCH = 8;
+
+/** @param width of the tolerance, in ticks */
+export function refuseDoubtful(written: Written, units: Units, width: number, cursor: Cursor): void {
+  if (width === 0) return;
+  if (units === "in") refuseDoubtfulInches(written, cursor);
+  else refuseDoubtfulMillimeters(written, width, cursor);
+  const { size, isCountApart, count, tolerance, limit } = written;
+  if (
+    isCountApart &&
+    count !== undefined &&
+    (tolerance || limit) &&
+    width > (units === "mm" ? TICKS_PER_MM / 10 : TICKS_PER_IN / 250)
+  )
+    cursor.refuse(
+      `could be ${count} holes of ${size!.text}, or a hole of ${count} that is ${size!.text} deep. Write ${count}X ⌀${size!.text}, or ⌀${count} with its tolerance.`,
+    );
+}
+
+function refuseDoubtfulMillimeters(written: Written, width: number, cursor: Cursor): void {
+  const { size, limit, classes, tolerance } = written;
+  const sizes = limit ? [size!, limit] : [size!];
+  const deviations = classes.length > 0 || !tolerance ? [] : tolerance.deviations;
+  if (
+    deviations.some(({ quantity }) => quantity.decimals === 0 && !quantity.isFraction && quantity.value >= 3)
+  )
+    refuseWholeNumbers(written, width, cursor);
+  const mostDecimals = Math.max(...sizes.map(({ decimals }) => decimals));
+  const isThin = classes.length === 0 && width < 0.01 * TICKS_PER_MM;
+  const smallest = Math.min(...sizes.map(({ value }) => value));
+  const isDoubtful =
+    (classes.length === 0 && width < 0.002 * TICKS_PER_MM) ||
+    mostDecimals >= 4 ||
+    (smallest < 1 && deviations.some(({ quantity }) => quantity.decimals >= 4)) ||
+    (smallest < 4 && mostDecimals === 3 && (classes.length > 0 || isThin));
+  if (isDoubtful) refuseEither(written, cursor);
+}
+
+function refuseDoubtfulInches(written: Written, cursor: Cursor): void {
+  const { size, limit, tolerance } = written;
+  const decimals = (tolerance?.deviations ?? [])
+    .map(({ quantity }) => quantity)
+    .filter((one) => one.decimals > 0);
+  const isInchTolerance = !limit && decimals.length > 0 && decimals.every(({ text }) => /^[.,]/.test(text));
+  const isDoubtful = ({ value, decimals, isFraction }: Quantity) =>
+    !isFraction &&
+    (value > LARGE_INCH || (value >= 1 && decimals < (value >= 3 ? 4 : 3) && !isInchTolerance));
+  if (isDoubtful(size!) || (limit && isDoubtful(limit))) refuseEither(written, cursor);
+}
+
+function refuseEither(written: Written, cursor: Cursor): never {
+  return cursor.refuse(
+    `could be mm or inches. Write ${withUnit(written, "mm")}, or ${withUnit(written, "in")}.`,
+  );
+}
+
+/** `160 +40/0`: µm or mm. */
+function refuseWholeNumbers(written: Written, width: number, cursor: Cursor): never {
+  const { size, tolerance } = written;
+  const deviations = tolerance!.deviations.map(({ sign, quantity }) => ({
+    sign,
+    quantity: { ...quantity, text: inMillimeters(quantity) },
+  }));
+  const micrometers = withUnit({ ...written, tolerance: { ...tolerance!, deviations } }, "");
+  const nominal = ticksOf(size!, "mm");
+  if (tolerance!.deviations.some(({ quantity }) => quantity.value >= size!.value))
+    cursor.refuse(`has a deviation as large as the size. For µm write ${micrometers}.`);
+  if (width > nominal / 4)
+    cursor.refuse(`has a tolerance wider than a quarter of the size. For µm write ${micrometers}.`);
+  return cursor.refuse(
+    `has deviations that could be µm or mm. Write ${micrometers}, or ${withUnit(written, "mm")}.`,
+  );
+}
+
+/** Deviations stated in µm, as mm. */
+const inMillimeters = ({ value, decimals, text }: Quantity): string =>
+  value === 0 ? text : (value / 1000).toFixed(decimals + 3);
+
+/** The size and its tolerance written again, with a unit behind the size. */
+export function withUnit({ size, limit, classes, tolerance }: Written, unit: string): string {
+  const space = unit === "" ? "" : ` ${unit}`;
+  if (limit) return `${size!.text}-${limit.text}${space}`;
+  const signed = (tolerance?.deviations ?? []).map(({ sign, quantity }) =>
+    sign > 0 && quantity.value === 0 ? quantity.text : `${sign < 0 ? "-" : "+"}${quantity.text}`,
+  );
+  const deviations = tolerance?.plusMinus ? `±${tolerance.deviations[0].quantity.text}` : signed.join("/");
+  const parts = [`${size!.text}${space}`, classes.join("/"), classes.length > 0 ? "" : deviations];
+  return parts.filter((part) => part !== "").join(" ");
+}

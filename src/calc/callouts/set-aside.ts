@@ -1,0 +1,155 @@
+// calc: what a callout says of other things than the size: tolerance frames, roughness, bolt circles, chamfers, notes.
+
+import { FRAME_WORDS, ROUGHNESS_WORDS } from "./drawing-words.ts";
+import type { Cursor } from "./quantities.ts";
+import { refuseCharacter } from "./tokens.ts";
+import { readTolerance } from "./tolerances.ts";
+import { keepNote, type Written } from "./written.ts";
+
+/** Whether a number, or a diameter sign with one, comes next. */
+export const isNumberNext = (cursor: Cursor, ahead = 1) =>
+  cursor.isKind("number", ahead) || (cursor.is("diameter", ahead) && cursor.isKind("number", ahead + 1));
+
+/** A tolerance frame: its value, modifiers and datum letters; false for the word alone. */
+export function skipFrame(cursor: Cursor, written: Written): boolean {
+  const isWord = cursor.isKind("word");
+  let hasValue = false;
+  const start = cursor.at;
+  cursor.take();
+  for (let token = cursor.peek(); token; token = cursor.peek()) {
+    const isValue = token.kind === "number" || token.role === "diameter";
+    // An X before a number says how deep.
+    const isDepth = token.role === "times" && cursor.isKind("number", 1);
+    const isDatum =
+      token.kind === "word" && (/^(?:[A-Z]|[A-F]{2,4}|CZ)$/.test(token.text) || FRAME_WORDS.has(token.text));
+    const isSign = token.role === "frame" || token.kind === "mark" || /^[|[\]-]$/.test(token.text);
+    if (isValue ? hasValue : isDepth || !(isDatum || isSign)) break;
+    hasValue ||= token.kind === "number";
+    cursor.take();
+  }
+  if (isWord && !hasValue) {
+    cursor.at = start;
+    return false;
+  }
+  written.behind = "a tolerance frame";
+  return true;
+}
+
+/** `Ra 0.8`, `√ 1,6`, `FINISH 32 RMS`. */
+export function skipRoughness(cursor: Cursor, written: Written): void {
+  const isRoughness = () => cursor.is("roughness") || ROUGHNESS_WORDS.has(cursor.peek()?.text ?? "");
+  const isAfter = () => isRoughness() || cursor.is("micron") || cursor.is("extreme") || cursor.is("unit");
+  while (isRoughness() || cursor.is("extreme")) cursor.take();
+  if (cursor.isKind("number")) {
+    cursor.take();
+    while (isAfter()) cursor.take();
+  }
+  written.behind = "a roughness";
+}
+
+/** `63√`, `32 FINISH`, `0.8 µin`: a number that the word behind it makes a roughness. */
+export function isRoughnessAhead(cursor: Cursor): boolean {
+  const isWord = cursor.is("roughness", 1) || /^(?:[µΜ]IN|UIN)$/.test(cursor.peek(1)?.text ?? "");
+  return isWord && !cursor.isKind("number", 2);
+}
+
+/** `ON ⌀80 B.C.`, `PCD 80`, `auf Lochkreis 80 ±0,1`; false for the word alone. */
+export function skipCircle(cursor: Cursor, written: Written): boolean {
+  const isRead = cursor.attempt(() => {
+    let isCircle = false;
+    const skip = () => {
+      const known = cursor.is("circle") || cursor.is("diameter");
+      if (known) isCircle = true;
+      const passed = known || cursor.is("on") || /^(?:A|AN|OF|LE|UN|IL|DEM)$/.test(cursor.peek()?.text ?? "");
+      if (passed) cursor.take();
+      return passed;
+    };
+    while (skip());
+    if (!cursor.isKind("number")) return undefined;
+    cursor.quantity();
+    skipTolerance(cursor);
+    while (skip());
+    return isCircle || undefined;
+  });
+  if (isRead) written.behind = "a bolt circle";
+  return isRead === true;
+}
+
+function skipTolerance(cursor: Cursor): void {
+  if (cursor.isKind("sign") || cursor.isKind("plusminus")) readTolerance(cursor);
+}
+
+/** `80 PCD`, `3.000 B.C.` */
+export const isCircleAhead = (cursor: Cursor): boolean =>
+  cursor.ahead(() => {
+    cursor.quantity();
+    return cursor.is("circle");
+  });
+
+/** `1 x 45°`, `1x45°` */
+export const isChamferAhead = (cursor: Cursor): boolean =>
+  (isTimesNumber(cursor, 1) && cursor.isText("°", 2)) ||
+  (cursor.is("times", 1) && cursor.isKind("number", 2) && cursor.isText("°", 3));
+
+const isTimesNumber = (cursor: Cursor, ahead: number) =>
+  cursor.isKind("class", ahead) && /^x/i.test(cursor.peek(ahead)!.text);
+
+export function skipChamfer(cursor: Cursor, written: Written): void {
+  while (
+    cursor.is("chamfer") ||
+    isTimesNumber(cursor, 0) ||
+    cursor.isKind("number") ||
+    cursor.is("times") ||
+    cursor.is("diameter") ||
+    cursor.isText("°") ||
+    (cursor.is("unit") && cursor.isKind("number", -1))
+  )
+    cursor.take();
+  written.behind = "a chamfer";
+}
+
+/** `FOR 5/16 DOWEL`, `SEE NOTE 3`: to the comma, semicolon, bracket or end of the line. */
+export function readPhrase(cursor: Cursor, written: Written): void {
+  const { start } = cursor.take();
+  let { end } = cursor.peek(-1)!;
+  for (let token = cursor.peek(); token && !isPhraseEnd(cursor); token = cursor.peek()) {
+    if (token.role === "taper") refuseTaper(cursor);
+    ({ end } = cursor.take());
+  }
+  keepNote(written, cursor, start, end);
+}
+
+function isPhraseEnd(cursor: Cursor): boolean {
+  const { text, startsLine, role } = cursor.peek()!;
+  return startsLine || text === "," || text === ";" || text === ")" || text === "]" || role === "stop-sign";
+}
+
+/** `AFTER PLATING`, `nach dem Verzinken`: the words up to the coat; any other `AFTER` is a word of the note. */
+export function readAfter(cursor: Cursor, written: Written): void {
+  const { start } = cursor.take();
+  let { end } = cursor.peek(-1)!;
+  const coat = [0, 1, 2, 3].find((ahead) => cursor.is("coat", ahead) || !cursor.isKind("word", ahead));
+  if (coat !== undefined && cursor.is("coat", coat)) {
+    written.coated = true;
+    cursor.at += coat + 1;
+    ({ end } = cursor.peek(-1)!);
+  } else if (/^NACH/.test(cursor.peek(-1)!.text) && cursor.isKind("word")) {
+    cursor.at--;
+    readPhrase(cursor, written);
+    return;
+  }
+  keepNote(written, cursor, start, end);
+}
+
+export function refuseTaper(cursor: Cursor): never {
+  return cursor.refuse("has a taper or cone. A callout here is a straight round hole or shaft.");
+}
+
+/** A word of no known meaning belongs to a note once the size has its tolerance. */
+export function refuseUnknown(cursor: Cursor): never {
+  const { kind, text, start, end } = cursor.peek()!;
+  if (kind === "other") refuseCharacter(text, cursor.callout, cursor.name);
+  return cursor.refuse(
+    `can't be read at "${cursor.plain.slice(start, end)}". Write the size with its tolerance first, like 12 H7.`,
+  );
+}

@@ -1,0 +1,123 @@
+// calc: the tolerance beside a size: a class, deviations, or limits beside a class.
+
+import type { Cursor, Quantity } from "./quantities.ts";
+import { isToleranced, type Written, type WrittenDeviation, type WrittenTolerance } from "./written.ts";
+
+/** Two numbers that may be limits: the larger at most 1.2 times the smaller. */
+export const areLimits = (first: number, second: number): boolean =>
+  Math.min(first, second) > 0 && Math.max(first, second) <= 1.2 * Math.min(first, second);
+
+/** What joins two limits. */
+export const isJoint = (cursor: Cursor, ahead = 0): boolean =>
+  cursor.is("joint", ahead) || /^[-/~÷]$/.test(cursor.peek(ahead)?.text ?? "");
+
+/** One or two deviations with their signs, or ± one. Undefined where a number without a sign stands first. */
+export function readTolerance(cursor: Cursor): WrittenTolerance | undefined {
+  if (cursor.isKind("plusminus")) {
+    cursor.take();
+    if (!cursor.isKind("number")) cursor.refuse("has ± without a number after it. Write one, like ±0.01.");
+    return { plusMinus: true, deviations: [{ sign: 1, quantity: cursor.quantity(true) }] };
+  }
+  const first = readDeviation(cursor);
+  if (!first) return undefined;
+  const second = cursor.attempt(() => {
+    if (/^[/,;]$/.test(cursor.peek()?.text ?? "")) cursor.take();
+    return readDeviation(cursor);
+  });
+  return { plusMinus: false, deviations: inOneUnit(second ? [first, second] : [first]) };
+}
+
+function readDeviation(cursor: Cursor): WrittenDeviation | undefined {
+  return cursor.attempt(() => {
+    const isSigned = cursor.isKind("sign");
+    const sign = isSigned && cursor.take().text === "-" ? -1 : 1;
+    if (!cursor.isKind("number")) return undefined;
+    const quantity = cursor.quantity(true);
+    return isSigned || quantity.value === 0 ? { sign, quantity } : undefined;
+  });
+}
+
+/** `+15 µm/0`, `+40/+10 µm`: one µm is for both. */
+function inOneUnit(deviations: WrittenDeviation[]): WrittenDeviation[] {
+  if (!deviations.some(({ quantity }) => quantity.units === "µm")) return deviations;
+  return deviations.map(({ sign, quantity }) => ({
+    sign,
+    quantity: { ...quantity, units: quantity.units ?? "µm" },
+  }));
+}
+
+/** A tolerance, which is the size's unless it stands behind something else. */
+export function readSizeTolerance(cursor: Cursor, written: Written): void {
+  const { text, start, end } = cursor.peek()!;
+  if (!written.size)
+    cursor.refuse("has a deviation without a size before it. Write the size first, like 12 +0.018/0.");
+  if (written.tolerance || written.limit)
+    cursor.refuse(
+      `can't be read at "${text}": the size has its tolerance already. Write one size with one tolerance.`,
+    );
+  refuseBehind(cursor, written);
+  const isSign = cursor.isKind("sign");
+  written.tolerance = readTolerance(cursor);
+  if (written.tolerance) return;
+  if (isSign) cursor.refuse(`has ${text} without a number after it. Write a deviation, like ${text}0.018.`);
+  const number = cursor.plain.slice(start, end);
+  cursor.refuse(
+    written.classes.length === 0 && areLimits(written.size!.value, Number(text.replace(",", ".")))
+      ? `can't be read at "${number}". For two limits write ${written.size!.text}/${number}.`
+      : `can't be read at "${number}". A deviation needs its sign, and a callout has one size.`,
+  );
+}
+
+/** A tolerance belongs to the dimension that it follows. */
+export function refuseBehind(cursor: Cursor, { behind, size }: Written): void {
+  if (behind)
+    cursor.refuse(
+      `has "${cursor.peek()!.text}" behind ${behind}, so it is no tolerance of ${size?.text}. Write the tolerance next to the size.`,
+    );
+}
+
+/** The limits of a class, beside it: `12 H7 (12.018/12.000)`. They become deviations, which must be its own. */
+export function readClassLimits(cursor: Cursor, written: Written): boolean {
+  const { size, limit, classes, tolerance } = written;
+  if (!size || classes.length === 0 || tolerance || limit || written.behind) return false;
+  const isLimit = ({ value, units }: Quantity) =>
+    (units ?? size.units) === size.units && Math.abs(value - size.value) <= size.value / 4;
+  const deviations = cursor.attempt(() => {
+    const first = cursor.quantity();
+    if (isJoint(cursor)) cursor.take();
+    cursor.skip("diameter");
+    const limits = cursor.isKind("number") ? [first, cursor.quantity()] : [];
+    if (limits.length === 0 || !limits.every(isLimit) || !limits.some(({ decimals }) => decimals > 0))
+      return undefined;
+    return limits.map((quantity): WrittenDeviation => {
+      const value = quantity.value - size.value;
+      return { sign: value < 0 ? -1 : 1, quantity: { ...quantity, value: Math.abs(value) } };
+    });
+  });
+  if (deviations) written.tolerance = { plusMinus: false, deviations };
+  return deviations !== undefined;
+}
+
+/** `H7`, `H7/g6`, `H7-g6`, `RC4`. */
+export function readClass(cursor: Cursor, written: Written): void {
+  const { text } = cursor.peek()!;
+  if (!written.size) {
+    if (/^M\d/.test(text)) cursor.refuse(THREAD);
+    // A letter for the diameter sign (`O12 H7`), or a radius.
+    if (cursor.isKind("class", 1))
+      cursor.refuse(`has ${text} for a size. Write the diameter as a number, or with ⌀.`);
+    cursor.refuse(`has ${text} without a size before it. Write the size first, like 12 ${text}.`);
+  }
+  if (isToleranced(written) && /^M\d/.test(text)) cursor.refuse(THREAD);
+  if (written.classes.length > 0)
+    cursor.refuse(`has two tolerance classes, ${written.classes[0]} and ${text}. Write one.`);
+  refuseBehind(cursor, written);
+  written.classes.push(cursor.take().text);
+  if (/^[/-]$/.test(cursor.peek()?.text ?? "") && cursor.isKind("class", 1)) {
+    cursor.take();
+    written.classes.push(cursor.take().text);
+  }
+}
+
+export const THREAD =
+  "is a thread, not a reamed hole. Write the size and tolerance of a plain hole, like 12 H7.";
