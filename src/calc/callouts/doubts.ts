@@ -13,12 +13,12 @@ export function refuseDoubtful(written: Written, units: Units, width: number, cu
   if (width === 0) return;
   if (units === "in") refuseDoubtfulInches(written, cursor);
   else refuseDoubtfulMillimeters(written, width, cursor);
-  const { size, isCountApart, count, tolerance, limit } = written;
+  const { size, isCountApart, count, tolerance } = written;
   if (
     isCountApart &&
     count !== undefined &&
-    (tolerance || limit) &&
-    width > (units === "mm" ? TICKS_PER_MM / 10 : TICKS_PER_IN / 250)
+    tolerance &&
+    width >= (units === "mm" ? TICKS_PER_MM / 5 : TICKS_PER_IN / 100)
   )
     cursor.refuse(
       `could be ${count} holes of ${size!.text}, or a hole of ${count} that is ${size!.text} deep. Write ${count}X ⌀${size!.text}, or ⌀${count} with its tolerance.`,
