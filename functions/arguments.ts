@@ -5,7 +5,7 @@ import * as z from "zod/mini";
 import { readCallout } from "../src/calc/callouts/read-callout.ts";
 import { LONGEST, type Units } from "../src/calc/lengths.ts";
 import { findMaterial } from "../src/calc/materials.ts";
-import { plainText, readNumberText } from "../src/calc/number-text.ts";
+import { isUnit, plainText, readNumberText } from "../src/calc/number-text.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
 import { findTool } from "../src/calc/tools.ts";
 
@@ -39,17 +39,44 @@ interface Limits {
   min: number;
   max: number;
   whole?: boolean;
+  /** May be written in percent. */
+  isShare?: boolean;
   says: string;
+  /** A number that it may well be. */
+  example?: string;
 }
 
 const ANY: Limits = { min: -Number.MAX_VALUE, max: Number.MAX_VALUE, says: "a number" };
 const POSITIVE: Limits = { min: LEAST_POSITIVE, max: Number.MAX_VALUE, says: "a number over 0" };
 const NOT_NEGATIVE: Limits = { min: 0, max: Number.MAX_VALUE, says: "a number of 0 or more" };
-const WHOLE: Limits = { min: 1, max: 1e9, whole: true, says: "a whole number of 1 or more" };
-const WHOLE_OR_NONE: Limits = { min: 0, max: 1e9, whole: true, says: "a whole number of 0 or more" };
-const SHARE: Limits = { min: LEAST_POSITIVE, max: 1, says: "a share over 0, up to 1" };
-const PART: Limits = { min: 0, max: UNDER_ONE, says: "a share from 0 to under 1" };
-const EXPONENT: Limits = { min: LEAST_POSITIVE, max: UNDER_ONE, says: "a number between 0 and 1" };
+const WHOLE: Limits = { min: 1, max: 1e9, whole: true, says: "a whole number of 1 or more", example: "6" };
+const WHOLE_OR_NONE: Limits = {
+  min: 0,
+  max: 1e9,
+  whole: true,
+  says: "a whole number of 0 or more",
+  example: "3",
+};
+const SHARE: Limits = {
+  min: LEAST_POSITIVE,
+  max: 1,
+  isShare: true,
+  says: "a share over 0, up to 1",
+  example: "0.85",
+};
+const PART: Limits = {
+  min: 0,
+  max: UNDER_ONE,
+  isShare: true,
+  says: "a share from 0 to under 1",
+  example: "0.15",
+};
+const EXPONENT: Limits = {
+  min: LEAST_POSITIVE,
+  max: UNDER_ONE,
+  says: "a number between 0 and 1",
+  example: "0.25",
+};
 const ANGLE: Limits = { min: LEAST_POSITIVE, max: 180 - 1e-9, says: "an angle in degrees over 0, under 180" };
 const CHAMFER: Limits = { min: LEAST_POSITIVE, max: 90, says: "an angle in degrees over 0, up to 90" };
 const CELSIUS: Limits = { min: -459.67, max: 1e4, says: "a temperature" };
@@ -58,6 +85,32 @@ function checked(limits: Limits): z.ZodMiniType<number, number> {
   const number = z.number().check(z.gte(limits.min), z.lte(limits.max));
   return limits.whole ? number.check(z.multipleOf(1)) : number;
 }
+
+const unitIn = (unit: UnitText, units: Units) =>
+  typeof unit === "string" ? unit : unit[units === "mm" ? 0 : 1];
+
+/** A number that such an argument may well be, for messages. */
+function exampleOf(limits: Limits, unit: string): string {
+  return limits.example ?? EXAMPLES[unit] ?? "2.5";
+}
+
+const EXAMPLES: Readonly<Record<string, string>> = {
+  mm: "12.5",
+  in: "0.5",
+  "m/min": "15",
+  "ft/min": "80",
+  "rev/min": "6000",
+  "mm/min": "290",
+  "in/min": "12",
+  s: "30",
+  min: "45",
+  h: "8",
+  parts: "400",
+  "°": "118",
+  "°C": "25",
+  "°F": "70",
+  "per hour": "90",
+};
 
 function number(limits: Limits, unit: UnitText = "", zero: "counts" | "is blank" = "is blank"): Argument {
   const schema = checked(limits);
@@ -68,18 +121,32 @@ function number(limits: Limits, unit: UnitText = "", zero: "counts" | "is blank"
     min: limits.whole ? NEVER : limits.min,
     max: limits.max,
     isLength: false,
-    needsUnits: false,
-    read(cell, name) {
-      const value = plainNumber(cell, name, limits.says, (text) => {
-        const read = readNumberText(text, name);
-        if (read.units)
-          wrong(`${name} ${shown(text)} carries a unit, and ${name} takes none here: write the number alone`);
-        return read.value;
+    needsUnits: Array.isArray(unit),
+    read(cell, name, units, hasUnits) {
+      const isKnown = typeof unit === "string" || hasUnits;
+      const own = limits.isShare ? "%" : isKnown ? unitIn(unit, units) : "";
+      const example = exampleOf(limits, isKnown ? unitIn(unit, units) : "");
+      const value = plainNumber(cell, name, limits.says, example, (text) => {
+        const read = readNumberText(text, name, example, own);
+        if (read.unit === "") return read.value;
+        if (own === "" || !isUnit(read.unit, own)) refuseUnit(text, name, own);
+        return limits.isShare ? read.value / 100 : read.value;
       });
-      if (!schema.safeParse(value).success) wrong(`${name} is ${shown(cell)}: it must be ${limits.says}`);
+      if (!schema.safeParse(value).success) refuseNumber(cell, value, name, limits, example);
       return value;
     },
   };
+}
+
+function refuseUnit(text: string, name: string, own: string): never {
+  const instead = own === "" || own === "%" ? "the number alone" : `it in ${own}`;
+  return wrong(`${name} ${shown(text)} carries a unit that ${name} does not take. Write ${instead}.`);
+}
+
+function refuseNumber(cell: unknown, value: number, name: string, limits: Limits, example: string): never {
+  if (limits.isShare && value > 1 && value <= 100)
+    wrong(`${name} is ${shown(cell)}. Write ${Number((value / 100).toPrecision(12))} for ${value} %.`);
+  return wrong(`${name} is ${shown(cell)}. Write ${limits.says}, like ${example}.`);
 }
 
 function length(limits: Limits, zero: "counts" | "is blank" = "is blank"): Argument {
@@ -93,28 +160,45 @@ function length(limits: Limits, zero: "counts" | "is blank" = "is blank"): Argum
     isLength: true,
     needsUnits: true,
     read(cell, name, units, hasUnits) {
-      const value = plainNumber(cell, name, says, (text) => {
-        const read = readNumberText(text, name);
-        if (!read.units || (hasUnits && read.units === units)) return read.value;
-        if (!hasUnits)
-          wrong(`${name} ${shown(text)} carries a unit, and ${name} takes none here: write the number alone`);
+      const example = exampleOf(limits, units);
+      const value = plainNumber(cell, name, says, example, (text) => {
+        const read = readNumberText(text, name, example);
+        if (!hasUnits && read.unit !== "") refuseUnit(text, name, "");
+        if (hasUnits && read.unit === "" && read.isInchStyle && units === "mm") refuseInchStyle(text, name);
+        if (!read.units || read.units === units) return read.value;
         return read.units === "in" ? read.value * 25.4 : read.value / 25.4;
       });
       if (Math.abs(value) > LONGEST[units])
         wrong(
-          `${name} is ${shown(cell)}, over ${LONGEST[units]} ${units}: a fraction typed into a plain cell (1/2) becomes a date, so write 0.5 or '1/2`,
+          `${name} is ${shown(cell)}, over ${LONGEST[units]} ${units}. A fraction typed into a plain cell (1/2) becomes a date, so write 0.5 or '1/2.`,
         );
       if (!(value >= limits.min && value <= limits.max))
-        wrong(`${name} is ${shown(cell)}: it must be ${says}`);
+        wrong(`${name} is ${shown(cell)}. Write ${says}, like ${example}.`);
       return value;
     },
   };
 }
 
-function plainNumber(cell: unknown, name: string, says: string, fromText: (text: string) => number): number {
+/** `3/8` and `.500` in a sheet in mm. */
+function refuseInchStyle(text: string, name: string): never {
+  const plain = plainText(text);
+  return wrong(
+    plain.includes("/")
+      ? `${name} ${shown(text)} is an inch size. Write ${plain} in, or set units to "in".`
+      : `${name} ${shown(text)} is written like an inch size. Write ${plain} in, or 0${plain.replace(/^[+-]/, "")} for mm.`,
+  );
+}
+
+function plainNumber(
+  cell: unknown,
+  name: string,
+  says: string,
+  example: string,
+  fromText: (text: string) => number,
+): number {
   if (typeof cell === "number" && Number.isFinite(cell)) return cell;
   if (typeof cell === "string") return fromText(cell);
-  return wrong(`${name} is ${shown(cell)}: it must be ${says}`);
+  return wrong(`${name} is ${shown(cell)}. Write ${says}, like ${example}.`);
 }
 
 function word(accepts: string, read: Argument["read"], needsUnits = false): Argument {
@@ -126,22 +210,26 @@ const LONGEST_TEXT = 200;
 /** A text short enough to be looked through. */
 function brief(text: string, name: string): string {
   if (text.length > LONGEST_TEXT)
-    wrong(`${name} is a text of ${text.length} characters: write at most ${LONGEST_TEXT}`);
+    wrong(`${name} is a text of ${text.length} characters. Write at most ${LONGEST_TEXT}.`);
   return text;
 }
 
 const briefText = (text: string, name: string) => plainText(brief(text, name));
 
+/** `a`, `a or b`, `a, b, or c` */
+const listed = (words: readonly string[]) =>
+  words.length < 3 ? words.join(" or ") : `${words.slice(0, -1).join(", ")}, or ${words[words.length - 1]}`;
+
 /** One of a few words, any case, with other ways to write them. */
 function choice<T extends string>(words: readonly T[], others: Readonly<Record<string, T>> = {}): Argument {
   const schema = z.enum(words as unknown as [T, ...T[]]);
   const known = new Map<string, T>([...words.map((one) => [one, one] as const), ...Object.entries(others)]);
-  const says = words.map((one) => `"${one}"`).join(", ");
+  const says = listed(words.map((one) => `"${one}"`));
   return word(says, (cell, name) => {
     const read = schema.safeParse(
       typeof cell === "string" ? known.get(briefText(cell, name).toLowerCase()) : cell,
     );
-    return read.success ? read.data : wrong(`${name} ${shown(cell)} is not known: write ${says}`);
+    return read.success ? read.data : wrong(`${name} ${shown(cell)} is not known. Write ${says}.`);
   });
 }
 
@@ -157,7 +245,7 @@ function text(
         ? read(brief(cell, name), name, units)
         : typeof cell === "number"
           ? read(String(cell), name, units)
-          : wrong(`${name} is ${shown(cell)}: it must be ${accepts}`),
+          : wrong(`${name} is ${shown(cell)}. Write ${accepts}.`),
     needsUnits,
   );
 }
@@ -168,7 +256,9 @@ const holeCallout = text(
   (value, name, units) => {
     const read = readCallout(value, name, units);
     if (read.kind === "shaft")
-      wrong(`${name} ${shown(value)}: ${read.className} is a shaft: write ${read.className.toUpperCase()}`);
+      wrong(
+        `${name} ${shown(value)}: ${read.className} is a shaft class. Is ${read.className.toUpperCase()} meant?`,
+      );
     return read;
   },
   true,
@@ -180,17 +270,35 @@ const yesOrNo = word("TRUE or FALSE", (cell, name) => {
   const said = typeof cell === "string" ? briefText(cell, name).toLowerCase() : cell;
   if (said === 1 || said === "true" || said === "yes") return true;
   if (said === 0 || said === "false" || said === "no") return false;
-  return wrong(`${name} is ${shown(cell)}: it must be TRUE or FALSE`);
+  return wrong(`${name} is ${shown(cell)}. Write TRUE or FALSE.`);
 });
+const holeWords = choice(["through", "blind"], {
+  thru: "through",
+  "thru all": "through",
+  "through hole": "through",
+  true: "through",
+  "blind hole": "blind",
+  false: "blind",
+});
+/** As CALLOUT gives it: TRUE or FALSE. */
+const holeKind: Argument = {
+  ...holeWords,
+  accepts: '"through" or "blind", or TRUE for through and FALSE for blind',
+  read: (cell, name, units, hasUnits) =>
+    typeof cell === "boolean" ? (cell ? "through" : "blind") : holeWords.read(cell, name, units, hasUnits),
+};
 const retractRate: Argument = (() => {
   const rate = number(POSITIVE, ["mm/min", "in/min"]);
   return {
     ...rate,
     accepts: 'a feed rate over 0 or "rapid"',
-    read: (cell, name, units, hasUnits) =>
-      typeof cell === "string" && briefText(cell, name).toLowerCase() === "rapid"
-        ? "rapid"
-        : rate.read(cell, name, units, hasUnits),
+    read(cell, name, units, hasUnits) {
+      const word = typeof cell === "string" ? briefText(cell, name).toLowerCase() : "";
+      if (word === "rapid") return "rapid";
+      if (/^[a-z ]+$/.test(word))
+        wrong(`${name} ${shown(cell)} is not a number. Write a feed rate, or "rapid".`);
+      return rate.read(cell, name, units, hasUnits);
+    },
   };
 })();
 /** A reading taken as it is; the calculation decides what it is. */
@@ -216,7 +324,7 @@ export const units = choice<Units>(["mm", "in"], {
 export const vocabulary = {
   // A: callouts, limits and fits
   callout,
-  part: choice(["nominal", "lower", "upper", "class", "count", "depth", "through", "marks"]),
+  part: choice(["nominal", "lower", "upper", "class", "count", "depth", "note", "through", "marks"]),
   size,
   class: className,
   grade: text('a grade from IT01 to IT18 such as 7 or "IT7"', (value) => plainText(value)),
@@ -230,7 +338,7 @@ export const vocabulary = {
   measured: size,
   thickness: size,
   thicknessTolerance: distance,
-  buildUp: number({ min: LEAST_POSITIVE, max: 1, says: "a share over 0, up to 1" }),
+  buildUp: number(SHARE),
   callouts: holeCallout,
   // C: stock and drills
   diameter: size,
@@ -296,7 +404,11 @@ export const vocabulary = {
   setupTime: number(NOT_NEGATIVE, "min", "counts"),
   setupRate: rate("per hour"),
   batch: rate("parts"),
-  overhead: number({ min: 0, max: 1e6, says: "a share of 0 or more" }, "", "counts"),
+  overhead: number(
+    { min: 0, max: 2, isShare: true, says: "a share from 0 to 2", example: "0.12" },
+    "",
+    "counts",
+  ),
   margin: number(PART, "", "counts"),
   presentCost: money,
   proposedCost: money,
@@ -328,7 +440,7 @@ export const vocabulary = {
   temperature,
   gaugeTemperature: temperature,
   gaugeMaterial: materialName,
-  holeKind: choice(["through", "blind"]),
+  holeKind,
   blocked: yesOrNo,
   interrupted: yesOrNo,
   over: reading,
@@ -340,7 +452,7 @@ export const vocabulary = {
   to: text("a unit that CONVERT knows", (value) => plainText(value)),
   handFigure: reading,
   expected: reading,
-  allowedShare: number({ min: LEAST_POSITIVE, max: 1, says: "a share over 0, up to 1" }),
+  allowedShare: number({ ...SHARE, example: "0.01" }),
   functionName: text("the name of a function", (value) => plainText(value)),
   inputs: anything,
   units,

@@ -36,13 +36,15 @@ const RAISABLE = new Set(["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!", "#NAM
 export function passedOn(cell: { code: string }, name: string): unknown {
   return RAISABLE.has(cell.code)
     ? cell
-    : valueError(`${name} holds the error ${cell.code}: mend that cell first`);
+    : valueError(`${name} holds the error ${cell.code}. Correct that cell first.`);
 }
 
 /** A result as the host takes it: finite numbers, texts, booleans and error cells pass, never null, NaN or −0. */
 export function resultCell(result: unknown): unknown {
   if (typeof result === "number") {
-    return Number.isFinite(result) ? result + 0 : valueError("the numbers are too large to compute with");
+    return Number.isFinite(result)
+      ? result + 0
+      : valueError("The numbers are too large to compute with. Check the units of the inputs.");
   }
   return typeof result === "string" || typeof result === "boolean" || isErrorCell(result)
     ? result

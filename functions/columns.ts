@@ -28,6 +28,8 @@ export interface Column {
   readonly required: boolean;
   /** Given as more than one cell. */
   readonly many: boolean;
+  /** As how many rows and columns of cells it is given. */
+  readonly shape: readonly [rows: number, columns: number];
   readonly stride: 0 | 1;
   /** The value; undefined where blank, the error cell where there is a problem. */
   readonly values: any[];
@@ -67,13 +69,13 @@ export function readCall(required: Given, optional: Given): Call {
     if (matrix[0].length > columns) columns = matrix[0].length;
   }
   const units = stated.find((one) => one.name === "units");
-  const unitsColumn = units && readColumn(units, rows, columns, undefined);
+  const unitsColumn = units && readColumn(units, rows, columns, undefined, stated);
   const lists = stated.some((one) => one.whole) ? readLists(stated, unitsColumn) : undefined;
   return {
     rows,
     columns,
     arguments: stated.map((one) =>
-      one === units ? unitsColumn! : (lists?.get(one) ?? readColumn(one, rows, columns, unitsColumn)),
+      one === units ? unitsColumn! : (lists?.get(one) ?? readColumn(one, rows, columns, unitsColumn, stated)),
     ),
   };
 }
@@ -92,11 +94,19 @@ function state(given: Given, required: boolean): Stated[] {
   });
 }
 
-function readColumn(stated: Stated, rows: number, columns: number, units: Column | undefined): Column {
+function readColumn(
+  stated: Stated,
+  rows: number,
+  columns: number,
+  units: Column | undefined,
+  call: readonly Stated[],
+): Column {
   const { name, argument, required, matrix } = stated;
   const many = hasMany(matrix);
-  const reader = new CellReader(stated, units);
-  if (!many && !(argument.needsUnits && units?.stride === 1)) {
+  const shape = [matrix.length, matrix[0].length] as const;
+  const reader = new CellReader(stated, units, call);
+  const isPlainNumber = !argument.isLength && typeof matrix[0][0] === "number";
+  if (!many && !(argument.needsUnits && units?.stride === 1 && !isPlainNumber)) {
     const state = reader.read(matrix[0][0], 0);
     const ignored = state === VALUE || (state === BLANK && !required);
     return {
@@ -104,6 +114,7 @@ function readColumn(stated: Stated, rows: number, columns: number, units: Column
       argument,
       required,
       many,
+      shape,
       stride: 0,
       values: [reader.value],
       state: ignored ? undefined : new Uint8Array([state]),
@@ -115,12 +126,11 @@ function readColumn(stated: Stated, rows: number, columns: number, units: Column
   const { min } = argument;
   const fixedUnits =
     argument.needsUnits && units !== undefined && units.stride === 1 ? undefined : reader.units(0);
-  const max =
-    fixedUnits === undefined
+  const max = !argument.isLength
+    ? argument.max
+    : fixedUnits === undefined
       ? -1
-      : argument.isLength
-        ? Math.min(argument.max, LONGEST[fixedUnits])
-        : argument.max;
+      : Math.min(argument.max, LONGEST[fixedUnits]);
   const least = argument.isLength && min < 0 ? -max : min;
   const tall = matrix.length > 1;
   const across = matrix[0].length > 1;
@@ -141,7 +151,7 @@ function readColumn(stated: Stated, rows: number, columns: number, units: Column
       values[i] = state === OUTSIDE ? undefined : reader.value;
     }
   }
-  return { name, argument, required, many, stride: 1, values, state: states };
+  return { name, argument, required, many, shape, stride: 1, values, state: states };
 }
 
 /** Reads single cells of one argument; a text that repeats the one before is not read again. */
@@ -155,6 +165,7 @@ class CellReader {
   constructor(
     private readonly stated: Stated,
     private readonly unitsColumn: Column | undefined,
+    private readonly call: readonly Stated[],
   ) {}
 
   units(i: number): Units {
@@ -180,7 +191,10 @@ class CellReader {
     try {
       this.value = argument.read(cell, name, units, this.unitsColumn !== undefined);
     } catch (thrown) {
-      this.value = errorCell(thrown);
+      this.value =
+        this.unitsColumn && isUnitsWord(cell)
+          ? valueError(unitsTooEarly(this.stated, String(cell).trim(), this.call))
+          : errorCell(thrown);
       return PROBLEM;
     }
     this.lastCell = cell;
@@ -188,6 +202,20 @@ class CellReader {
     this.lastValue = this.value;
     return VALUE;
   }
+}
+
+const isUnitsWord = (cell: unknown) =>
+  typeof cell === "string" && cell.length < 20 && /^\s*(?:mm|in|inch|inches|metric)\s*$/i.test(cell);
+
+/** `=REAM.RPM(15, 10, "in")`: the units one place too early. */
+function unitsTooEarly({ name, argument, required }: Stated, word: string, call: readonly Stated[]): string {
+  if (required) return `${name} is "${word}". Enter ${argument.accepts}, and give units last.`;
+  const before = call.slice(
+    0,
+    call.findIndex((one) => one.name === name),
+  );
+  const places = [...before.map((one) => one.name), "", `"${word}"`].join(", ");
+  return `${name} is "${word}". Leave ${name} empty: (${places}).`;
 }
 
 /**
@@ -199,14 +227,10 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
   const cells = lists.map((one) => one.matrix.flat());
   const length = Math.max(...cells.map((list) => list.length));
   const uneven = lists.find((_, k) => cells[k].length !== length && !cells[k].every((cell) => isBlank(cell)));
-  const readers = lists.map((one) => new CellReader(one, units && { ...units, stride: 0 }));
+  const readers = lists.map((one) => new CellReader(one, units && { ...units, stride: 0 }, stated));
   const values: any[][] = lists.map(() => []);
   const problems: unknown[] = lists.map(() =>
-    uneven
-      ? valueError(
-          `${lists.map((list) => list.name).join(", ")} differ in length: ${cells.map((list) => list.length).join(", ")} cells`,
-        )
-      : undefined,
+    uneven ? valueError(differentSizes(lists.map((list, k) => [list.name, cells[k].length]))) : undefined,
   );
   const spreads = stated.some((one) => !one.whole && hasMany(one.matrix));
   const filled: boolean[] = lists.map(() => false);
@@ -217,7 +241,7 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
     });
     const problem = states.indexOf(PROBLEM);
     if (problem >= 0) {
-      problems[problem] ??= inPosition(cells[problem][i], readers[problem].value, i);
+      problems[problem] ??= inPosition(cells[problem][i], readers[problem].value, i, lists[problem].name);
     } else if (readers.every((reader) => reader.value !== undefined)) {
       readers.forEach((reader, k) => {
         values[k].push(reader.value);
@@ -235,6 +259,7 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
           required: one.required,
           // Beside ranges that spread, a list is in no row and cannot keep one from being empty.
           many: cells[k].length > 1 && !spreads,
+          shape: [cells[k].length, 1],
           stride: 0,
           values: [problems[k] ?? values[k]],
           state: state === VALUE ? undefined : new Uint8Array([state]),
@@ -246,6 +271,19 @@ function readLists(stated: readonly Stated[], units: Column | undefined): Map<St
 
 const hasMany = (matrix: Matrix): boolean => matrix.length > 1 || matrix[0].length > 1;
 
-function inPosition(cell: unknown, error: any, i: number): unknown {
-  return isErrorCell(cell) ? error : valueError(`${error.message} (entry ${i + 1} of the list)`);
+/** `speeds has 3 cells and lives has 2. Make them the same size.` */
+export function differentSizes(sizes: readonly (readonly [name: string, cells: number])[]): string {
+  const [[first, cells], ...others] = sizes;
+  const parts = [
+    `${first} has ${cells} cell${cells === 1 ? "" : "s"}`,
+    ...others.map((one) => one.join(" has ")),
+  ];
+  const last = parts.pop();
+  return `${parts.join(", ")} and ${last}. Make them the same size.`;
+}
+
+function inPosition(cell: unknown, error: any, i: number, name: string): unknown {
+  if (isErrorCell(cell)) return error;
+  const rest = error.message.startsWith(name) ? error.message.slice(name.length) : ` ${error.message}`;
+  return valueError(`${name} (entry ${i + 1} of the list)${rest}`);
 }

@@ -8,6 +8,7 @@ import {
   type Call,
   type Column,
   cellsOf,
+  differentSizes,
   type Given,
   OUTSIDE,
   PROBLEM,
@@ -56,7 +57,7 @@ export function mapToColumns(
     const [name] = Object.entries({ ...required, ...optional }).find(
       ([, given]) => !(given instanceof Special && given.whole) && cellsOf(given)[0].length > 1,
     )!;
-    const error = valueError(`${name} is ${call.columns} columns wide: give one column`);
+    const error = valueError(`${name} is ${call.columns} columns wide. Give one column.`);
     return Array.from({ length: call.rows }, () => new Array(width).fill(error));
   }
   return compute(calculate, call, width);
@@ -66,7 +67,7 @@ export function mapToColumns(
 export function spill(calculate: Calculation, required: Given, optional: Given = {}): Matrix {
   const call = readCall(required, optional);
   const many = call.arguments.find((column) => column.stride === 1);
-  if (many) return [[valueError(`${many.name} is more than one cell: give one`)]];
+  if (many) return [[valueError(`${many.name} is more than one cell. Give one.`)]];
   let shaped: unknown[][] | undefined;
   const [[cell]] = compute(
     (...values) => {
@@ -167,14 +168,25 @@ function insteadOfResult(asked: readonly Column[], unclean: readonly Column[], i
   for (const column of unclean) {
     const at = i * column.stride;
     const state = column.state![at];
-    if (state === OUTSIDE)
-      return notAvailable("the ranges do not meet in this cell: give them the same size");
+    if (state === OUTSIDE) return notAvailable(sizesDiffer(asked, column));
     if (state === PROBLEM) problem ??= column.values[at];
     else if (state === BLANK && column.required) blank ??= column;
   }
   if (isEmptyRow(asked, i)) return "";
   if (problem !== undefined) return problem;
-  return blank && valueError(`${blank.name} is ${blank.argument.zeroCounts ? "blank" : "0 or blank"}`);
+  return blank && valueError(isEmpty(blank));
+}
+
+/** A range that ends before another one does. */
+function sizesDiffer(asked: readonly Column[], short: Column): string {
+  const isLonger = ({ shape }: Column) => shape[0] > short.shape[0] || shape[1] > short.shape[1];
+  const long = asked.find(isLonger);
+  const two = asked.filter((column) => column === short || column === long);
+  return differentSizes(two.map(({ name, shape }) => [name, shape[0] * shape[1]]));
+}
+
+function isEmpty({ name, argument }: Column): string {
+  return `${name} is ${argument.zeroCounts ? "empty" : "empty or 0"}. Enter ${argument.accepts}.`;
 }
 
 /** The arguments that make a row empty when they are all blank in it: those of many cells, else the required ones. */

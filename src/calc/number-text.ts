@@ -1,4 +1,4 @@
-// calc: numbers written as text: decimals with point or comma, fractions, mixed numbers, a unit behind a length.
+// calc: numbers written as text: decimals with point or comma, fractions, mixed numbers, a unit behind them.
 
 import type { Units } from "./lengths.ts";
 import { shown, wrong } from "./problem.ts";
@@ -7,7 +7,54 @@ const UNIT = /^(?:mm|millimet(?:er|re)s?)$/i;
 const INCH = /^(?:in\.?|inch(?:es)?|"|″|”|'')$/i;
 const DECIMAL = /^(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
 const FRACTION = /^(?:(\d+)(?: |-))?(\d+) ?\/ ?(\d+)$/;
-const LENGTH = /^([⌀Øø] ?)?([+-]?) ?([\d., /-]*?) ?([a-z]+\.?|"|″|”|'')?$/i;
+const NUMBER = /^([⌀Øø] ?)?([+-]?) ?([\d., /-]*?) ?([a-zµμ°º%"″”'][^\d,;:()]*1?)?$/i;
+/** Three or more decimals and no leading zero. */
+const INCH_STYLE = /^[.,]\d{3}/;
+/** Units of length by their names, in mm or in. */
+const LENGTHS: ReadonlyMap<string, readonly [divisor: number, units: Units]> = new Map<
+  string,
+  [number, Units]
+>([
+  ["um", [1000, "mm"]],
+  ["µm", [1000, "mm"]],
+  ["μm", [1000, "mm"]],
+  ["micron", [1000, "mm"]],
+  ["microns", [1000, "mm"]],
+  ["thou", [1000, "in"]],
+  ["mil", [1000, "in"]],
+  ["mils", [1000, "in"]],
+]);
+/** Other ways to write a unit, without spaces, points and hyphens. */
+const UNITS: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    "m/min": "m/min mpm m/mn",
+    "ft/min": "ft/min sfm sfpm fpm",
+    "rev/min": "rpm rev/min r/min u/min tr/min giri/min min1",
+    "mm/min": "mm/min",
+    "in/min": "in/min ipm",
+    mm: "mm mm/rev mm/r mm/u mm/tr mm/tooth mm/z",
+    in: "in in/rev in/r ipr in/tooth ipt",
+    s: "s sec secs second seconds",
+    min: "min mins minute minutes",
+    h: "h hr hrs hour hours",
+    "°": "° º deg degree degrees",
+    "°C": "°c ºc c",
+    "°F": "°f ºf f",
+    N·m: "nm n·m",
+    lbf·in: "lbfin lbf·in inlb inlbf lbin",
+    kW: "kw",
+    hp: "hp",
+    N: "n",
+    lbf: "lbf lb",
+    bar: "bar",
+    psi: "psi",
+    "L/min": "l/min lpm",
+    gpm: "gpm",
+    parts: "parts pcs pieces",
+    "per hour": "/h /hr perhour",
+    "%": "%",
+  }).flatMap(([unit, names]) => names.split(" ").map((name) => [name, unit] as const)),
+);
 
 /** Every kind of space as one plain space, every kind of minus as "-", no space around. */
 export function plainText(text: string): string {
@@ -20,6 +67,11 @@ export function plainText(text: string): string {
 /** The unit a text names, if it names one. */
 export function unitOf(text: string): Units | undefined {
   return UNIT.test(text) ? "mm" : INCH.test(text) ? "in" : undefined;
+}
+
+/** Whether a unit as it is written is this one. */
+export function isUnit(written: string, unit: string): boolean {
+  return UNITS.get(written.toLowerCase().replace(/[ .-]/g, "")) === unit;
 }
 
 /** True where a comma could as well part thousands: `1,250`, not `0,250`, `,250` or `1,25`. */
@@ -42,30 +94,54 @@ function readFraction(text: string): number | undefined {
   return Number(parts[1] ?? 0) + share;
 }
 
+export interface NumberText {
+  /** As it is written, or in `units` where a length carries a unit. */
+  readonly value: number;
+  /** Of a length that carries a unit, mm or in; undefined without a unit, and beside one of another kind. */
+  readonly units: Units | undefined;
+  /** The unit as it is written, "" if there is none. */
+  readonly unit: string;
+  /** A fraction, or a decimal like .500. */
+  readonly isInchStyle: boolean;
+}
+
 /**
  * A number written as text, with the unit behind it if there is one.
  * @param name the argument, for the message
+ * @param example a number that the argument may be
+ * @param own the unit that may stand behind the number, beside those of length
  * @throws Problem "wrong" when the text is not one number and nothing else
  */
-export function readNumberText(text: string, name: string): { value: number; units: Units | undefined } {
-  if (text.length > 200) wrong(`${name} is a text of ${text.length} characters: write one number`);
-  const parts = LENGTH.exec(plainText(text));
-  const units = parts?.[4] === undefined ? undefined : unitOf(parts[4]);
-  if (!parts || (parts[4] !== undefined && units === undefined)) return wrong(notANumber(text, name));
+export function readNumberText(text: string, name: string, example = "12.5", own = ""): NumberText {
+  if (text.length > 200) wrong(`${name} is a text of ${text.length} characters. Write one number.`);
+  const parts = NUMBER.exec(plainText(text));
+  const unit = parts?.[4]?.trimEnd() ?? "";
+  const [divisor, units] = lengthUnit(unit);
+  const isKnown = unit === "" || units !== undefined || (own !== "" && isUnit(unit, own));
+  if (!parts || parts[3] === "" || !isKnown) return wrong(notANumber(text, name, example));
   const digits = parts[3];
   if (digits.includes(",") && digits.includes("."))
-    wrong(`${name} ${shown(text)} has both a comma and a point: write it with a point alone`);
+    wrong(`${name} ${shown(text)} has both a comma and a point. Write it with a decimal point alone.`);
   if (isCommaOpen(digits) && DECIMAL.test(digits)) {
     const [whole, rest] = digits.split(",");
     wrong(
-      `${name} ${shown(text)} could be ${whole}.${rest} or ${whole}${rest}: write ${whole}.${rest} or ${whole}${rest}`,
+      `${name} ${shown(text)} could be ${whole}.${rest} or ${whole}${rest}. Write the one you mean, without a comma.`,
     );
   }
-  const size = readDecimal(digits) ?? readFraction(digits);
-  if (size === undefined) return wrong(notANumber(text, name));
-  return { value: parts[2] === "-" ? -size : size, units };
+  const decimal = readDecimal(digits);
+  const size = decimal ?? readFraction(digits);
+  if (size === undefined) return wrong(notANumber(text, name, example));
+  const value = (parts[2] === "-" ? -size : size) / divisor;
+  return { value, units, unit, isInchStyle: decimal === undefined || INCH_STYLE.test(digits) };
 }
 
-function notANumber(text: string, name: string): string {
-  return `${name} ${shown(text)} is not a number: write one like 12.5, 31/64 or 1-1/2`;
+function lengthUnit(unit: string): readonly [divisor: number, units: Units | undefined] {
+  return LENGTHS.get(unit.toLowerCase()) ?? [1, unitOf(unit)];
+}
+
+const CALLOUT = /^[⌀Øø]? ?[\d.,]+ ?(?:[A-DF-WYZa-df-wyz][A-Za-z]?\d{1,2}$|[+±])/;
+
+function notANumber(text: string, name: string, example: string): string {
+  const isCallout = CALLOUT.test(plainText(text));
+  return `${name} ${shown(text)} is ${isCallout ? "a callout" : "not a number"}. Write ${isCallout ? "the number alone" : "one"}, like ${example}.`;
 }

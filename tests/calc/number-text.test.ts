@@ -32,7 +32,7 @@ describe("read", () => {
     ["−12.5", -12.5],
     ["Ø12.5", 12.5],
   ])("%j is %d", (text, value) => {
-    expect(read(text)).toEqual({ value, units: undefined });
+    expect(read(text)).toMatchObject({ value, units: undefined });
   });
 
   test.each([
@@ -47,7 +47,7 @@ describe("read", () => {
     ["1-1/2 in", 1.5, "in"],
     [".500 in", 0.5, "in"],
   ] as const)("%j is %d %s", (text, value, units) => {
-    expect(read(text)).toEqual({ value, units });
+    expect(read(text)).toMatchObject({ value, units });
   });
 });
 
@@ -97,7 +97,7 @@ describe("refused", () => {
   test("a long text is not looked through", () => {
     for (const text of ["1".repeat(201), " ".repeat(50_000), "1/".repeat(25_000)])
       expect(problemOf(() => read(text))?.message).toBe(
-        `diameter is a text of ${text.length} characters: write one number`,
+        `diameter is a text of ${text.length} characters. Write one number.`,
       );
     expect(read(`12${" ".repeat(198)}`).value).toBe(12);
   });
@@ -129,7 +129,10 @@ describe("properties", () => {
         fc.constantFrom(" ", "-"),
         (whole, over, joint) => {
           expect(read(`${over}/64`).value).toBe(over / 64);
-          expect(read(`${whole}${joint}${over}/64"`)).toEqual({ value: whole + over / 64, units: "in" });
+          expect(read(`${whole}${joint}${over}/64"`)).toMatchObject({
+            value: whole + over / 64,
+            units: "in",
+          });
         },
       ),
     );

@@ -8,13 +8,13 @@ const BLANKS = [null, "", " ", "\u00a0", "\t \n", "\u3000\u200b\ufeff", 0];
 
 describe("a required argument", () => {
   test.each(BLANKS)("blank as %j among filled ones is an error that says so", (blank) => {
-    expect(messageOf(cell("RPM", 15, blank))).toBe("diameter is 0 or blank");
-    expect(messageOf(cell("RPM", blank, 10))).toBe("surfaceSpeed is 0 or blank");
+    expect(messageOf(cell("RPM", 15, blank))).toBe("diameter is empty or 0. Enter a length over 0.");
+    expect(messageOf(cell("RPM", blank, 10))).toBe("surfaceSpeed is empty or 0. Enter a number over 0.");
   });
 
   test("whose zero counts is blank when it is empty only", () => {
     expect(row("CLEANUP", 0.25, 0)).toEqual([0.125, 0.125]);
-    expect(messageOf(row("CLEANUP", 0.25, null)[0])).toBe("offset is blank");
+    expect(messageOf(row("CLEANUP", 0.25, null)[0])).toBe("offset is empty. Enter a length of 0 or more.");
   });
 });
 
@@ -64,20 +64,20 @@ describe("an empty row", () => {
   test("filled in one of two columns is an error", () => {
     const cells = sheet("RPM", down(15, null, 15, null), down(10, null, null, 10)).flat();
     expect(cells[1]).toBe("");
-    expect(messageOf(cells[2])).toBe("diameter is 0 or blank");
-    expect(messageOf(cells[3])).toBe("surfaceSpeed is 0 or blank");
+    expect(messageOf(cells[2])).toBe("diameter is empty or 0. Enter a length over 0.");
+    expect(messageOf(cells[3])).toBe("surfaceSpeed is empty or 0. Enter a number over 0.");
   });
 
   test("of an optional column counts too: a filled one makes the row an error", () => {
     const cells = sheet("RPM", 15, down(10, null), down(null, 3000)).flat();
     expect(cells[0]).toBeCloseTo(477.464829, 6);
-    expect(messageOf(cells[1])).toBe("diameter is 0 or blank");
+    expect(messageOf(cells[1])).toBe("diameter is empty or 0. Enter a length over 0.");
   });
 
   test("a zero that counts fills a row", () => {
     const cells = sheet("CLEANUP", down(0.25, 0, null), down(0, 0, null));
     expect(cells[0]).toEqual([0.125, 0.125]);
-    expect(messageOf(cells[1][0])).toBe("stock is 0 or blank");
+    expect(messageOf(cells[1][0])).toBe("stock is empty or 0. Enter a length over 0.");
     expect(cells[2]).toEqual(["", ""]);
   });
 
@@ -89,8 +89,8 @@ describe("an empty row", () => {
   test("in a grid is where both the column and the row are blank", () => {
     const grid = sheet("FEEDRATE", down(1, null), across(10, null));
     expect(grid[0][0]).toBe(10);
-    expect(messageOf(grid[0][1])).toBe("rpm is 0 or blank");
-    expect(messageOf(grid[1][0])).toBe("feedPerRev is 0 or blank");
+    expect(messageOf(grid[0][1])).toBe("rpm is empty or 0. Enter a number over 0.");
+    expect(messageOf(grid[1][0])).toBe("feedPerRev is empty or 0. Enter a number over 0.");
     expect(grid[1][1]).toBe("");
   });
 });

@@ -23,7 +23,7 @@ describe("CONVERT", () => {
     [[1, "mm", "cubit"], /^to "cubit" is not a unit known here/],
     [["1 in", "in", "mm"], /^value "1 in" carries a unit/],
     [["much", "in", "mm"], /^value "much" is not a number/],
-    [[1, null, "mm"], /^from is 0 or blank/],
+    [[1, null, "mm"], /^from is empty or 0/],
   ])("refuses %j", (args, message) => {
     expect(messageOf(cell("CONVERT", ...args))).toMatch(message);
   });
@@ -42,6 +42,6 @@ describe("CHECK", () => {
 
   test("a share of nothing is refused", () => {
     expect(messageOf(cell("CHECK", 1, 0))).toMatch(/^expected is 0 and handFigure 1/);
-    expect(messageOf(cell("CHECK", 1, 1, 5))).toMatch(/^allowedShare is 5: it must be a share/);
+    expect(messageOf(cell("CHECK", 1, 1, 5))).toMatch(/^allowedShare is 5. Write 0.05 for 5 %/);
   });
 });

@@ -31,7 +31,7 @@ describe("#VALUE!: the input is wrong", () => {
     [
       "flutes that are no whole number",
       cell("FEEDPERTOOTH", 0.6, 5.5),
-      /^flutes is 5.5: it must be a whole number/,
+      /^flutes is 5.5. Write a whole number/,
     ],
   ])("%s", (_, result, message) => {
     expect(messageOf(result)).toMatch(message);

@@ -7,18 +7,46 @@ describe("a length as text", () => {
   test.each([
     ["12,5", 12.5],
     [" 12.5 ", 12.5],
-    [".500", 0.5],
-    ["1/2", 0.5],
-    ["1 1/2", 1.5],
-    ["1-1/2", 1.5],
-    ["31/64", 0.484375],
     ["12.5 mm", 12.5],
+    ["3 µm", 0.003],
+    ["3 um", 0.003],
+    ["250 micron", 0.25],
+    ["500 thou", 12.7],
+    ["1/2 in", 12.7],
+    [".500 mm", 0.5],
+    ["0.500", 0.5],
+    [".5", 0.5],
     ["0.5 in", 12.7],
     ['1/2"', 12.7],
     ["\u00a012,5\u202fmm", 12.5],
   ])("%j is %d mm", (text, length) => {
     expect(cell("DRILLDEPTH", text, 1)).toBe(length + 1);
   });
+
+  test.each([
+    [".500", 0.5],
+    ["1/2", 0.5],
+    ["1 1/2", 1.5],
+    ["1-1/2", 1.5],
+    ["31/64", 0.484375],
+    ["500 mil", 0.5],
+    ["12.7 mm", 0.5],
+  ])("%j is %d in", (text, length) => {
+    expect(sheet("CLEANUP", text, 0, "in")).toEqual([[length / 2, length / 2]]);
+  });
+
+  test.each(["3/8", ".500", "1-1/2", "31/64", ",500", ".0005"])(
+    "%j is no length in a sheet in mm",
+    (text) => {
+      const message = messageOf(cell("RPM", 20, text));
+      expect(message).toContain(`diameter "${text}" is `);
+      expect(message).toMatch(/an inch size\. Write .* in, or /);
+      expect(messageOf(sheet("REAMERLIMITS", "12 H7", text)[0][0])).toMatch(/^cutsOver .* inch size/);
+      expect(messageOf(cell("HOLETIME", text, 100))).toMatch(/^depth .* inch size/);
+      expect(messageOf(cell("UPPERDEV", text, "H7"))).toMatch(/^size .* inch size/);
+      expect(cell("DEPTHRATIO", text, text)).toBe(1);
+    },
+  );
 
   test("in a column beside numbers", () => {
     expect(sheet("FEEDRATE", 2, down("12,5", 12.5, " 12.5 ")).flat()).toEqual([25, 25, 25]);
@@ -33,6 +61,37 @@ describe("other numbers as text are read likewise, without units", () => {
     [".5", 0.5],
   ])("%j is %d", (text, number) => {
     expect(cell("FEEDRATE", text, 1)).toBe(number);
+  });
+
+  test("a share in percent", () => {
+    expect(cell("PARTSPERSHIFT", 60, 8, "85 %")).toBe(408);
+    expect(cell("PARTSPERSHIFT", 60, 8, "85%")).toBe(408);
+    expect(cell("PRICE", 10, null, null, null, "12,5 %")).toBe(11.25);
+    expect(messageOf(cell("PARTSPERSHIFT", 60, 8, "185 %"))).toMatch(/^uptime is "185 %"/);
+    expect(messageOf(cell("PARTSPERSHIFT", 60, 8, 85))).toBe("uptime is 85. Write 0.85 for 85 %.");
+    expect(messageOf(cell("FEEDRATE", "15 %", 1))).toMatch(/^feedPerRev "15 %"/);
+  });
+
+  test("the unit that an argument has anyway", () => {
+    expect(cell("RPM", "15 m/min", "10 mm")).toBe(cell("RPM", 15, 10));
+    expect(cell("RPM", "80 sfm", "1/2", undefined, "in")).toBe(cell("RPM", 80, 0.5, undefined, "in"));
+    expect(cell("RPM", 15, 10, "400 rpm")).toBe(400);
+    expect(cell("FEEDRATE", 0.3, "382 rev/min")).toBe(cell("FEEDRATE", 0.3, 382));
+    expect(cell("HOLETIME", 30, "290 mm/min")).toBe(cell("HOLETIME", 30, 290));
+    expect(cell("CYCLETIME", "30 s")).toBe(30);
+    expect(sheet("RPM", "15 m/min", 10, undefined, down("mm", "mm")).flat()).toEqual(
+      sheet("RPM", 15, down(10, 10)).flat(),
+    );
+  });
+
+  test.each([
+    ["RPM", ["15 m/min", 0.5, undefined, "in"], /^surfaceSpeed "15 m\/min" .*like 80\./],
+    ["RPM", ["80 ft/min", 10], /^surfaceSpeed "80 ft\/min"/],
+    ["RPM", ["15 mm", 10], /^surfaceSpeed "15 mm" carries a unit .*in m\/min/],
+    ["HOLETIME", [30, "290 rpm"], /^feedRate "290 rpm"/],
+    ["FEEDRATE", ["0.3 mm", 400], /^feedPerRev "0.3 mm" carries a unit/],
+  ] as const)("%s%j: no other unit", (id, args, message) => {
+    expect(messageOf(cell(id, ...args))).toMatch(message);
   });
 
   test("shares, counts and angles", () => {
@@ -74,7 +133,7 @@ describe("refused", () => {
   );
 
   test.each([true, false])("%j is no number", (value) => {
-    expect(messageOf(cell("STOCK", value))).toMatch(/^diameter is (TRUE|FALSE): it must be a length over 0/);
+    expect(messageOf(cell("STOCK", value))).toMatch(/^diameter is (TRUE|FALSE). Write a length over 0/);
     expect(messageOf(cell("FEEDRATE", 1, value))).toMatch(/^rpm is (TRUE|FALSE)/);
     expect(messageOf(cell("LIMITS", value))).toMatch(/^callout is (TRUE|FALSE)/);
   });
@@ -98,7 +157,7 @@ describe("refused", () => {
 
   test.each([-1, "-1", -0.0001])("%j: not over 0", (value) => {
     expect(messageOf(cell("STOCK", value))).toBe(
-      `diameter is ${typeof value === "string" ? `"${value}"` : value}: it must be a length over 0`,
+      `diameter is ${typeof value === "string" ? `"${value}"` : value}. Write a length over 0, like 12.5.`,
     );
   });
 });

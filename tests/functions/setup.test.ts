@@ -12,7 +12,7 @@ describe("RUNOUT", () => {
 
   test("no readings at all give an empty row, one missing an error", () => {
     expect(row("RUNOUT", null, null, "", null)).toEqual(["", "", ""]);
-    expect(messageOf(cell("RUNOUT", 0, 0.003, null, 0.005))).toBe("at180 is blank");
+    expect(messageOf(cell("RUNOUT", 0, 0.003, null, 0.005))).toBe("at180 is empty. Enter a length.");
   });
 
   test("readings in inches come back in inches", () => {
@@ -67,8 +67,8 @@ describe("CHIPPATH", () => {
   });
 
   test.each([
-    [["bottomless"], /^holeKind "bottomless" is not known: write "through", "blind"/],
-    [["through", "perhaps"], /^blocked is "perhaps": it must be TRUE or FALSE/],
+    [["bottomless"], /^holeKind "bottomless" is not known. Write "through" or "blind"/],
+    [["through", "perhaps"], /^blocked is "perhaps". Write TRUE or FALSE/],
   ])("%j", (args, message) => {
     expect(messageOf(cell("CHIPPATH", ...args))).toMatch(message);
   });
@@ -97,9 +97,9 @@ describe("TOOLFOR", () => {
   });
 
   test.each([
-    [down(0, 6), down(6), down("a", "b"), /differ in length/],
+    [down(0, 6), down(6), down("a", "b"), /Make them the same size/],
     [down(0, 6), down(6, 5), down("a", "b"), /^over 6 at position 2 is not less than upTo 5/],
-    [down(0, "six"), down(6, 12), down("a", "b"), /^over "six" is not a number.*\(entry 2 of the list\)$/],
+    [down(0, "six"), down(6, 12), down("a", "b"), /^over \(entry 2 of the list\) "six" is not a number/],
   ])("refuses %j, %j, %j", (over, upTo, entries, message) => {
     expect(messageOf(cell("TOOLFOR", 5, over, upTo, entries))).toMatch(message);
   });

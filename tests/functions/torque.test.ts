@@ -17,9 +17,9 @@ describe("TORQUE", () => {
 
   test.each([
     [["unobtainium", 10, 9.8, 0.24, 6], /^material "unobtainium" is not known/],
-    [["C45", 10, undefined, 0.24, 6], /^drill is 0 or blank/],
-    [["C45", 10, 9.8, 0.24, 6.5], /^flutes is 6.5: it must be a whole number/],
-    [["C45", 10, 9.8, 0.24, 6, 91], /^chamferAngle is 91: it must be an angle in degrees over 0, up to 90/],
+    [["C45", 10, undefined, 0.24, 6], /^drill is empty or 0/],
+    [["C45", 10, 9.8, 0.24, 6.5], /^flutes is 6.5. Write a whole number/],
+    [["C45", 10, 9.8, 0.24, 6, 91], /^chamferAngle is 91. Write an angle in degrees over 0, up to 90/],
   ])("%j", (args, message) => {
     expect(messageOf(cell("TORQUE", ...args))).toMatch(message);
   });
@@ -36,6 +36,6 @@ describe("POWER", () => {
 
   test("an efficiency divides, and none over 1 is taken", () => {
     expect(cell("POWER", 100, 955, 0.8)).toBeCloseTo(cell("POWER", 100, 955) / 0.8, 12);
-    expect(messageOf(cell("POWER", 100, 955, 80))).toMatch(/^efficiency is 80: it must be a share/);
+    expect(messageOf(cell("POWER", 100, 955, 80))).toMatch(/^efficiency is 80. Write 0.8 for 80 %/);
   });
 });
