@@ -6,6 +6,7 @@ import { type Cells, type Context, evaluate, type Functions, single } from "./fo
 import { parseFormula } from "./formula/parse.ts";
 import {
   Area,
+  fitsCell,
   isMatrix,
   type Matrix,
   notAvailable,
@@ -13,7 +14,7 @@ import {
   Unsupported,
   type Value,
 } from "./formula/values.ts";
-import type { Grid } from "./grid.ts";
+import { type Grid, UNVALUED } from "./grid.ts";
 import type { LoadedWorkbook, scopes } from "./load.ts";
 
 export type Outcome =
@@ -26,6 +27,18 @@ export type Outcome =
 const LARGEST_ARRAY = 1_000_000;
 const CIRCULAR = "a reference that comes back to the cell itself";
 
+export interface ToCompute {
+  readonly workbook: LoadedWorkbook;
+  readonly grids: readonly Grid[];
+  readonly functions: Functions;
+  readonly scopeOf: ReturnType<typeof scopes>;
+  /** They are written. */
+  readonly chosen: Chosen;
+  /** They have no value yet and are computed only where they are read. */
+  readonly helping: readonly ParsedCell[];
+  readonly all: readonly ParsedCell[];
+}
+
 export class Computer {
   /** Of the cells that are to have a new value. */
   readonly outcomes = new Map<ParsedCell, Outcome>();
@@ -36,19 +49,19 @@ export class Computer {
   private readonly chosen: ReadonlySet<ParsedCell>;
   private readonly circular = new Set<ParsedCell>();
   private readonly arrays = new Map<string, ParsedCell>();
+  private readonly roundsAsShown: boolean;
   private reading: ParsedCell | undefined;
   private readonly cells: Cells;
 
-  /** Those chosen are written; `helping` have no value yet and are computed only where they are read. */
-  constructor(
-    workbook: LoadedWorkbook,
-    private readonly grids: readonly Grid[],
-    private readonly functions: Functions,
-    scopeOf: ReturnType<typeof scopes>,
-    { certain, possible }: Chosen,
-    helping: Iterable<ParsedCell>,
-    all: readonly ParsedCell[],
-  ) {
+  private readonly grids: readonly Grid[];
+  private readonly functions: Functions;
+
+  constructor({ workbook, grids, functions, scopeOf, chosen, helping, all }: ToCompute) {
+    const { certain, possible } = chosen;
+    this.grids = grids;
+    this.functions = functions;
+    this.roundsAsShown = workbook.parts.roundsAsShown;
+    for (const cell of all) cell.state = "untouched";
     const sheets = workbook.sheets.map((_, i) => i);
     this.depending = new Set(certain);
     this.chosen = new Set([...certain, ...possible]);
@@ -77,7 +90,11 @@ export class Computer {
         this.read(area);
         this.grids[area.sheet].each(area, visit);
       },
-      hasHiddenRows: (sheet) => workbook.sheets[sheet].hasHiddenRows,
+      revision: (area) => {
+        this.read(area);
+        return this.grids[area.sheet].revision(area);
+      },
+      hasHiddenRows: (sheet) => workbook.sheets[sheet].shape.hasHiddenRows,
       hasSubtotal: (area) => this.subtotals[area.sheet].some((box) => meet(box, area)),
       spilledArea: (sheet, row, column) => this.spilledArea(sheet, row, column),
       area: (text, sheet) => {
@@ -141,15 +158,23 @@ export class Computer {
     }
     this.reading = before;
     cell.state = "done";
-    const isWritten = this.chosen.has(cell) && this.isDepending(cell);
-    if (isWritten) this.outcomes.set(cell, outcome);
-    if (outcome.kind === "computed" && (isWritten || !hasValue(cell))) this.fill(cell, outcome.value);
+    const isTraced = outcome.kind === "computed" || !cell.formula.isMoving;
+    const isWritten = this.chosen.has(cell) && (!isTraced || this.isDepending(cell));
+    if (isWritten) {
+      this.outcomes.set(cell, outcome);
+      this.depending.add(cell);
+    }
+    if (outcome.kind === "computed") {
+      if (isWritten || !cell.hasValue) this.fill(cell, outcome.value);
+    } else if (isWritten) this.fillWith(cell, UNVALUED);
   }
 
   private valueOf(cell: ParsedCell): Scalar | Matrix {
     const { formula, array, isSpill } = cell;
     if (!formula.node) throw new Unsupported(formula.unknown);
+    if (this.roundsAsShown) throw new Unsupported("the workbook rounds results to what their cells show");
     if (this.circular.has(cell)) throw new Unsupported(CIRCULAR);
+    if (cell.isBlocked) throw new Unsupported("other cells stand where the result would go");
     if (array && sizeOf(array) > LARGEST_ARRAY) throw new Unsupported("an array formula over too many cells");
     const context: Context = {
       cells: this.cells,
@@ -158,30 +183,37 @@ export class Computer {
       column: cell.column,
       functions: this.functions,
       variables: new Map(),
-      arrays: array !== undefined,
     };
     const value = evaluate(formula.node, context, array ? "array" : "plain");
-    if (!array) return single(value) ?? 0;
-    return isSpill ? withoutNull(value) : fitted(value, array);
+    const result = !array ? (single(value) ?? 0) : isSpill ? withoutNull(value) : fitted(value, array);
+    const fits = isMatrix(result) ? result.every((line) => line.every(fitsCell)) : fitsCell(result);
+    if (!fits) throw new Unsupported("a result that no cell can hold");
+    return result;
   }
 
   /** Puts the value where formulas read it; what a smaller result leaves free is empty. */
-  private fill({ sheet, row, column, array }: ParsedCell, value: Scalar | Matrix): void {
-    const grid = this.grids[sheet];
-    if (!array) {
-      grid.set(row, column, value as Scalar);
-      return;
-    }
+  private fill(cell: ParsedCell, value: Scalar | Matrix): void {
+    this.fillWith(cell, null);
     const matrix = isMatrix(value) ? value : [[value]];
-    for (let i = array.top; i <= array.bottom; i++)
-      for (let k = array.left; k <= array.right; k++)
-        grid.set(i, k, matrix[i - array.top]?.[k - array.left] ?? null);
+    const { top, left, bottom, right } = cell.filled;
+    matrix.slice(0, bottom - top + 1).forEach((line, row) => {
+      line.slice(0, right - left + 1).forEach((one, column) => {
+        this.grids[cell.sheet].set(top + row, left + column, one);
+      });
+    });
+  }
+
+  private fillWith({ sheet, filled }: ParsedCell, value: Scalar | typeof UNVALUED): void {
+    const { top, left, bottom, right } = filled;
+    if (sizeOf(filled) > LARGEST_ARRAY) return;
+    for (let row = top; row <= bottom; row++)
+      for (let column = left; column <= right; column++) this.grids[sheet].set(row, column, value);
   }
 
   /** Cells about to be read: what fills them is computed first if it could not be foreseen. */
   private read(area: Area): void {
     const reader = this.reading;
-    if (!reader?.isMoving) return;
+    if (!reader?.formula.isMoving) return;
     const needed = new Set<ParsedCell>();
     this.places[area.sheet].within(area, (cell) => needed.add(cell));
     for (const cell of needed) {
@@ -202,31 +234,27 @@ export class Computer {
 
   private spilledArea(sheet: number, row: number, column: number): Area | undefined {
     const anchor = this.arrays.get(keyOf(sheet, row, column));
-    const outcome = anchor && this.outcomes.get(anchor);
     if (!anchor?.array || !anchor.isSpill) return undefined;
-    const { top, left, bottom, right } = anchor.array;
-    if (outcome?.kind === "computed" && isMatrix(outcome.value)) {
-      const [rows, columns] = [outcome.value.length, outcome.value[0].length];
-      if (rows !== bottom - top + 1 || columns !== right - left + 1)
-        throw new Unsupported("a spilled result that has changed its size");
-    }
-    return new Area(sheet, top, left, bottom, right);
+    const outcome = this.outcomes.get(anchor);
+    if (outcome?.kind !== "computed")
+      return new Area(sheet, row, column, anchor.array.bottom, anchor.array.right);
+    const { rows, columns } = sizeOfResult(outcome.value);
+    return new Area(sheet, row, column, row + rows - 1, column + columns - 1);
   }
+}
+
+export function sizeOfResult(value: Scalar | Matrix): { rows: number; columns: number } {
+  return isMatrix(value) ? { rows: value.length, columns: value[0]?.length ?? 0 } : { rows: 1, columns: 1 };
 }
 
 const keyOf = (sheet: number, row: number, column: number) => `${sheet} ${row} ${column}`;
 const sizeOf = ({ top, left, bottom, right }: Box) => (bottom - top + 1) * (right - left + 1);
 
-/** Whether the file has a value for a formula; an empty text is one. */
-export const hasValue = ({ cell }: ParsedCell): boolean =>
-  cell.type === "str"
-    ? cell.value !== undefined
-    : cell.value !== undefined && cell.value.close > cell.value.open;
-
 function reasonOf(error: unknown): string {
   if (error instanceof Unsupported) return error.message;
-  // Nested past what the engine can follow.
-  if (error instanceof RangeError) return "a formula too deep to compute";
+  // Nested past what the engine can follow; other range errors are faults.
+  if (error instanceof RangeError && /call stack/i.test(error.message))
+    return "a formula too deep to compute";
   throw error;
 }
 

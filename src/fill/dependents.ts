@@ -4,14 +4,16 @@ import { type Box, contains } from "../workbook/xlsx/addresses.ts";
 import { mentionsNamespace } from "../workbook/xlsx/stored-names.ts";
 import type { Formula, Scope } from "./formula/nodes.ts";
 import { parseFormula } from "./formula/parse.ts";
-import type { Area } from "./formula/values.ts";
+import { Area } from "./formula/values.ts";
 import type { FormulaCell } from "./load.ts";
 import { isWorksheetFunction } from "./worksheet-functions.ts";
 
 export interface ParsedCell extends FormulaCell {
   readonly formula: Formula;
-  /** Which cells it reads can be told only when it is computed. */
-  readonly isMoving: boolean;
+  /** The cells that it fills: those that the file has for it, and those that its result needs beside them. */
+  filled: Box;
+  /** Whether other cells stand where its result would go. */
+  isBlocked: boolean;
   /** How far computing it has come. */
   state: "untouched" | "waiting" | "done";
 }
@@ -20,9 +22,6 @@ export interface ParsedCell extends FormulaCell {
 const FEW = 16;
 
 const placeOf = (row: number, column: number) => row * 16_384 + column;
-const boxOf = ({ row, column, array }: FormulaCell): Box =>
-  array ?? { top: row, left: column, bottom: row, right: column };
-
 interface Reading {
   readonly area: Area;
   readonly readers: ParsedCell[];
@@ -108,25 +107,29 @@ function listIn<T>(lists: Map<number, T[]>, key: number): T[] {
 export const meet = (a: Box, b: Box): boolean =>
   a.top <= b.bottom && b.top <= a.bottom && a.left <= b.right && b.left <= a.right;
 
-const movingFunctions = ["INDIRECT", "OFFSET"];
-
 /** Every formula taken apart. */
 export function parseAll(cells: Iterable<FormulaCell>, scopeOf: (cell: FormulaCell) => Scope): ParsedCell[] {
   const parsed: ParsedCell[] = [];
   for (const cell of cells) {
-    const formula =
-      cell.text === undefined
-        ? { node: undefined, unknown: "a what-if table", areas: [], calls: new Set<string>() }
-        : parseFormula(cell.text, scopeOf(cell));
+    const { row, column, array } = cell;
     parsed.push({
       ...cell,
-      formula,
-      isMoving: movingFunctions.some((name) => formula.calls.has(name)),
+      formula: cell.text === undefined ? whatIfTable(cell) : parseFormula(cell.text, scopeOf(cell)),
+      filled: array ?? { top: row, left: column, bottom: row, right: column },
+      isBlocked: false,
       state: "untouched",
     });
   }
   return parsed;
 }
+
+const whatIfTable = ({ sheet, reads }: FormulaCell): Formula => ({
+  node: undefined,
+  unknown: "a what-if table",
+  areas: reads.map(({ top, left, bottom, right }) => new Area(sheet, top, left, bottom, right)),
+  calls: new Set(),
+  isMoving: false,
+});
 
 /** Whether a formula calls one of our functions, or something that is named as if it were one. */
 function usesWorksheetFunctions({ text, formula }: ParsedCell): boolean {
@@ -141,14 +144,16 @@ export interface Chosen {
   readonly possible: ReadonlySet<ParsedCell>;
 }
 
-export function formulasToCompute(all: readonly ParsedCell[], sheets: number): Chosen {
+/** `everything`: the file asks for it. */
+export function formulasToCompute(all: readonly ParsedCell[], sheets: number, everything: boolean): Chosen {
+  if (everything) return { certain: new Set(all), possible: new Set() };
   const readers = Array.from({ length: sheets }, () => new Readers());
   const ours: ParsedCell[] = [];
   const moving: ParsedCell[] = [];
   for (const cell of all) {
     if (usesWorksheetFunctions(cell)) ours.push(cell);
     else {
-      if (cell.isMoving) moving.push(cell);
+      if (cell.formula.isMoving) moving.push(cell);
       for (const area of cell.formula.areas) readers[area.sheet].add(area, cell);
     }
   }
@@ -156,7 +161,7 @@ export function formulasToCompute(all: readonly ParsedCell[], sheets: number): C
   const follow = (waiting: ParsedCell[], found: Set<ParsedCell>) => {
     // From the top: a sum over all that stands above is found by its first cell.
     for (const cell of waiting)
-      for (const reader of readers[cell.sheet].take(boxOf(cell))) {
+      for (const reader of readers[cell.sheet].take(cell.filled)) {
         if (certain.has(reader) || found.has(reader)) continue;
         found.add(reader);
         waiting.push(reader);
@@ -187,7 +192,7 @@ export class Places {
 
   constructor(cells: Iterable<ParsedCell>) {
     for (const cell of cells) {
-      const box = boxOf(cell);
+      const box = cell.filled;
       if ((box.bottom - box.top + 1) * (box.right - box.left + 1) > 10_000) this.large.push({ box, cell });
       else
         for (let column = box.left; column <= box.right; column++)

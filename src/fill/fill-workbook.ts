@@ -1,16 +1,17 @@
 // fill: a workbook file in, the same file with new values out, and what there is to report.
 
-import { cellName } from "../workbook/xlsx/addresses.ts";
-import { openPackage } from "../workbook/xlsx/package.ts";
-import { type NewValue, withValues } from "../workbook/xlsx/sheet-values.ts";
+import { type Box, cellName, contains } from "../workbook/xlsx/addresses.ts";
+import { openPackage, type Package } from "../workbook/xlsx/package.ts";
 import { type StoredNames, storedNames } from "../workbook/xlsx/stored-names.ts";
-import { Computer, hasValue, type Outcome } from "./compute.ts";
-import { formulasToCompute, type ParsedCell, parseAll } from "./dependents.ts";
+import { type NewCell, placeOf, writeCells } from "../workbook/xlsx/write-sheet.ts";
+import { Computer, type Outcome, sizeOfResult } from "./compute.ts";
+import { formulasToCompute, meet, type ParsedCell, parseAll } from "./dependents.ts";
 import type { Functions } from "./formula/evaluate.ts";
 import { CellError, isMatrix, type Matrix, type Scalar } from "./formula/values.ts";
-import { loadWorkbook, type Sheet, scopes } from "./load.ts";
+import { type LoadedWorkbook, loadWorkbook, type Sheet, scopes } from "./load.ts";
 import { readValues } from "./read-values.ts";
 import { newSheetReport, type SheetReport, type WorkbookReport } from "./report.ts";
+import { hasContent } from "./room.ts";
 import { isWorksheetFunction } from "./worksheet-functions.ts";
 
 export interface Filled {
@@ -23,26 +24,16 @@ export type Progress = (done: number, of: number) => void;
 
 export function fillWorkbook(bytes: Uint8Array, functions: Functions, progress: Progress = () => {}): Filled {
   const file = openPackage(bytes);
-  const names = namesOf(functions);
-  const workbook = loadWorkbook(file, names);
-  const scopeOf = scopes(workbook, names);
-  const cells = workbook.sheets.flatMap(({ formulas }) => formulas);
-  const parsed = parseAll(cells, ({ sheet, row, column }) => scopeOf(sheet, row, column));
-  const chosen = formulasToCompute(parsed, workbook.sheets.length);
-  const helping = parsed.filter(
-    (cell) => !chosen.certain.has(cell) && !chosen.possible.has(cell) && !hasValue(cell),
-  );
-  const read = areasRead([...chosen.certain, ...chosen.possible, ...helping]);
-  const grids = readValues(file, workbook, read);
-  const computer = new Computer(workbook, grids, functions, scopeOf, chosen, helping, parsed);
-  computer.run((done) => progress(done, chosen.certain.size + chosen.possible.size));
-
+  const workbook = loadWorkbook(file, namesOf(functions));
+  const outcomes = computeWorkbook(file, workbook, functions, progress);
   const parts = new Map<string, string>();
   const sheets = workbook.sheets.map((sheet, i) => {
-    const outcomes = [...computer.outcomes]
-      .filter(([cell]) => cell.sheet === i)
-      .sort(([a], [b]) => a.row - b.row || a.column - b.column);
-    return writeSheet(sheet, outcomes, parts);
+    const own = [...outcomes].filter(([cell]) => cell.sheet === i);
+    return writeSheet(
+      sheet,
+      own.sort(([a], [b]) => a.row - b.row || a.column - b.column),
+      parts,
+    );
   });
   const notes =
     workbook.parts.signed && parts.size > 0
@@ -51,6 +42,67 @@ export function fillWorkbook(bytes: Uint8Array, functions: Functions, progress: 
   return { pieces: parts.size > 0 ? file.with(parts) : undefined, report: { sheets, notes } };
 }
 
+/** Results that outgrow the cells they had may outgrow one another. */
+const MOST_PASSES = 6;
+
+function computeWorkbook(
+  file: Package,
+  workbook: LoadedWorkbook,
+  functions: Functions,
+  progress: Progress,
+): ReadonlyMap<ParsedCell, Outcome> {
+  const scopeOf = scopes(workbook, namesOf(functions));
+  const cells = workbook.sheets.flatMap(({ formulas }) => formulas);
+  const parsed = parseAll(cells, ({ sheet, row, column }) => scopeOf(sheet, row, column));
+  for (let pass = 1; ; pass++) {
+    const chosen = formulasToCompute(parsed, workbook.sheets.length, workbook.parts.asksForAll);
+    const { certain, possible } = chosen;
+    const helping = parsed.filter((cell) => !certain.has(cell) && !possible.has(cell) && !cell.hasValue);
+    const grids = readValues(file, workbook, areasRead([...certain, ...possible, ...helping]));
+    const computer = new Computer({ workbook, grids, functions, scopeOf, chosen, helping, all: parsed });
+    computer.run((done) => progress(done, certain.size + possible.size));
+    if (!grow(workbook, parsed, computer.outcomes, pass === MOST_PASSES)) return computer.outcomes;
+  }
+}
+
+/**
+ * Gives results that need more cells than they have the cells they need, or says that others stand in their way.
+ * Whether any of them did: all is computed anew then, for others read those cells.
+ */
+function grow(
+  { sheets, parts }: LoadedWorkbook,
+  all: readonly ParsedCell[],
+  outcomes: ReadonlyMap<ParsedCell, Outcome>,
+  isLast: boolean,
+): boolean {
+  const grown = [...outcomes].flatMap(([cell, outcome]) => {
+    const box = outcome.kind === "computed" && cell.isSpill ? boxOf(cell, outcome.value) : undefined;
+    return box && !contains(cell.filled, box.bottom, box.right) ? [{ cell, box }] : [];
+  });
+  for (const { cell, box } of grown) {
+    const { shape, text } = sheets[cell.sheet];
+    const others = [
+      ...shape.merges,
+      ...parts.tables.filter(({ sheet }) => sheet === cell.sheet).map(({ box }) => box),
+      ...all.filter((other) => other !== cell && other.sheet === cell.sheet).map(({ filled }) => filled),
+    ];
+    const { filled } = cell;
+    const wide: Box = {
+      ...filled,
+      bottom: Math.max(filled.bottom, box.bottom),
+      right: Math.max(filled.right, box.right),
+    };
+    cell.isBlocked = isLast || others.some((other) => meet(other, box)) || hasContent(text, box, filled);
+    if (!cell.isBlocked) cell.filled = wide;
+  }
+  return grown.length > 0;
+}
+
+const boxOf = ({ row, column }: ParsedCell, value: Scalar | Matrix): Box => {
+  const { rows, columns } = sizeOfResult(value);
+  return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
+};
+
 function namesOf(functions: Functions): StoredNames {
   const ours = [...functions.keys()].filter(isWorksheetFunction);
   return storedNames(ours.map((name) => name.slice(name.indexOf(".") + 1)));
@@ -58,7 +110,7 @@ function namesOf(functions: Functions): StoredNames {
 
 /** The areas whose values are read; undefined if any cell may be. */
 function areasRead(cells: readonly ParsedCell[]) {
-  if (cells.some(({ isMoving }) => isMoving)) return undefined;
+  if (cells.some(({ formula }) => formula.isMoving)) return undefined;
   return cells.flatMap(({ formula }) => formula.areas);
 }
 
@@ -68,7 +120,7 @@ function writeSheet(
   parts: Map<string, string>,
 ): SheetReport {
   const report = newSheetReport(sheet.name);
-  const values = new Map<number, NewValue>();
+  const cells = new Map<number, NewCell>();
   for (const [cell, outcome] of outcomes) {
     const name = cellName(cell.row, cell.column);
     if (outcome.kind === "kept") {
@@ -76,33 +128,32 @@ function writeSheet(
       continue;
     }
     report.compute(name, firstError(outcome.value));
-    if (cell.array) report.spill(name, placeArray(cell, outcome.value, values));
-    else values.set(placeOf(cell.row, cell.column), { value: outcome.value as Scalar, isSpilled: false });
+    if (!cell.array) cells.set(placeOf(cell.row, cell.column), { value: outcome.value as Scalar });
+    else report.spill(name, placeArray(cell, outcome.value, cells));
   }
-  if (values.size === 0) return report.done(0);
-  const written = withValues(sheet.source, (row, column) => values.get(placeOf(row, column)));
-  if (written.text !== sheet.source.text) parts.set(sheet.part, written.text);
-  return report.done(values.size - written.found);
+  const written = cells.size === 0 ? sheet.text : writeCells(sheet.text, cells, sheet.shape);
+  if (written !== sheet.text) parts.set(sheet.part, written);
+  return report.done();
 }
-
-const placeOf = (row: number, column: number) => row * 16_384 + column;
 
 /** Sets the values of an array's cells; gives the size of the result if it is not that of the array in the file. */
 function placeArray(
   cell: ParsedCell,
   value: Scalar | Matrix,
-  values: Map<number, NewValue>,
+  cells: Map<number, NewCell>,
 ): { rows: number; columns: number } | undefined {
-  const { top, left, bottom, right } = cell.array!;
+  const { top, left, bottom, right } = cell.filled;
   const matrix = isMatrix(value) ? value : [[value]];
   for (let row = top; row <= bottom; row++)
     for (let column = left; column <= right; column++) {
-      const isSpilled = row !== cell.row || column !== cell.column;
       const one = matrix[row - top]?.[column - left] ?? null;
-      values.set(placeOf(row, column), { value: one, isSpilled });
+      cells.set(placeOf(row, column), { value: one, isSpilled: true });
     }
-  const [rows, columns] = [matrix.length, matrix[0]?.length ?? 0];
-  return rows === bottom - top + 1 && columns === right - left + 1 ? undefined : { rows, columns };
+  const box = boxOf(cell, value);
+  const first = matrix[0]?.[0] ?? null;
+  cells.set(placeOf(top, left), cell.isSpill ? { value: first, fills: box } : { value: first });
+  const size = sizeOfResult(value);
+  return box.bottom === cell.array!.bottom && box.right === cell.array!.right ? undefined : size;
 }
 
 function firstError(value: Scalar | Matrix): CellError | undefined {

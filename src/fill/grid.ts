@@ -6,12 +6,14 @@ import { type Area, type Matrix, type Scalar, Unsupported } from "./formula/valu
 /** The most cells that are taken out of a sheet at once. */
 const LARGEST_RANGE = 8_000_000;
 
-/** Stands where a formula has no value yet. */
+/** Stands where a formula has no value yet, or one that no longer holds. */
 export const UNVALUED = Symbol("a formula without a value");
-type Kept = Scalar | typeof UNVALUED;
+type Stored = Scalar | typeof UNVALUED;
 
 export class Grid {
-  private readonly columns = new Map<number, Kept[]>();
+  private readonly columns = new Map<number, Stored[]>();
+  /** How often each column was written to. */
+  private readonly revisions = new Map<number, number>();
   private rows = 0;
   private width = 0;
 
@@ -21,14 +23,24 @@ export class Grid {
     if (column >= this.width) this.width = column + 1;
   }
 
-  set(row: number, column: number, value: Kept): void {
+  set(row: number, column: number, value: Stored): void {
     let cells = this.columns.get(column);
     if (!cells) {
       cells = [];
       this.columns.set(column, cells);
     }
     cells[row] = value;
+    this.revisions.set(column, (this.revisions.get(column) ?? 0) + 1);
     this.reach(row, column);
+  }
+
+  /** A number that changes with any cell of the area, and with where the sheet ends. */
+  revision({ left, right }: Area): number {
+    let revision = this.rows + this.width;
+    if (right - left > this.revisions.size) {
+      for (const [column, times] of this.revisions) if (column >= left && column <= right) revision += times;
+    } else for (let column = left; column <= right; column++) revision += this.revisions.get(column) ?? 0;
+    return revision;
   }
 
   get(row: number, column: number): Scalar {
@@ -68,7 +80,7 @@ export class Grid {
   }
 }
 
-function valued(value: Kept): Scalar {
-  if (value === UNVALUED) throw new Unsupported("a cell that has no value yet");
+function valued(value: Stored): Scalar {
+  if (value === UNVALUED) throw new Unsupported("a cell whose value is not known");
   return value;
 }

@@ -1,42 +1,30 @@
 // fill: a workbook as it is computed: its sheets with their formulas, and what names in formulas mean.
 
-import { Refusal } from "../workbook/workbook.ts";
-import { type Box, contains, readBox } from "../workbook/xlsx/addresses.ts";
+import { contains } from "../workbook/xlsx/addresses.ts";
 import { type SharedFormula, sharedFormula } from "../workbook/xlsx/formula-shift.ts";
 import type { Package } from "../workbook/xlsx/package.ts";
-import {
-  insideOf,
-  type SheetCell,
-  type SheetText,
-  sheetText,
-  visitCells,
-} from "../workbook/xlsx/sheet-cells.ts";
+import { type CellFormula, formulaRoom, readSheet } from "../workbook/xlsx/read-sheet.ts";
 import type { StoredNames } from "../workbook/xlsx/stored-names.ts";
+import type { SheetShape } from "../workbook/xlsx/walk-sheet.ts";
 import { readWorkbookParts, type WorkbookParts } from "../workbook/xlsx/workbook-parts.ts";
-import { attribute } from "../workbook/xlsx/xml-text.ts";
 import type { Scope } from "./formula/nodes.ts";
 import { tableArea } from "./formula/tables.ts";
 import type { Area } from "./formula/values.ts";
 
-export interface FormulaCell {
+export interface FormulaCell extends CellFormula {
   readonly sheet: number;
   readonly row: number;
   readonly column: number;
-  /** As a person writes it; undefined for what has no text, such as a what-if table. */
-  readonly text: string | undefined;
-  /** The cells of an array formula. */
-  readonly array: Box | undefined;
-  /** Whether an array formula takes the size of its result. */
-  readonly isSpill: boolean;
-  readonly cell: SheetCell;
+  /** Whether the file has a value for it; an empty text is one. */
+  readonly hasValue: boolean;
 }
 
 export interface Sheet {
   readonly name: string;
   readonly part: string;
-  readonly source: SheetText;
+  readonly text: string;
+  readonly shape: SheetShape;
   readonly formulas: readonly FormulaCell[];
-  readonly hasHiddenRows: boolean;
 }
 
 export interface LoadedWorkbook {
@@ -44,74 +32,39 @@ export interface LoadedWorkbook {
   readonly sheets: readonly Sheet[];
 }
 
-/** Signs of all formulas together, shared ones written out. */
-const LARGEST_FORMULAS = 256 * 2 ** 20;
-
 export function loadWorkbook(file: Package, names: StoredNames): LoadedWorkbook {
   const parts = readWorkbookParts(file);
-  const size = { left: LARGEST_FORMULAS };
+  const room = formulaRoom();
   const sheets = parts.sheets.map(({ name, part }, sheet) => {
-    const source = sheetText(file.read(part));
-    const hasHiddenRows = /<(?:[\w.-]+:)?row\s[^>]*\bhidden="(?:1|true)"/.test(source.text);
-    return { name, part, source, formulas: formulasOf(source, sheet, names, size), hasHiddenRows };
+    const text = file.read(part);
+    const formulas: FormulaCell[] = [];
+    const shape = readSheet(text, room, ({ row, column, type, value }, formula) => {
+      if (!formula) return;
+      // As a person writes it.
+      const written = formula.text && names.decode(formula.text).replace(/^=/, "");
+      const hasValue = value !== undefined && (type === "str" || value.close > value.open);
+      formulas.push({ ...formula, sheet, row, column, text: written, hasValue });
+    });
+    return { name, part, text, shape, formulas };
   });
   return { parts, sheets };
-}
-
-function formulasOf(
-  source: SheetText,
-  sheet: number,
-  names: StoredNames,
-  size: { left: number },
-): FormulaCell[] {
-  const { text } = source;
-  const formulas: FormulaCell[] = [];
-  const shared = new Map<string, { formula: SharedFormula; row: number; column: number }>();
-  visitCells(source, (cell) => {
-    if (!cell.formula) return;
-    const { row, column, formula: span } = cell;
-    const tag = text.slice(span.start, span.open);
-    const kind = attribute(tag, "t");
-    let formula: string | undefined = insideOf(text, span);
-    if (kind === "shared") {
-      const group = attribute(tag, "si") ?? "";
-      const first = shared.get(group);
-      if (formula !== "") shared.set(group, { formula: sharedFormula(formula), row, column });
-      else formula = first?.formula.at(row - first.row, column - first.column);
-    }
-    if (kind === "dataTable" || formula === "") formula = undefined;
-    size.left -= formula?.length ?? 0;
-    if (size.left < 0) throw new Refusal("the workbook holds more formulas than are read");
-    const array = kind === "array" ? readBox(attribute(tag, "ref") ?? "") : undefined;
-    const isSpill =
-      array !== undefined && attribute(text.slice(cell.span.start, cell.span.open), "cm") !== undefined;
-    formulas.push({
-      sheet,
-      row,
-      column,
-      text: formula && names.decode(formula).replace(/^=/, ""),
-      array,
-      isSpill,
-      cell,
-    });
-  });
-  return formulas;
 }
 
 /** What names mean in the formulas of a workbook; `at` makes the scope of one cell. */
 export function scopes({ parts, sheets }: LoadedWorkbook, names: StoredNames) {
   const bySheet = new Map(sheets.map(({ name }, i) => [name.toLowerCase(), i]));
   const byTable = new Map(parts.tables.map((table) => [table.name.toLowerCase(), table]));
-  const byName = new Map<string, string>();
+  const byName = new Map<string, SharedFormula>();
   for (const { name, sheet, formula } of parts.names) {
     const key = `${sheet ?? ""}:${name.toLowerCase()}`;
-    byName.set(key, names.decode(formula));
+    byName.set(key, sharedFormula(names.decode(formula)));
   }
   const at = (sheet: number, row: number, column: number): Scope => ({
     sheet,
     sheetCalled: (name) => bySheet.get(name.toLowerCase()),
+    // A name without dollar signs stands for another place in every cell; the file has it as it is in A1.
     nameCalled: (name, from) =>
-      byName.get(`${from}:${name.toLowerCase()}`) ?? byName.get(`:${name.toLowerCase()}`),
+      (byName.get(`${from}:${name.toLowerCase()}`) ?? byName.get(`:${name.toLowerCase()}`))?.at(row, column),
     tableArea(name, inside): Area | undefined {
       const table =
         name === undefined

@@ -1,10 +1,9 @@
 // fill: the values that a workbook's cells have, as far as formulas read them.
 
-import { Refusal } from "../workbook/workbook.ts";
 import type { Package } from "../workbook/xlsx/package.ts";
-import { insideOf, type SheetCell, type SheetText, visitCells } from "../workbook/xlsx/sheet-cells.ts";
-import { readSharedStrings, richText } from "../workbook/xlsx/workbook-parts.ts";
-import { readCellText } from "../workbook/xlsx/xml-text.ts";
+import { type CellValue, storedValue } from "../workbook/xlsx/read-sheet.ts";
+import { walkSheet } from "../workbook/xlsx/walk-sheet.ts";
+import { readSharedStrings } from "../workbook/xlsx/workbook-parts.ts";
 import { type Area, CellError, type Scalar } from "./formula/values.ts";
 import { Grid, UNVALUED } from "./grid.ts";
 import type { LoadedWorkbook } from "./load.ts";
@@ -20,30 +19,34 @@ export function readValues(
 ): Grid[] {
   const wanted = areas && spans(areas, sheets.length);
   let strings: string[] | undefined;
-  const sharedString = (place: number): Scalar => {
+  const sharedString = (place: number): string | undefined => {
     strings ??= parts.sharedStrings ? readSharedStrings(file.read(parts.sharedStrings)) : [];
-    return strings[place] ?? null;
+    return strings[place];
   };
-  return sheets.map(({ source }, sheet) => {
+  return sheets.map(({ text }, sheet) => {
     const grid = new Grid();
     const spans = wanted?.[sheet];
-    visitCells(source, (cell) => {
-      const { row, column } = cell;
-      const hasContent = cell.value || cell.inline || cell.formula;
-      if (!hasContent) return;
-      grid.reach(row, column);
-      if (spans) {
-        const span = spans.get(column);
-        if (!span || row < span[0] || row > span[1]) return;
-      }
-      // A date written out is a number in no way that all programs agree on.
-      const value = cell.type === "d" ? null : storedValue(source, cell, sharedString);
-      if (value !== null) grid.set(row, column, value);
-      else if (cell.formula || cell.type === "d") grid.set(row, column, UNVALUED);
+    walkSheet(text, {
+      cell(cell) {
+        const { row, column } = cell;
+        if (!cell.value && !cell.inline && !cell.formula) return;
+        grid.reach(row, column);
+        if (spans) {
+          const span = spans.get(column);
+          if (!span || row < span[0] || row > span[1]) return;
+        }
+        // A date written out is a number in no way that all programs agree on.
+        const value = cell.type === "d" ? null : storedValue(text, cell, sharedString);
+        if (value !== null) grid.set(row, column, scalarOf(value));
+        else if (cell.formula || cell.type === "d") grid.set(row, column, UNVALUED);
+      },
     });
     return grid;
   });
 }
+
+const scalarOf = (value: CellValue): Scalar =>
+  typeof value === "object" && value !== null ? new CellError(value.code) : value;
 
 function spans(areas: Iterable<Area>, sheets: number): Wanted[] {
   const wanted: Wanted[] = Array.from({ length: sheets }, () => new Map());
@@ -66,33 +69,4 @@ function spans(areas: Iterable<Area>, sheets: number): Wanted[] {
     }
   }
   return wanted;
-}
-
-/** What the file holds for a cell; null for nothing. */
-function storedValue({ text }: SheetText, cell: SheetCell, sharedString: (place: number) => Scalar): Scalar {
-  if (cell.inline && cell.type === "inlineStr")
-    return richText(text.slice(cell.inline.open, cell.inline.close));
-  if (!cell.value) return null;
-  const held = insideOf(text, cell.value);
-  switch (cell.type) {
-    case "s":
-      return sharedString(Number(held));
-    case "str":
-      return readCellText(text.slice(cell.value.open, cell.value.close));
-    case "e":
-      return new CellError(held);
-    case "b":
-      return held.trim() === "1" || held.trim() === "true";
-    default:
-      return held.trim() === "" ? null : numberIn(held);
-  }
-}
-
-function numberIn(held: string): Scalar {
-  const number = Number(held);
-  if (Number.isNaN(number))
-    throw new Refusal(
-      `the workbook is damaged: a cell holds ${JSON.stringify(held.slice(0, 20))} as a number`,
-    );
-  return number;
 }

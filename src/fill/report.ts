@@ -22,10 +22,8 @@ export interface SheetReport {
   /** Formulas that depend on our functions and keep the value they had. */
   readonly kept: number;
   readonly firstKept: readonly KeptCell[];
-  /** Results that spill over more or fewer cells than the file has for them. */
+  /** Results that spill over more or fewer cells than they did. */
   readonly resized: readonly { readonly cell: string; readonly rows: number; readonly columns: number }[];
-  /** Values of spilled results for which the file has no cell. */
-  readonly placeless: number;
 }
 
 export interface WorkbookReport {
@@ -56,20 +54,13 @@ export function newSheetReport(sheet: string) {
     spill(cell: string, size: { rows: number; columns: number } | undefined): void {
       if (size && resized.length < LISTED) resized.push({ cell, ...size });
     },
-    done: (placeless: number): SheetReport => ({
-      sheet,
-      ...counts,
-      firstErrors,
-      firstKept,
-      resized,
-      placeless,
-    }),
+    done: (): SheetReport => ({ sheet, ...counts, firstErrors, firstKept, resized }),
   };
 }
 
 /** Whether every formula has its new value, and none is an error. */
 export const isAllWell = ({ sheets }: WorkbookReport): boolean =>
-  sheets.every(({ errors, kept, resized, placeless }) => errors + kept + resized.length + placeless === 0);
+  sheets.every(({ errors, kept }) => errors + kept === 0);
 
 const count = (number: number, one: string, several = `${one}s`) =>
   `${number.toLocaleString("en-US")} ${number === 1 ? one : several}`;
@@ -84,7 +75,7 @@ export function workbookLines({ sheets, notes }: WorkbookReport, shown = 20): st
 }
 
 function sheetLines(report: SheetReport, shown: number): string[] {
-  const { sheet, computed, errors, kept, placeless } = report;
+  const { sheet, computed, errors, kept } = report;
   const counts = [`${count(computed, "cell")} computed`];
   if (errors > 0) counts.push(`${errors.toLocaleString("en-US")} in error`);
   if (kept > 0) counts.push(`${count(kept, "cell")} not computed, with the old value kept`);
@@ -95,12 +86,6 @@ function sheetLines(report: SheetReport, shown: number): string[] {
   for (const { cell, why } of report.firstKept.slice(0, shown)) lines.push(`  ${cell} kept: ${why}`);
   if (kept > shown) lines.push(`  and ${count(kept - shown, "more cell")} kept`);
   for (const { cell, rows, columns } of report.resized.slice(0, shown))
-    lines.push(
-      `  ${cell} now gives ${rows} × ${columns} cells, another size than in the file: open and save the workbook to lay them out`,
-    );
-  if (placeless > 0)
-    lines.push(
-      `  ${count(placeless, "value")} of spilled results had no cell in the file: open and save the workbook to lay them out`,
-    );
+    lines.push(`  ${cell} now fills ${rows} × ${columns} cells`);
   return lines;
 }

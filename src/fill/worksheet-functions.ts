@@ -4,7 +4,7 @@ import type { BuiltFunction } from "../build/built-functions.ts";
 import type { Metadata } from "../build/metadata.ts";
 import { namespace } from "../workbook/xlsx/stored-names.ts";
 import { builtins } from "./builtins/all.ts";
-import { type Functions, matrixOf, type NativeFunction } from "./formula/evaluate.ts";
+import { type Functions, matrixOf, type SheetFunction } from "./formula/evaluate.ts";
 import { CellError, type Matrix, type Scalar, Unsupported, type Value } from "./formula/values.ts";
 
 /** The most cells that ranges may spread to. */
@@ -27,13 +27,13 @@ export function withWorksheetFunctions(
   return functions;
 }
 
-function worksheetFunction(call: BuiltFunction, count: number, repeating: boolean): NativeFunction {
+function worksheetFunction(call: BuiltFunction, count: number, repeating: boolean): SheetFunction {
   const single = repeating ? count - 1 : count;
   return {
     kind: "range",
     least: 0,
     most: repeating ? Number.POSITIVE_INFINITY : count,
-    takesArrays: true,
+    takes: "a",
     call(args, context) {
       const matrices = args.map((arg) => (arg === undefined ? null : matrixOf(arg, context)));
       const rows = Math.max(1, ...matrices.map((matrix) => matrix?.length ?? 0));

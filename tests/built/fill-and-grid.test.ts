@@ -62,7 +62,7 @@ const before = smallWorkbook({
 test("the grid computes what the command has filled in", () => {
   const { pieces, report } = fillWorkbook(before, loadFunctions());
   const after = joined(pieces!);
-  expect(report.sheets[0]).toMatchObject({ computed: 6 * ROWS + 1, kept: 0, placeless: 0, resized: [] });
+  expect(report.sheets[0]).toMatchObject({ computed: 6 * ROWS + 1, kept: 0, resized: [] });
   const sheet = textsIn(after)["xl/worksheets/sheet1.xml"];
   const names = storedNames(metadata.functions.map(({ name }) => name));
   const model = new gridLibrary.Model(openWorkbook(after, gridLibrary, names).data as never);

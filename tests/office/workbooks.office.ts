@@ -71,7 +71,6 @@ describe("a workbook written by LibreOffice", () => {
       computed: 2 * (ROWS - 1) + 2,
       errors: 1,
       kept: 0,
-      placeless: 0,
       resized: [],
     });
     expect(sheet.firstErrors).toEqual([

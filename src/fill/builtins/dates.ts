@@ -1,79 +1,105 @@
-// fill: the spreadsheet's dates: days counted from 1900, in which the program's 29 February 1900 never was.
+// fill: the spreadsheet's dates: days counted from 1900, in which the program has a 29 February 1900 that never was, or
+// from 1904, where the workbook says so.
 
-import { type Argument, broadcast, type Context, matrixOf } from "../formula/evaluate.ts";
-import { isMatrix, numberError, type Scalar, toNumber, Unsupported, type Value } from "../formula/values.ts";
-import { type Named, ranged, throwIfError } from "./define.ts";
+import type { Context } from "../formula/evaluate.ts";
+import { Area, numberError, type Scalar, toNumber, Unsupported } from "../formula/values.ts";
+import { type Named, ranged, throwIfError, value } from "./define.ts";
 
 const DAY = 86_400_000;
 const FIRST = Date.UTC(1899, 11, 30);
-/** 1 March 1900, the first day that counts alike everywhere. */
-const SOUND = 61;
+/** 1 March 1900: days before it count one less than the calendar has. */
+const MARCH_1900 = 61;
 const LAST = 2_958_465;
+/** The day from which a workbook that says so counts. */
+const YEAR_1904 = 1462;
 
-const serial = (year: number, month: number, day: number): Scalar => {
-  const days = Math.round((Date.UTC(year, month, day) - FIRST) / DAY);
-  if (days < 0 || days > LAST) return numberError();
-  if (days < SOUND) throw new Unsupported("a date before March 1900");
-  return days;
-};
-
-function dateOf(number: number): Date {
-  if (number < 0 || number >= LAST + 1) throw numberError();
-  if (number < SOUND) throw new Unsupported("a date before March 1900");
-  return new Date(FIRST + Math.floor(number) * DAY);
+/** The day's number; the month may be past the year's end, the day past the month's. */
+function serial(year: number, month: number, day: number): number {
+  const first = Math.round((Date.UTC(year, month, 1) - FIRST) / DAY);
+  return (first < MARCH_1900 ? first - 1 : first) + day - 1;
 }
 
-function shifted(start: number, months: number): { date: Date; year: number; month: number } {
-  const date = dateOf(start);
-  return { date, year: date.getUTCFullYear(), month: date.getUTCMonth() + Math.trunc(months) };
+interface Day {
+  readonly year: number;
+  /** From 0. */
+  readonly month: number;
+  readonly day: number;
 }
 
-const lastDay = (year: number, month: number) => new Date(Date.UTC(year, month + 1, 0)).getUTCDate();
+function dayOf(number: number): Day {
+  const whole = Math.floor(number);
+  if (whole < 0 || whole > LAST) throw numberError();
+  if (whole === 0) return { year: 1900, month: 0, day: 0 };
+  if (whole === MARCH_1900 - 1) return { year: 1900, month: 1, day: 29 };
+  const date = new Date(FIRST + (whole < MARCH_1900 ? whole + 1 : whole) * DAY);
+  return { year: date.getUTCFullYear(), month: date.getUTCMonth(), day: date.getUTCDate() };
+}
 
-const dated = (
-  name: string,
-  call: (...numbers: number[]) => Scalar,
-  least = call.length,
-  most = least,
-): Named =>
-  ranged(name, least, most, (args: readonly Argument[], context: Context): Value => {
-    if (context.cells.from1904) throw new Unsupported("dates counted from 1904");
-    const values = args.map((arg) => {
-      const matrix = matrixOf(arg ?? null, context);
-      if (isMatrix(arg ?? null)) return matrix;
-      if (matrix.length > 1 || matrix[0].length > 1) throw new Unsupported(`${name} of a range`);
-      return matrix[0][0]!;
+const lastDay = (year: number, month: number): number => serial(year, month + 1, 1) - serial(year, month, 1);
+
+/** `shift` is what the workbook's count is behind. */
+type OfDays = (numbers: readonly number[], shift: number) => number;
+
+const dated = (name: string, least: number, most: number, takes: string, call: OfDays): Named =>
+  ranged(name, least, most, takes, (args, { cells }: Context): Scalar => {
+    const numbers = args.map((arg, i) => {
+      const isCell = arg instanceof Area && arg.isCell;
+      return throwIfError(toNumber(isCell ? cells.cell(arg.sheet, arg.top, arg.left) : value(args, i)));
     });
-    return broadcast(values, (...cells) => call(...cells.map((cell) => throwIfError(toNumber(cell)))));
+    return call(numbers, cells.from1904 ? YEAR_1904 : 0);
   });
 
+/** A date as the workbook counts it. */
+function counted(day: number, shift: number): number {
+  if (!(day >= shift && day <= LAST)) throw numberError();
+  return day - shift;
+}
+
+const part = (name: string, of: (day: Day) => number): Named =>
+  dated(name, 1, 1, "v", ([date], shift) => {
+    if (date < 0) throw numberError();
+    return of(dayOf(date + shift));
+  });
+
+/** So many months later: the year, and the month of it from 0. */
+function shifted([start, months]: readonly number[], shift: number): Day {
+  if (start < 0) throw numberError();
+  const { year, month, day } = dayOf(start + shift);
+  const later = month + Math.trunc(months);
+  const laterYear = year + Math.floor(later / 12);
+  if (laterYear < 1900 || laterYear > 9999) throw numberError();
+  return { year: laterYear, month: ((later % 12) + 12) % 12, day };
+}
+
 export const dates: readonly Named[] = [
-  dated("DATE", (year, month, day) => {
-    const whole = Math.trunc(year);
-    return serial(whole < 1900 ? whole + 1900 : whole, Math.trunc(month) - 1, Math.trunc(day));
+  dated("DATE", 3, 3, "v", (numbers, shift) => {
+    const [given, month, day] = numbers.map(Math.trunc);
+    const year = given < 1900 ? given + 1900 : given;
+    if (given < 0 || year > 9999 || Math.abs(month) > 200_000) throw numberError();
+    if (shift > 0 && given < 1904) throw new Unsupported("a year before 1904 where dates count from it");
+    return counted(serial(year, month - 1, day), shift);
   }),
-  dated("YEAR", (date) => dateOf(date).getUTCFullYear()),
-  dated("MONTH", (date) => dateOf(date).getUTCMonth() + 1),
-  dated("DAY", (date) => dateOf(date).getUTCDate()),
-  dated("DAYS", (end, start) => Math.trunc(end) - Math.trunc(start)),
-  dated("EDATE", (start, months) => {
-    const { date, year, month } = shifted(start, months);
-    return serial(year, month, Math.min(date.getUTCDate(), lastDay(year, month)));
+  part("YEAR", ({ year }) => year),
+  part("MONTH", ({ month }) => month + 1),
+  part("DAY", ({ day }) => day),
+  dated("DAYS", 2, 2, "v", ([end, start]) => Math.trunc(end) - Math.trunc(start)),
+  // Ranges of several cells are an error in some versions and a result for each cell in others.
+  dated("EDATE", 2, 2, "r", (numbers, shift) => {
+    const { year, month, day } = shifted(numbers, shift);
+    return counted(serial(year, month, Math.min(day, lastDay(year, month))), shift);
   }),
-  dated("EOMONTH", (start, months) => {
-    const { year, month } = shifted(start, months);
-    return serial(year, month, lastDay(year, month));
+  dated("EOMONTH", 2, 2, "r", (numbers, shift) => {
+    const { year, month } = shifted(numbers, shift);
+    return counted(serial(year, month + 1, 0), shift);
   }),
-  dated(
-    "WEEKDAY",
-    (date, kind = 1) => {
-      const day = dateOf(date).getUTCDay();
-      if (kind === 1) return day + 1;
-      if (kind === 2) return ((day + 6) % 7) + 1;
-      if (kind === 3) return (day + 6) % 7;
-      throw new Unsupported("WEEKDAY with such a count");
-    },
-    1,
-    2,
-  ),
+  dated("WEEKDAY", 1, 2, "v", ([date, kind = 1], shift) => {
+    if (date < 0 || date + shift > LAST + 1) throw numberError();
+    // 1 is a Sunday.
+    const day = (Math.floor(date) + shift + 6) % 7;
+    const first =
+      [0, 1][Math.trunc(kind) - 1] ?? (kind >= 11 && kind < 18 ? (Math.trunc(kind) - 10) % 7 : -1);
+    if (Math.trunc(kind) === 3) return (day + 6) % 7;
+    if (first < 0) throw numberError();
+    return ((day - first + 7) % 7) + 1;
+  }),
 ];

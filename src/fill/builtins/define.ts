@@ -1,12 +1,6 @@
 // fill: how a function of the spreadsheet is declared here, and how its arguments are read.
 
-import {
-  type Argument,
-  type Context,
-  type NativeFunction,
-  type RangeFunction,
-  scalarArgument,
-} from "../formula/evaluate.ts";
+import type { Argument, Context, RangeFunction, SheetFunction } from "../formula/evaluate.ts";
 import {
   Area,
   CellError,
@@ -14,12 +8,14 @@ import {
   isMatrix,
   type Matrix,
   type Scalar,
+  toBoolean,
   toNumber,
   toText,
+  Unsupported,
   type Value,
 } from "../formula/values.ts";
 
-export type Named = readonly [name: string, native: NativeFunction];
+export type Named = readonly [name: string, function_: SheetFunction];
 
 /** Of numbers; the arguments are read as numbers first. */
 export const numeric = (
@@ -59,6 +55,7 @@ export const ranged = (
   name: string,
   least: number,
   most: number,
+  takes: string,
   call: (args: readonly Argument[], context: Context) => Value,
   more: Partial<RangeFunction> = {},
 ): Named => [
@@ -67,6 +64,7 @@ export const ranged = (
     kind: "range",
     least,
     most,
+    takes,
     call: (args, context) => {
       try {
         return call(args, context);
@@ -87,14 +85,21 @@ export function throwIfError<T>(value: T | CellError): T {
   return value;
 }
 
-/** A single argument as a number, the default if it is left out. */
-export function number(args: readonly Argument[], i: number, context: Context, otherwise = 0): number {
-  if (args[i] === undefined) return otherwise;
-  return throwIfError(toNumber(scalarArgument(args[i], context)));
+/** An argument that is one value; null if it is left out. */
+export function value(args: readonly Argument[], i: number): Scalar {
+  const given = args[i] ?? null;
+  if (given instanceof Area || isMatrix(given)) throw new Unsupported("an array where a value belongs");
+  return given;
 }
 
-export const text = (args: readonly Argument[], i: number, context: Context): string =>
-  throwIfError(toText(scalarArgument(args[i], context)));
+/** A single argument as a number, the default if it is left out. */
+export const number = (args: readonly Argument[], i: number, otherwise = 0): number =>
+  args[i] === undefined ? otherwise : throwIfError(toNumber(value(args, i)));
+
+export const text = (args: readonly Argument[], i: number): string => throwIfError(toText(value(args, i)));
+
+export const truth = (args: readonly Argument[], i: number, otherwise: boolean): boolean =>
+  args[i] === undefined ? otherwise : throwIfError(toBoolean(value(args, i)));
 
 /** Visits every cell of the arguments in reading order; `isDirect` are values that stand in the formula itself. */
 export function eachCell(

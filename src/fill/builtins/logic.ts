@@ -6,7 +6,8 @@ import {
   type Context,
   evaluate,
   type Mode,
-  type NativeFunction,
+  operandMode,
+  type SheetFunction,
 } from "../formula/evaluate.ts";
 import type { Node } from "../formula/nodes.ts";
 import {
@@ -29,12 +30,11 @@ const lazy = (
   least: number,
   most: number,
   call: (args: readonly Node[], context: Context, mode: Mode) => Value,
-): Named => [name, { kind: "lazy", least, most, call } satisfies NativeFunction];
+): Named => [name, { kind: "lazy", least, most, call } satisfies SheetFunction];
 
-/** A condition: one value; over an array the choice is made cell by cell, which here only IF and IFERROR do. */
-function condition(node: Node, context: Context, mode: Mode): Value {
-  return evaluate(node, context, mode === "array" ? "array" : "plain");
-}
+/** A condition: one value; over an array the choice is made cell by cell, which here only IF, IFERROR and CHOOSE do. */
+const condition = (node: Node, context: Context, mode: Mode): Value =>
+  evaluate(node, context, operandMode(mode));
 
 const omitted = (node: Node | undefined): node is undefined => node === undefined;
 const branch = (node: Node, context: Context, mode: Mode): Value =>
@@ -59,7 +59,7 @@ function choose(args: readonly Node[], context: Context, mode: Mode): Value {
 const instead =
   (isReplaced: (value: Scalar) => boolean) =>
   (args: readonly Node[], context: Context, mode: Mode): Value => {
-    const inside: Mode = mode === "array" ? "array" : "plain";
+    const inside = operandMode(mode);
     const value = branch(args[0], context, inside);
     if (isMatrix(value))
       return broadcast([value, branch(args[1], context, "array")], (one, other) =>
@@ -91,10 +91,22 @@ function matching(args: readonly Node[], context: Context, mode: Mode): Value {
 }
 
 function byPlace(args: readonly Node[], context: Context, mode: Mode): Value {
-  const place = toNumber(onlyOne(condition(args[0], context, mode)));
+  const given = condition(args[0], context, mode);
+  if (isMatrix(given)) return byPlaces(args, given, context);
+  const place = toNumber(given as Scalar);
   if (isError(place)) return place;
   const chosen = args[Math.trunc(place)];
   return Math.trunc(place) < 1 || omitted(chosen) ? valueError() : branch(chosen, context, mode);
+}
+
+/** Of each choice the cell at the same place, as in `CHOOSE({1,2},B2:B9,A2:A9)`. */
+function byPlaces(args: readonly Node[], places: Value, context: Context): Value {
+  const choices = args.slice(1).map((arg) => branch(arg, context, "array"));
+  return broadcast([places, ...choices], (given, ...cells) => {
+    const place = toNumber(given!);
+    if (isError(place)) return place;
+    return cells[Math.trunc(place) - 1] ?? (place < 1 || place >= cells.length + 1 ? valueError() : 0);
+  });
 }
 
 function onlyOne(value: Value): Scalar {
@@ -109,15 +121,14 @@ function named(args: readonly Node[], context: Context, mode: Mode): Value {
     const name = args[i];
     if (name.kind !== "variable") return valueError();
     // A name stands for all the cells of its range; what uses it decides.
-    const value = args[i + 1];
-    variables.set(name.name, evaluate(value, inside, value.kind === "area" ? "range" : "array"));
+    variables.set(name.name, evaluate(args[i + 1], inside, "arrayRange"));
   }
   return evaluate(args.at(-1)!, inside, mode);
 }
 
 /** Texts in ranges are passed over; those in the formula itself are read. */
 const truths = (name: string, call: (values: readonly boolean[]) => boolean): Named =>
-  ranged(name, 1, many, (args: readonly Argument[], context) => {
+  ranged(name, 1, many, "r", (args: readonly Argument[], context) => {
     const found: boolean[] = [];
     eachCell(args, context, (value, isDirect) => {
       if (isDirect || typeof value !== "string") {

@@ -6,7 +6,6 @@ import {
   type Context,
   implicitIntersection,
   matrixOf,
-  scalarArgument,
 } from "../formula/evaluate.ts";
 import {
   Area,
@@ -21,7 +20,8 @@ import {
   type Value,
   valueError,
 } from "../formula/values.ts";
-import { type Named, number, ranged, text, throwIfError } from "./define.ts";
+import { type Named, number, ranged, text, throwIfError, truth, value } from "./define.ts";
+import { hasWildcards, wildcardTest } from "./wildcards.ts";
 
 /** A row or a column of cells as a list. */
 function list(arg: Argument, context: Context): Scalar[] {
@@ -33,14 +33,18 @@ function list(arg: Argument, context: Context): Scalar[] {
 
 const sameKind = (a: Scalar, b: Scalar) => typeof a === typeof b && b !== null;
 
-function wanted(args: readonly Argument[], context: Context): Scalar {
-  const value = throwIfError(scalarArgument(args[0], context));
-  if (typeof value === "string" && /[*?~]/.test(value)) throw new Unsupported("a look-up with wildcards");
-  return value ?? 0;
+const wanted = (args: readonly Argument[]): Scalar => throwIfError(value(args, 0)) ?? 0;
+
+/** The place of the value itself; a text may have wildcards. */
+function exactly(cells: readonly Scalar[], value: Scalar): number {
+  if (typeof value === "string" && hasWildcards(value)) {
+    const meets = wildcardTest(value);
+    return cells.findIndex((cell) => typeof cell === "string" && meets(cell));
+  }
+  return literally(cells, value);
 }
 
-/** The place of the value itself. */
-const exactly = (cells: readonly Scalar[], value: Scalar): number =>
+const literally = (cells: readonly Scalar[], value: Scalar): number =>
   cells.findIndex((cell) => sameKind(value, cell) && compare(value, cell) === 0);
 
 /** The place of the last that is not past the value, in a list that rises (`way` 1) or falls (-1). */
@@ -59,9 +63,9 @@ function sortedPlace(cells: readonly Scalar[], value: Scalar, way: 1 | -1): numb
 }
 
 function match(args: readonly Argument[], context: Context): Scalar {
-  const value = wanted(args, context);
+  const value = wanted(args);
   const cells = list(args[1], context);
-  const kind = number(args, 2, context, args.length > 2 ? 0 : 1);
+  const kind = number(args, 2, args.length > 2 ? 0 : 1);
   const place = kind === 0 ? exactly(cells, value) : sortedPlace(cells, value, kind > 0 ? 1 : -1);
   return place < 0 ? notAvailable() : place + 1;
 }
@@ -73,20 +77,20 @@ const turned = (matrix: Matrix): Matrix =>
 const inTable =
   (turn: boolean) =>
   (args: readonly Argument[], context: Context): Scalar => {
-    const value = wanted(args, context);
+    const value = wanted(args);
     const given = matrixOf(args[1] ?? null, context);
     const table = turn ? turned(given) : given;
-    const column = Math.trunc(number(args, 2, context));
+    const column = Math.trunc(number(args, 2));
     if (column < 1) return valueError();
     if (column > (table[0]?.length ?? 0)) return referenceError();
     const first = table.map((line) => line[0]!);
-    const sorted = args.length < 4 || number(args, 3, context) !== 0;
+    const sorted = args.length < 4 || truth(args, 3, false);
     const row = sorted ? sortedPlace(first, value, 1) : exactly(first, value);
     return row < 0 ? notAvailable() : (table[row][column - 1] ?? 0);
   };
 
 function lookup(args: readonly Argument[], context: Context): Scalar {
-  const value = wanted(args, context);
+  const value = wanted(args);
   const table = matrixOf(args[1] ?? null, context);
   const wide = table.length < (table[0]?.length ?? 0);
   const lines = wide ? turned(table) : table;
@@ -101,12 +105,12 @@ function lookup(args: readonly Argument[], context: Context): Scalar {
 }
 
 function xlookup(args: readonly Argument[], context: Context): Value {
-  const value = wanted(args, context);
-  if (number(args, 4, context) !== 0 || number(args, 5, context, 1) !== 1)
-    throw new Unsupported("XLOOKUP with a mode");
+  const value = wanted(args);
+  const mode = number(args, 4);
+  if ((mode !== 0 && mode !== 2) || number(args, 5, 1) !== 1) throw new Unsupported("XLOOKUP with a mode");
   const cells = list(args[1], context);
-  const place = exactly(cells, value);
-  if (place < 0) return args[3] === undefined ? notAvailable() : scalarArgument(args[3], context);
+  const place = (mode === 2 ? exactly : literally)(cells, value);
+  if (place < 0) return args[3] ?? notAvailable();
   const results = matrixOf(args[2] ?? null, context);
   const down = matrixOf(args[1] ?? null, context).length > 1 || results.length === cells.length;
   const found = down ? [results[place] ?? []] : results.map((line) => [line[place]!]);
@@ -120,8 +124,8 @@ function index(args: readonly Argument[], context: Context): Value {
   const matrix = area ? undefined : matrixOf(source, context);
   const rows = area ? area.bottom - area.top + 1 : matrix!.length;
   const columns = area ? area.right - area.left + 1 : (matrix![0]?.length ?? 0);
-  let row = Math.trunc(number(args, 1, context));
-  let column = Math.trunc(number(args, 2, context, rows > 1 && columns > 1 ? 0 : 1));
+  let row = Math.trunc(number(args, 1));
+  let column = Math.trunc(number(args, 2, rows > 1 && columns > 1 ? 0 : 1));
   // Of a single row the second argument counts along it.
   if (rows === 1 && columns > 1 && args.length < 3) [row, column] = [1, row];
   if (args.length > 3) throw new Unsupported("INDEX of several areas");
@@ -137,12 +141,12 @@ function index(args: readonly Argument[], context: Context): Value {
   return cut.length === 1 && cut[0].length === 1 ? cut[0][0]! : cut;
 }
 
-function offset(args: readonly Argument[], context: Context): Value {
+function offset(args: readonly Argument[]): Value {
   const area = args[0];
   if (!(area instanceof Area)) return valueError();
-  const [down, across] = [1, 2].map((i) => Math.trunc(number(args, i, context)));
-  const rows = Math.trunc(number(args, 3, context, area.bottom - area.top + 1));
-  const columns = Math.trunc(number(args, 4, context, area.right - area.left + 1));
+  const [down, across] = [1, 2].map((i) => Math.trunc(number(args, i)));
+  const rows = Math.trunc(number(args, 3, area.bottom - area.top + 1));
+  const columns = Math.trunc(number(args, 4, area.right - area.left + 1));
   if (rows < 1 || columns < 1) throw new Unsupported("OFFSET with a negative size");
   return within(area.sheet, area.top + down, area.left + across, rows, columns);
 }
@@ -153,8 +157,8 @@ function within(sheet: number, top: number, left: number, rows: number, columns:
 }
 
 function indirect(args: readonly Argument[], context: Context): Value {
-  if (args.length > 1 && number(args, 1, context, 1) === 0) throw new Unsupported("INDIRECT in R1C1 style");
-  const address = text(args, 0, context);
+  if (!truth(args, 1, true)) throw new Unsupported("INDIRECT in R1C1 style");
+  const address = text(args, 0);
   return context.cells.area(address, context.sheet) ?? referenceError();
 }
 
@@ -200,18 +204,19 @@ function singled([arg]: readonly Argument[], context: Context): Value {
 }
 
 export const lookups: readonly Named[] = [
-  ranged("MATCH", 2, 3, match),
-  ranged("VLOOKUP", 3, 4, inTable(false)),
-  ranged("HLOOKUP", 3, 4, inTable(true)),
-  ranged("LOOKUP", 2, 3, lookup, { takesArrays: true }),
-  ranged("XLOOKUP", 3, 6, xlookup),
-  ranged("INDEX", 2, 4, index),
-  ranged("OFFSET", 3, 5, offset),
-  ranged("INDIRECT", 1, 2, indirect),
+  ranged("MATCH", 2, 3, "vrv", match),
+  ranged("VLOOKUP", 3, 4, "vrvv", inTable(false)),
+  ranged("HLOOKUP", 3, 4, "vrvv", inTable(true)),
+  ranged("LOOKUP", 2, 3, "va", lookup),
+  ranged("XLOOKUP", 3, 6, "vaarvv", xlookup),
+  ranged("INDEX", 2, 4, "avvv", index),
+  ranged("OFFSET", 3, 5, "rvvvv", offset),
+  ranged("INDIRECT", 1, 2, "vv", indirect),
   ranged(
     "ROW",
     0,
     1,
+    "r",
     place(
       (area) => area.top,
       height,
@@ -223,6 +228,7 @@ export const lookups: readonly Named[] = [
     "COLUMN",
     0,
     1,
+    "r",
     place(
       (area) => area.left,
       width,
@@ -234,20 +240,18 @@ export const lookups: readonly Named[] = [
     "ROWS",
     1,
     1,
+    "a",
     extent(height, (matrix) => matrix.length),
-    { takesArrays: true },
   ),
   ranged(
     "COLUMNS",
     1,
     1,
+    "a",
     extent(width, (matrix) => matrix[0]?.length ?? 0),
-    { takesArrays: true },
   ),
-  ranged("TRANSPOSE", 1, 1, ([arg], context) => turned(matrixOf(arg ?? null, context)), {
-    takesArrays: true,
-  }),
-  ranged("ANCHORARRAY", 1, 1, spilled),
-  ranged("SINGLE", 1, 1, singled),
-  ranged("ISREF", 1, 1, ([arg]) => arg instanceof Area),
+  ranged("TRANSPOSE", 1, 1, "a", ([arg], context) => turned(matrixOf(arg ?? null, context))),
+  ranged("ANCHORARRAY", 1, 1, "r", spilled),
+  ranged("SINGLE", 1, 1, "r", singled),
+  ranged("ISREF", 1, 1, "r", ([arg]) => arg instanceof Area),
 ];

@@ -1,7 +1,7 @@
 // fill: the spreadsheet's arithmetic, rounding and angles.
 
 import { power } from "../formula/operators.ts";
-import { divisionByZero, finite, numberError, type Scalar } from "../formula/values.ts";
+import { divisionByZero, finite, numberError, type Scalar, Unsupported } from "../formula/values.ts";
 import { type Named, numeric } from "./define.ts";
 
 /** A number with its last digits, which are chance, made whole: what people see is what is rounded. */
@@ -42,7 +42,12 @@ function floorWithStep(value: number, step: number): Scalar {
 
 function remainder(value: number, divisor: number): Scalar {
   if (divisor === 0) return divisionByZero();
-  return finite(settled(value - divisor * Math.floor(settled(value / divisor))));
+  const quotient = value / divisor;
+  if (Math.abs(quotient) >= 2 ** 40) throw new Unsupported("MOD of a number so much larger than its divisor");
+  const nearest = Math.round(quotient);
+  // A quotient that is whole but for its last digits, which are chance, leaves nothing.
+  if (Math.abs(quotient - nearest) <= Math.abs(quotient) * 2 ** -50) return 0;
+  return finite(settled(value - divisor * Math.floor(quotient)));
 }
 
 const within = (low: number, high: number, call: (value: number) => number) => (value: number) =>

@@ -14,13 +14,13 @@ import {
   Unsupported,
   valueError,
 } from "../formula/values.ts";
-import { eachCell, many, type Named, number, numbers, ranged, throwIfError } from "./define.ts";
+import { eachCell, many, type Named, number, numbers, ranged } from "./define.ts";
 
 type OfNumbers = (values: readonly number[]) => Scalar;
 
 /** Of all numbers in its arguments. */
 const folded = (name: string, call: OfNumbers): Named =>
-  ranged(name, 1, many, (args, context) => call(numbers(args, context)));
+  ranged(name, 1, many, "r", (args, context) => call(numbers(args, context)), { overSheets: true });
 
 /** From the left, as sheets add. */
 export function sum(values: readonly number[]): number {
@@ -43,9 +43,9 @@ const variance =
   };
 
 const sorted = (values: readonly number[]) => [...values].sort((a, b) => a - b);
-const least = (values: readonly number[]) =>
+export const least = (values: readonly number[]) =>
   values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
-const greatest = (values: readonly number[]) =>
+export const greatest = (values: readonly number[]) =>
   values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
 
 /** The value under which a share of the others lies, between two of them in proportion. */
@@ -59,20 +59,23 @@ function percentile(values: readonly number[], share: number): Scalar {
 }
 
 const ranked = (name: string, call: (values: readonly number[], which: number) => Scalar): Named =>
-  ranged(name, 2, 2, ([list, which], context) => call(numbers([list], context), number([which], 0, context)));
+  ranged(name, 2, 2, "rv", (args, context) => call(numbers([args[0]], context), number(args, 1)));
 
 const nth = (order: (values: readonly number[]) => number[]) => (values: readonly number[], which: number) =>
   order(values)[Math.ceil(which) - 1] ?? numberError();
 
 function rank(args: readonly Argument[], context: Context): Scalar {
-  const value = number(args, 0, context);
+  const value = number(args, 0);
   const list = numbers([args[1]], context);
   if (!list.includes(value)) return notAvailable();
-  const ascending = number(args, 2, context) !== 0;
+  const ascending = number(args, 2) !== 0;
   return 1 + list.filter((other) => (ascending ? other < value : other > value)).length;
 }
 
 function sumOfProducts(args: readonly Argument[], context: Context): Scalar {
+  // Whether a lone text or truth counts as a number is told differently everywhere.
+  if (args.some((arg) => typeof arg === "string" || typeof arg === "boolean"))
+    throw new Unsupported("SUMPRODUCT of a text or a truth value");
   const matrices = args.map((arg) => matrixOf(arg ?? null, context));
   const rows = matrices.map((matrix) => matrix.length);
   const columns = matrices.map((matrix) => matrix[0]?.length ?? 0);
@@ -85,28 +88,25 @@ function sumOfProducts(args: readonly Argument[], context: Context): Scalar {
   }
   const products: number[] = [];
   matrices[0].forEach((line, row) => {
-    for (let column = 0; column < line.length; column++)
-      products.push(productOf(matrices, row, column, args.length === 1));
+    for (let column = 0; column < line.length; column++) products.push(productOf(matrices, row, column));
   });
   return finite(sum(products));
 }
 
-function productOf(matrices: readonly Matrix[], row: number, column: number, alone: boolean): number {
+function productOf(matrices: readonly Matrix[], row: number, column: number): number {
   let product = 1;
   for (const matrix of matrices) {
     const value = matrix[row][column]!;
     if (value instanceof CellError) throw value;
-    if (typeof value === "number") product *= value;
-    // A single value in the formula itself is read; in a range texts and truths are 0.
-    else if (alone && matrix.length === 1 && matrix[0].length === 1) product *= throwIfError(toNumber(value));
-    else product = 0;
+    // Texts and truths are 0.
+    product *= typeof value === "number" ? value : 0;
   }
   return product;
 }
 
 /** SUBTOTAL passes over other subtotals and over rows that a filter hides. */
 function subtotal(args: readonly Argument[], context: Context): Scalar {
-  const which = number(args, 0, context) % 100;
+  const which = Math.trunc(number(args, 0)) % 100;
   const call = subtotals[which - 1];
   if (!call) return valueError();
   for (const arg of args.slice(1)) {
@@ -176,9 +176,9 @@ const subtotals = [
 
 export const statistics: readonly Named[] = [
   ...Object.entries(ofNumbers).map(([name, call]) => folded(name, call)),
-  ranged("COUNT", 1, many, countNumbers),
-  ranged("COUNTA", 1, many, countFilled),
-  ranged("COUNTBLANK", 1, 1, countBlank),
+  ranged("COUNT", 1, many, "r", countNumbers, { overSheets: true }),
+  ranged("COUNTA", 1, many, "r", countFilled, { overSheets: true }),
+  ranged("COUNTBLANK", 1, 1, "r", countBlank),
   ranked(
     "LARGE",
     nth((values) => sorted(values).reverse()),
@@ -189,8 +189,8 @@ export const statistics: readonly Named[] = [
   ...["QUARTILE", "QUARTILE.INC"].map((name) =>
     ranked(name, (values, which) => percentile(values, Math.trunc(which) / 4)),
   ),
-  ranged("RANK", 2, 3, rank),
-  ranged("RANK.EQ", 2, 3, rank),
-  ranged("SUMPRODUCT", 1, many, sumOfProducts, { takesArrays: true }),
-  ranged("SUBTOTAL", 2, many, subtotal),
+  ranged("RANK", 2, 3, "vrv", rank),
+  ranged("RANK.EQ", 2, 3, "vrv", rank),
+  ranged("SUMPRODUCT", 1, many, "a", sumOfProducts),
+  ranged("SUBTOTAL", 2, many, "vr", subtotal),
 ];

@@ -3,6 +3,7 @@
 import type { Argument, Context } from "../formula/evaluate.ts";
 import {
   finite,
+  fittingText,
   isError,
   type Scalar,
   sameNumber,
@@ -11,12 +12,8 @@ import {
   Unsupported,
   valueError,
 } from "../formula/values.ts";
-import { eachCell, many, type Named, ranged, scalar, text, throwIfError } from "./define.ts";
-
-/** The most signs that a cell holds. */
-const LONGEST = 32_767;
-
-const fitting = (result: string): Scalar => (result.length > LONGEST ? valueError() : result);
+import { eachCell, many, type Named, ranged, scalar, text, throwIfError, truth } from "./define.ts";
+import { hasWildcards, wildcardPattern } from "./wildcards.ts";
 
 /** Of texts and, behind them, whole numbers; what is left out is undefined. */
 function ofText(
@@ -46,17 +43,19 @@ function find(wanted: string, inside: string, start: number): Scalar {
 }
 
 function search(wanted: string, inside: string, start: number): Scalar {
-  if (/[*?~]/.test(wanted)) throw new Unsupported("SEARCH with wildcards");
-  return find(wanted.toLowerCase(), inside.toLowerCase(), start);
+  if (!hasWildcards(wanted)) return find(wanted.toLowerCase(), inside.toLowerCase(), start);
+  if (start < 1 || start > inside.length + 1) return valueError();
+  const place = inside.slice(start - 1).search(new RegExp(wildcardPattern(wanted), "isu"));
+  return place < 0 ? valueError() : place + start;
 }
 
 function substitute(inside: string, old: string, now: string, which?: number): Scalar {
   if (which !== undefined && which < 1) return valueError();
   if (old === "") return inside;
   const pieces = inside.split(old);
-  if (which === undefined) return fitting(pieces.join(now));
+  if (which === undefined) return fittingText(pieces.join(now));
   if (which >= pieces.length) return inside;
-  return fitting(pieces.slice(0, which).join(old) + now + pieces.slice(which).join(old));
+  return fittingText(pieces.slice(0, which).join(old) + now + pieces.slice(which).join(old));
 }
 
 const proper = (value: string) =>
@@ -65,20 +64,21 @@ const proper = (value: string) =>
 function joined(args: readonly Argument[], context: Context): Scalar {
   let result = "";
   eachCell(args, context, (value) => {
-    if (result.length <= LONGEST) result += throwIfError(toText(value));
+    result += throwIfError(toText(value));
+    throwIfError(fittingText(result));
   });
-  return fitting(result);
+  return result;
 }
 
 function joinedWith(args: readonly Argument[], context: Context): Scalar {
-  const between = text(args, 0, context);
-  const skips = args[1] === undefined || args[1] === true || text(args, 1, context) !== "FALSE";
+  const between = text(args, 0);
+  const skips = truth(args, 1, true);
   const texts: string[] = [];
   eachCell(args.slice(2), context, (value) => {
     const one = throwIfError(toText(value));
     if (one !== "" || !skips) texts.push(one);
   });
-  return fitting(texts.join(between));
+  return fittingText(texts.join(between));
 }
 
 const simpleFormat = /^([^0#.,%"\\]*)(#,##)?([0#]*)(?:\.(0+))?(%?)([^0#.,%"\\;]*)$/;
@@ -140,10 +140,12 @@ export const texts: readonly Named[] = [
     const at = Math.trunc(from as number) - 1;
     if (at < 0 || (size as number) < 0) return valueError();
     const inside = old as string;
-    return fitting(inside.slice(0, at) + (fresh as string) + inside.slice(at + Math.trunc(size as number)));
+    return fittingText(
+      inside.slice(0, at) + (fresh as string) + inside.slice(at + Math.trunc(size as number)),
+    );
   }),
   ofText("REPT", 1, (value: string, count: number) =>
-    count < 0 || value.length * count > LONGEST ? valueError() : value.repeat(count),
+    count < 0 || value.length * count > 1e6 ? valueError() : fittingText(value.repeat(count)),
   ),
   scalar(
     "CONCATENATE",
@@ -154,14 +156,14 @@ export const texts: readonly Named[] = [
         if (isError(one)) return one;
         result += one;
       }
-      return fitting(result);
+      return fittingText(result);
     },
     1,
     many,
   ),
-  ranged("CONCAT", 1, many, joined),
-  ranged("TEXTJOIN", 3, many, joinedWith),
-  scalar("VALUE", (value) => toNumber(value!), 1),
+  ranged("CONCAT", 1, many, "r", joined),
+  ranged("TEXTJOIN", 3, many, "rvr", joinedWith),
+  scalar("VALUE", (value) => (typeof value === "boolean" ? valueError() : toNumber(value!)), 1),
   scalar("TEXT", formatted),
   scalar(
     "DELTA",

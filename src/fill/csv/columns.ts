@@ -3,7 +3,7 @@
 import type { Metadata } from "../../build/metadata.ts";
 import { Refusal } from "../../workbook/workbook.ts";
 import { type StoredNames, storedNames } from "../../workbook/xlsx/stored-names.ts";
-import { type Cells, type Context, evaluate, type Functions } from "../formula/evaluate.ts";
+import { type Cells, type Context, evaluate, type Functions, isByValue } from "../formula/evaluate.ts";
 import type { Node } from "../formula/nodes.ts";
 import { parseFormula } from "../formula/parse.ts";
 import { isMatrix, type Matrix, Unsupported, type Value } from "../formula/values.ts";
@@ -106,9 +106,9 @@ function parseColumn(
 /** Only what gives a value for each row can be computed a batch at a time. */
 function checkCalls(node: Node, functions: Functions, formula: string): void {
   for (const call of callsIn(node)) {
-    const native = functions.get(call.name);
-    if (!native) throw new Refusal(`${formula} calls ${call.name}, which is not known here`);
-    if (native.kind === "range" && !isWorksheetFunction(call.name))
+    const called = functions.get(call.name);
+    if (!called) throw new Refusal(`${formula} calls ${call.name}, which is not known here`);
+    if (!isByValue(called) && !isWorksheetFunction(call.name))
       throw new Refusal(
         `${formula} calls ${call.name}, which takes columns whole and gives no value for each row`,
       );
@@ -205,7 +205,6 @@ export class ColumnComputer {
       column: 0,
       functions: this.functions,
       variables,
-      arrays: true,
     };
     try {
       return evaluate(node, context, "array");

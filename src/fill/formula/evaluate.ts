@@ -1,5 +1,6 @@
 // fill: computes a formula. In a plain cell a range where one value belongs means the cell of it that lies in the same
-// row or column; in an array formula, and inside the functions that take arrays, it means all of its cells.
+// row or column; in an array formula, and inside the functions that take arrays, it means all of its cells. A function
+// that takes one value and is given an array is repeated for each, or the formula is not computed.
 
 import type { Node } from "./nodes.ts";
 import { operate, sign } from "./operators.ts";
@@ -22,6 +23,8 @@ export interface Cells {
   matrix(area: Area): Matrix;
   /** The same cells in reading order, without making a matrix of them; null for an empty one. */
   each(area: Area, visit: (value: Scalar) => void): void;
+  /** A number that changes with any of the cells. */
+  revision(area: Area): number;
   /** What else functions ask of a sheet; see the functions that do. */
   hasHiddenRows(sheet: number): boolean;
   spilledArea(sheet: number, row: number, column: number): Area | undefined;
@@ -37,8 +40,6 @@ export interface Context {
   readonly column: number;
   readonly functions: Functions;
   readonly variables: ReadonlyMap<string, Value>;
-  /** Whether a range where one value belongs means all of its cells. */
-  readonly arrays: boolean;
 }
 
 /** A function that takes one value for each argument, and is repeated where it is given several. */
@@ -51,14 +52,20 @@ export interface ScalarFunction {
   readonly takesErrors?: boolean;
 }
 
+/** What an argument is: `v` one value, for several the function is repeated; `r` a range; `a` a range, or an array of all cells. */
+type Taken = "v" | "r" | "a";
+
 /** A function that takes whole ranges. */
 export interface RangeFunction {
   readonly kind: "range";
   readonly least: number;
   readonly most: number;
+  /** Of each argument by its place; of those behind, the last `repeating` go round. */
+  readonly takes: string;
+  readonly repeating?: number;
+  /** Takes references over several sheets. */
+  readonly overSheets?: boolean;
   readonly call: (args: readonly Argument[], context: Context) => Value;
-  /** Expressions in its arguments mean all the cells of their ranges, also in a plain cell. */
-  readonly takesArrays?: boolean;
 }
 
 /** A function that does not always compute all of its arguments. */
@@ -69,13 +76,23 @@ export interface LazyFunction {
   readonly call: (args: readonly Node[], context: Context, mode: Mode) => Value;
 }
 
-export type NativeFunction = ScalarFunction | RangeFunction | LazyFunction;
-export type Functions = ReadonlyMap<string, NativeFunction>;
+export type SheetFunction = ScalarFunction | RangeFunction | LazyFunction;
+export type Functions = ReadonlyMap<string, SheetFunction>;
 /** undefined: left out between commas. */
 export type Argument = Value | undefined;
 
-/** `plain`: one value; `range`: one value or a range as it is; `array`: all cells. */
-export type Mode = "plain" | "range" | "array";
+/**
+ * What a place in a formula wants: `plain` one value, of a range the cell beside the formula; `inside` the same, within
+ * a function that would take an array; `range` one value or a range as it is; `array` all cells; `arrayRange` all cells,
+ * and a range as it is.
+ */
+export type Mode = "plain" | "inside" | "range" | "array" | "arrayRange";
+
+const isArrayMode = (mode: Mode): boolean => mode === "array" || mode === "arrayRange";
+
+/** What the operands of an operator are wanted as. */
+export const operandMode = (mode: Mode): Mode =>
+  isArrayMode(mode) ? "array" : mode === "range" ? "inside" : mode;
 
 export function evaluate(node: Node, context: Context, mode: Mode): Value {
   switch (node.kind) {
@@ -85,16 +102,25 @@ export function evaluate(node: Node, context: Context, mode: Mode): Value {
       return null;
     case "area":
       return areaValue(node.area, context, mode);
+    case "sheets":
+      throw new Unsupported("a reference to several sheets");
+    case "named": {
+      // What a name stands for is computed as an array is, wherever the name is.
+      const value = evaluate(node.node, context, "arrayRange");
+      return value instanceof Area ? areaValue(value, context, mode) : value;
+    }
     case "variable": {
       const value = context.variables.get(node.name);
       if (value === undefined) throw new Unsupported(`the name ${node.name}`);
       return value instanceof Area ? areaValue(value, context, mode) : value;
     }
     case "sign":
-      return broadcast([evaluate(node.operand, context, inner(mode))], (one) => sign(node.operator, one!));
+      return broadcast([evaluate(node.operand, context, operandMode(mode))], (one) =>
+        sign(node.operator, one!),
+      );
     case "operation": {
-      const left = evaluate(node.left, context, inner(mode));
-      const right = evaluate(node.right, context, inner(mode));
+      const left = evaluate(node.left, context, operandMode(mode));
+      const right = evaluate(node.right, context, operandMode(mode));
       if (!isMatrix(left) && !isMatrix(right)) return operate(node.operator, left as Scalar, right as Scalar);
       return broadcast([left, right], (a, b) => operate(node.operator, a!, b!));
     }
@@ -105,40 +131,79 @@ export function evaluate(node: Node, context: Context, mode: Mode): Value {
   }
 }
 
-const inner = (mode: Mode): Mode => (mode === "array" ? "array" : "plain");
-
 function call(name: string, nodes: readonly Node[], context: Context, mode: Mode): Value {
-  const native = context.functions.get(name);
-  if (!native) throw new Unsupported(`the function ${name.slice(0, 40)}`);
-  if (nodes.length < native.least || nodes.length > native.most)
+  const called = context.functions.get(name);
+  if (!called) throw new Unsupported(`the function ${name.slice(0, 40)}`);
+  if (nodes.length < called.least || nodes.length > called.most)
     throw new Unsupported(`${name} with ${nodes.length} arguments`);
-  if (native.kind === "lazy") return native.call(nodes, context, mode);
-  if (native.kind === "range") {
-    const inside: Mode = native.takesArrays || mode === "array" ? "array" : "range";
-    const within = inside === "array" && !context.arrays ? { ...context, arrays: true } : context;
-    const args = nodes.map((node) => {
-      if (node.kind === "missing") return undefined;
-      // A range goes in as a range: what reads it decides how.
-      return evaluate(node, within, inside === "array" && isReference(node, context) ? "range" : inside);
-    });
-    const result = native.call(args, within);
-    if (result instanceof Area) return areaValue(result, context, mode);
-    return mode === "plain" ? single(result) : result;
-  }
-  const args = nodes.map((node) => (node.kind === "missing" ? null : evaluate(node, context, inner(mode))));
-  const run = (...values: Scalar[]): Scalar =>
-    (native.takesErrors ? undefined : values.find(isError)) ?? native.call(...values);
-  return broadcast(args, run);
+  if (called.kind === "lazy") return called.call(nodes, context, mode);
+  if (called.kind === "range") return callWithRanges(called, nodes, context, mode);
+  const args = nodes.map((node) =>
+    node.kind === "missing" ? null : evaluate(node, context, operandMode(mode)),
+  );
+  return broadcast(
+    args,
+    (...values) => (called.takesErrors ? undefined : values.find(isError)) ?? called.call(...values),
+  );
 }
 
-const isReference = (node: Node, context: Context): boolean =>
-  node.kind === "area" ||
-  (node.kind === "call" && ["OFFSET", "INDIRECT", "INDEX", "ANCHORARRAY"].includes(node.name)) ||
-  (node.kind === "variable" && context.variables.get(node.name) instanceof Area);
+function callWithRanges(called: RangeFunction, nodes: readonly Node[], context: Context, mode: Mode): Value {
+  /** Places of values that are several. */
+  const several: number[] = [];
+  const args: Argument[] = [];
+  nodes.forEach((node, i) => {
+    if (node.kind === "missing") args.push(undefined);
+    else if (node.kind === "sheets" && called.overSheets) args.push(...node.areas);
+    else if (takenAt(called, i) === "v") {
+      const value = evaluate(node, context, operandMode(mode));
+      if (isMatrix(value) && !isOne(value)) several.push(args.length);
+      args.push(isMatrix(value) && isOne(value) ? value[0][0] : value);
+    } else {
+      const isArray = isArrayMode(mode) || takenAt(called, i) === "a";
+      args.push(evaluate(node, context, isArray ? "arrayRange" : "range"));
+    }
+  });
+  if (several.length > 0)
+    return broadcast(
+      several.map((place) => args[place]!),
+      (...values) => {
+        const once = [...args];
+        values.forEach((value, i) => {
+          once[several[i]] = value;
+        });
+        return onlyOne(called.call(once, context), context);
+      },
+    );
+  const result = called.call(args, context);
+  if (result instanceof Area) return areaValue(result, context, mode);
+  if (!isMatrix(result) || isOne(result))
+    return mode === "range" || isArrayMode(mode) ? result : single(result);
+  if (mode === "inside") throw new Unsupported("an array where a value belongs");
+  return mode === "plain" ? single(result) : result;
+}
+
+function takenAt({ takes, repeating = 1 }: RangeFunction, i: number): Taken {
+  const place = i < takes.length ? i : takes.length - repeating + ((i - takes.length) % repeating);
+  return takes[place] as Taken;
+}
+
+/** Whether a function gives one value for each of the values that it is given. */
+export const isByValue = (called: SheetFunction): boolean =>
+  called.kind === "range" ? /^v*$/.test(called.takes) : true;
+
+const isOne = (matrix: Matrix): boolean => matrix.length === 1 && matrix[0].length === 1;
+
+/** What a function gives where it is repeated: one cell each time. */
+function onlyOne(value: Value, context: Context): Scalar {
+  if (value instanceof Area && value.isCell) return context.cells.cell(value.sheet, value.top, value.left);
+  if (value instanceof Area || (isMatrix(value) && !isOne(value)))
+    throw new Unsupported("an array of arrays");
+  return single(value);
+}
 
 /** An area as the mode wants it. */
 export function areaValue(area: Area, context: Context, mode: Mode): Value {
-  if (mode === "range") return area;
+  if (mode === "range" || mode === "arrayRange") return area;
   if (area.isCell) return context.cells.cell(area.sheet, area.top, area.left);
   return mode === "array" ? context.cells.matrix(area) : implicitIntersection(area, context);
 }
@@ -188,13 +253,4 @@ export function broadcast(args: readonly Value[], run: (...values: Scalar[]) => 
 export function matrixOf(value: Value, context: Context): Matrix {
   if (value instanceof Area) return context.cells.matrix(value);
   return isMatrix(value) ? value : [[value]];
-}
-
-/** An argument that is one value, in whatever it came. */
-export function scalarArgument(value: Argument, context: Context): Scalar {
-  if (value === undefined) return null;
-  const isMany =
-    value instanceof Area ? !value.isCell : isMatrix(value) && value.length * value[0].length > 1;
-  if (isMany && context.arrays) throw new Unsupported("an array where a value belongs");
-  return value instanceof Area ? (areaValue(value, context, "plain") as Scalar) : single(value);
 }

@@ -7,6 +7,10 @@ export type Node =
   /** An argument left out between commas. */
   | { readonly kind: "missing" }
   | { readonly kind: "area"; readonly area: Area }
+  /** The same cells of several sheets: `First:Last!A1`. */
+  | { readonly kind: "sheets"; readonly areas: readonly Area[] }
+  /** What a defined name stands for, where that is more than a value or a range. */
+  | { readonly kind: "named"; readonly node: Node }
   /** A name given by LET, or a column of a CSV file. */
   | { readonly kind: "variable"; readonly name: string }
   | { readonly kind: "call"; readonly name: string; readonly args: readonly Node[] }
@@ -23,6 +27,8 @@ export interface Formula {
   readonly areas: readonly Area[];
   /** Functions called, in capitals. */
   readonly calls: ReadonlySet<string>;
+  /** Whether it may read cells beside those, which only computing it can tell. */
+  readonly isMoving: boolean;
 }
 
 /** What names in a formula mean where it stands. */
@@ -30,7 +36,7 @@ export interface Scope {
   readonly sheet: number;
   /** The place of a sheet by its name. */
   sheetCalled(name: string): number | undefined;
-  /** A formula instead of a defined name. */
+  /** A formula instead of a defined name, as it reads in this cell. */
   nameCalled(name: string, sheet: number): string | undefined;
   /** Cells of a table; `table` is undefined for the one in which the formula stands. */
   tableArea(table: string | undefined, inside: string): Area | undefined;

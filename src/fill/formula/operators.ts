@@ -4,6 +4,7 @@ import {
   compare,
   divisionByZero,
   finite,
+  fittingText,
   isError,
   numberError,
   type Scalar,
@@ -18,7 +19,7 @@ export function operate(operator: string, left: Scalar, right: Scalar): Scalar {
   if (isError(right)) return right;
   if (operator === "&") {
     const [a, b] = [toText(left), toText(right)];
-    return isError(a) ? a : isError(b) ? b : a + b;
+    return isError(a) ? a : isError(b) ? b : fittingText(a + b);
   }
   switch (operator) {
     case "=":

@@ -54,14 +54,19 @@ export function toNumber(value: Scalar): number | CellError {
   if (typeof value !== "string") return value;
   const text = value.trim();
   if (plainNumber.test(text)) return Number(text);
-  // Money, thousands, percentages, dates and times depend on where the program runs.
-  if (/\d/.test(text) && !/[^\d\s.,:/%€$£+\-a-z]/i.test(text) && /^[\d\s.,:/%€$£+-]|\d\D*$/.test(text))
-    if (!/[a-z]/i.test(text) || monthOrHour.test(text))
-      throw new Unsupported(`takes the text ${JSON.stringify(text.slice(0, 30))} for a number`);
+  if (mayBeNumber(text))
+    throw new Unsupported(`takes the text ${JSON.stringify(text.slice(0, 30))} for a number`);
   return valueError(`${JSON.stringify(text.slice(0, 40))} is no number`);
 }
 
-const monthOrHour = /(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|\b[ap]m?\b|\de\d)/i;
+const words =
+  /jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?|[ap]m?\b|(?<=\d)e(?=[+-]?\d)/gi;
+
+/** Money, thousands, percentages, negatives in parentheses, dates and times depend on where the program runs. */
+function mayBeNumber(text: string): boolean {
+  if (!/\p{N}/u.test(text) || text.length > 100) return false;
+  return /^[\p{N}\p{Sc}\s.,:;/%'’()+\u2212-]*$/u.test(text.replace(words, ""));
+}
 
 /** A number as a text holds it: 15 digits, as spreadsheets show. */
 function numberText(value: number): string {
@@ -87,6 +92,20 @@ export function toBoolean(value: Scalar): boolean | CellError {
   const text = value.toUpperCase();
   return text === "TRUE" ? true : text === "FALSE" ? false : valueError();
 }
+
+/** The most characters that a cell holds. */
+const LONGEST_TEXT = 32_767;
+
+export const fittingText = (text: string): string | CellError =>
+  text.length > LONGEST_TEXT ? valueError() : text;
+
+/** Whether a cell can hold the value: the last question before it is written. */
+export const fitsCell = (value: Scalar): boolean =>
+  typeof value === "number"
+    ? Number.isFinite(value)
+    : typeof value === "string"
+      ? value.length <= LONGEST_TEXT
+      : value === null || typeof value === "boolean" || value instanceof CellError;
 
 /** A result that a cell can hold: never NaN, an infinity or -0. */
 export function finite(value: number): number | CellError {

@@ -3,7 +3,7 @@
 
 import { readBox } from "../xlsx/addresses.ts";
 import type { Package } from "../xlsx/package.ts";
-import { type SheetText, visitCells } from "../xlsx/sheet-cells.ts";
+import { walkSheet } from "../xlsx/walk-sheet.ts";
 import { attribute } from "../xlsx/xml-text.ts";
 import { readDirectory, type ZipLimits } from "../xlsx/zip-directory.ts";
 import { unpack } from "../xlsx/zip-parts.ts";
@@ -67,27 +67,25 @@ function base64(bytes: Uint8Array): string {
 }
 
 /** The sheet's part with its cells no further than a little beyond the last content. */
-export function trimmedSheet(source: SheetText, lastRow: number, lastColumn: number): string {
-  const { text } = source;
+export function trimmedSheet(text: string, lastRow: number, lastColumn: number): string {
   const bottom = lastRow + SPARE_ROWS;
   const right = lastColumn + SPARE_COLUMNS;
-  let rows = "";
-  let copied = source.start;
-  visitCells(source, ({ row, column, span }) => {
-    if (row <= bottom && column <= right) return;
-    rows += text.slice(copied, span.start);
-    copied = span.end;
+  const pieces: string[] = [];
+  let copied = 0;
+  const cut = ({ start, end }: { start: number; end: number }) => {
+    pieces.push(text.slice(copied, start));
+    copied = end;
+  };
+  walkSheet(text, {
+    cell: ({ row, column, span }) => row <= bottom && column > right && cut(span),
+    rowEnd: ({ row, span }) => row > bottom && cut(span),
   });
-  rows += text.slice(copied, source.end);
-  const emptyRow = new RegExp(`<${source.prefix}row\\b([^>]*?)(?:/>|>\\s*</${source.prefix}row\\s*>)`, "g");
-  rows = rows.replace(emptyRow, (row, attributes: string) =>
-    Number(attribute(attributes, "r") ?? 0) - 1 > bottom ? "" : row,
-  );
-  const after = text.slice(source.end).replace(/<(?:[\w.-]+:)?mergeCell\b[^>]*\/>/g, (merge) => {
+  pieces.push(text.slice(copied));
+  const merges = pieces.join("").replace(/<(?:[\w.-]+:)?mergeCell\b[^>]*\/>/g, (merge) => {
     const box = readBox(attribute(merge, "ref") ?? "");
     return box && box.top <= bottom && box.left <= right ? merge : "";
   });
-  return withoutPrefix(text.slice(0, source.start) + rows + after);
+  return withoutPrefix(merges);
 }
 
 /** The importer knows no prefix before the names of the format's own elements. */

@@ -4,15 +4,14 @@
 import { Refusal } from "../workbook.ts";
 import { readCell } from "../xlsx/addresses.ts";
 import { openPackage, type Package } from "../xlsx/package.ts";
-import { sheetText } from "../xlsx/sheet-cells.ts";
-import type { CellValue } from "../xlsx/sheet-values.ts";
+import { type CellValue, formulaRoom } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { readSharedStrings, readWorkbookParts, type WorkbookParts } from "../xlsx/workbook-parts.ts";
 import type { ZipLimits } from "../xlsx/zip-directory.ts";
 import { functionsIn, gridFormula } from "./grid-formulas.ts";
 import { type ImporterFiles, importerFiles, trimmedSheet } from "./importer-files.ts";
 import { type Found, lossesOf } from "./losses.ts";
-import { type Literals, type ReadCell, type ReadSheet, readSheet, typedValue } from "./read-cells.ts";
+import { asUserInput, type Literals, type ReadCell, type ReadSheet, readCells } from "./read-cells.ts";
 import { standInFor } from "./uncomputed.ts";
 import { withinSheet } from "./within-sheet.ts";
 
@@ -40,6 +39,8 @@ const browserLimits: ZipLimits = {
   ratio: 300,
   ratioFrom: 2 ** 20,
 };
+/** Characters of all formulas, shared ones written out. */
+const MOST_SIGNS = 64 * 2 ** 20;
 export const LARGEST_FILE = 48 * 2 ** 20;
 /** The importer's time grows with the square of the rows. */
 const MOST_ROWS = 20_000;
@@ -60,9 +61,10 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
   if (parts.from1904)
     throw new Refusal("the workbook counts dates from 1904, which the browser workbook cannot");
   const strings = parts.sharedStrings ? readSharedStrings(file.read(parts.sharedStrings)) : [];
+  const room = formulaRoom(MOST_SIGNS);
   const read = parts.sheets.map(({ name, part }) => {
-    const source = sheetText(file.read(part));
-    const sheet = readSheet(source, names, (place) => strings[place] ?? "", literalsOf(library));
+    const source = file.read(part);
+    const sheet = readCells(source, room, names, (place) => strings[place], literalsOf(library));
     const area = (sheet.lastRow + 1) * (sheet.lastColumn + 1);
     if (sheet.lastRow >= MOST_ROWS || sheet.lastColumn >= MOST_COLUMNS || area > MOST_AREA)
       throw new Refusal(
@@ -165,7 +167,7 @@ function contentsOf(
     if (kind === "formula") {
       const isUnread = library.CompiledFormula.IsBadExpression(content);
       if (isUnread) unread++;
-      contents[address] = isUnread ? typedValue(value, literals) : content;
+      contents[address] = isUnread ? asUserInput(value, literals) : content;
       continue;
     }
     const before = made.cells[address];

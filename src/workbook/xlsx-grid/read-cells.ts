@@ -1,13 +1,10 @@
 // workbook: what the cells of a sheet in an .xlsx file hold, as they would be typed into the browser workbook's grid.
 
 import { Refusal } from "../workbook.ts";
-import { type Box, cellName, contains, readBox } from "../xlsx/addresses.ts";
-import { type SharedFormula, sharedFormula } from "../xlsx/formula-shift.ts";
-import { insideOf, type SheetCell, type SheetText, visitCells } from "../xlsx/sheet-cells.ts";
-import type { CellValue } from "../xlsx/sheet-values.ts";
+import { type Box, cellName, contains } from "../xlsx/addresses.ts";
+import { type CellValue, type FormulaRoom, readSheet, storedValue } from "../xlsx/read-sheet.ts";
 import type { StoredNames } from "../xlsx/stored-names.ts";
-import { richText } from "../xlsx/workbook-parts.ts";
-import { attribute, readCellText } from "../xlsx/xml-text.ts";
+import type { SheetShape } from "../xlsx/walk-sheet.ts";
 import { gridFormula, readsOtherWorkbook, readsTable } from "./grid-formulas.ts";
 
 export interface ReadCell {
@@ -23,6 +20,7 @@ export interface ReadCell {
 export interface ReadSheet {
   /** By address. */
   readonly cells: ReadonlyMap<string, ReadCell>;
+  readonly shape: SheetShape;
   /** The last row and column with content, from 0; -1 on an empty sheet. */
   readonly lastRow: number;
   readonly lastColumn: number;
@@ -36,93 +34,50 @@ export interface Literals {
   isOther(text: string): boolean;
 }
 
-/** Signs of all shared formulas of a sheet written out, and cells with content. */
-const MOST_SIGNS = 64 * 2 ** 20;
+/** Cells with content. */
 const MOST_CELLS = 400_000;
 
-export function readSheet(
-  source: SheetText,
+export function readCells(
+  text: string,
+  room: FormulaRoom,
   names: StoredNames,
-  sharedString: (place: number) => string,
+  sharedString: (place: number) => string | undefined,
   literals: Literals,
 ): ReadSheet {
-  const { text } = source;
   const cells = new Map<string, ReadCell>();
-  const shared = new Map<string, { formula: SharedFormula; row: number; column: number }>();
   let arrays: Box[] = [];
-  let [lastRow, lastColumn, links, whatIfTables, signs] = [-1, -1, 0, 0, 0];
-
-  const formulaOf = (cell: SheetCell): string | undefined => {
-    const { formula: span, row, column } = cell;
-    if (!span) return undefined;
-    const tag = text.slice(span.start, span.open);
-    const kind = attribute(tag, "t");
-    const written = insideOf(text, span);
-    if (kind === "dataTable") whatIfTables++;
-    if (kind === "array") {
-      const box = readBox(attribute(tag, "ref") ?? "");
-      if (box && (box.bottom > box.top || box.right > box.left)) arrays.push(box);
-    }
-    if (kind !== "shared") return kind === "dataTable" || written === "" ? undefined : written;
-    const group = attribute(tag, "si") ?? "";
-    if (written !== "") {
-      shared.set(group, { formula: sharedFormula(written), row, column });
-      return written;
-    }
-    const first = shared.get(group);
-    return first?.formula.at(row - first.row, column - first.column);
-  };
-
-  visitCells(source, (cell) => {
+  let [lastRow, lastColumn, links, whatIfTables] = [-1, -1, 0, 0];
+  const shape = readSheet(text, room, (cell, formula) => {
     const { row, column } = cell;
-    const formula = formulaOf(cell);
-    if (formula === undefined) {
+    if (formula?.isWhatIfTable) whatIfTables++;
+    else if (formula?.array) arrays.push(formula.array);
+    if (formula?.text === undefined) {
       arrays = arrays.filter(({ bottom }) => bottom >= row);
       // A part of another cell's result: the grid makes it anew.
       if (arrays.some((box) => contains(box, row, column))) return;
     }
-    const value = fileValue(text, cell, sharedString);
-    if (formula === undefined && (value === null || value === "")) return;
+    const value = storedValue(text, cell, sharedString);
+    if (formula?.text === undefined && (value === null || value === "")) return;
     lastRow = Math.max(lastRow, row);
     lastColumn = Math.max(lastColumn, column);
-    const decoded = formula === undefined ? undefined : gridFormula(formula, names);
-    signs += decoded?.length ?? 0;
-    if (signs > MOST_SIGNS || cells.size >= MOST_CELLS)
+    if (cells.size >= MOST_CELLS)
       throw new Refusal("the workbook is too large for a browser: fill it with npm run fill instead");
+    const decoded = formula?.text === undefined ? undefined : gridFormula(formula.text, names);
     const isLink = decoded !== undefined && readsOtherWorkbook(decoded);
     if (isLink) links++;
     if (decoded === undefined || isLink) {
-      const content = typedValue(value, literals);
+      const content = asUserInput(value, literals);
       cells.set(cellName(row, column), { content, kind: "value", hasTableName: false, value });
     } else {
       const hasTableName = readsTable(decoded);
       cells.set(cellName(row, column), { content: `=${decoded}`, kind: "formula", hasTableName, value });
     }
   });
-  return { cells, lastRow, lastColumn, links, whatIfTables };
-}
-
-function fileValue(text: string, cell: SheetCell, sharedString: (place: number) => string): CellValue {
-  if (cell.type === "inlineStr")
-    return cell.inline ? richText(text.slice(cell.inline.open, cell.inline.close)) : null;
-  if (!cell.value) return null;
-  const held = insideOf(text, cell.value);
-  if (cell.type === "s") return sharedString(Number(held));
-  if (cell.type === "str") return readCellText(text.slice(cell.value.open, cell.value.close));
-  if (cell.type === "e") return { code: held };
-  if (cell.type === "b") return held.trim() === "1" || held.trim() === "true";
-  if (cell.type === "d") return held;
-  if (held.trim() === "") return null;
-  const number = Number(held);
-  if (!Number.isFinite(number))
-    throw new Refusal(
-      `the workbook is damaged: a cell holds ${JSON.stringify(held.slice(0, 20))} as a number`,
-    );
-  return number;
+  return { cells, shape, lastRow, lastColumn, links, whatIfTables };
 }
 
 /** A value as it is typed so that it stays what it is: a text 1/4 is no date, 007 no number, =A1 no formula. */
-export function typedValue(value: CellValue, literals: Literals): string {
+export function asUserInput(value: CellValue, literals: Literals): string {
   if (value === null) return "";
   if (typeof value === "number") return String(value);
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";

@@ -2,9 +2,9 @@
 // program stores them in, and with every value beside its formula.
 
 import { cellName } from "../xlsx/addresses.ts";
-import { type SheetCell, sheetText, visitCells } from "../xlsx/sheet-cells.ts";
-import type { CellValue } from "../xlsx/sheet-values.ts";
-import { attribute, escapeXml, writeCellText } from "../xlsx/xml-text.ts";
+import type { CellValue } from "../xlsx/read-sheet.ts";
+import { type SheetCell, walkSheet } from "../xlsx/walk-sheet.ts";
+import { escapeXml, writeCellText } from "../xlsx/xml-text.ts";
 
 export interface SavedCell {
   /** As a file holds it, without "="; undefined for a constant. */
@@ -20,24 +20,23 @@ export function withSavedCells(
   part: string,
   cellAt: (row: number, column: number) => SavedCell | undefined,
 ): { text: string; arrays: number } {
-  const source = sheetText(part);
-  const { text } = source;
   const pieces: string[] = [];
   let copied = 0;
   let arrays = 0;
-  visitCells(source, (cell) => {
-    const saved = cellAt(cell.row, cell.column);
-    if (!saved) return;
-    if (saved.array) arrays++;
-    pieces.push(text.slice(copied, cell.span.start), cellElement(text, cell, saved));
-    copied = cell.span.end;
+  walkSheet(part, {
+    cell(cell) {
+      const saved = cellAt(cell.row, cell.column);
+      if (!saved) return;
+      if (saved.array) arrays++;
+      pieces.push(part.slice(copied, cell.span.start), cellElement(cell, saved));
+      copied = cell.span.end;
+    },
   });
-  pieces.push(text.slice(copied));
+  pieces.push(part.slice(copied));
   return { text: pieces.join(""), arrays };
 }
 
-function cellElement(text: string, { row, column, span }: SheetCell, saved: SavedCell): string {
-  const style = attribute(text.slice(span.start, span.open), "s");
+function cellElement({ row, column, attributes: { s: style } }: SheetCell, saved: SavedCell): string {
   const { type, inside } = valueElement(saved.value, saved.formula !== undefined);
   const attributes = [
     `r="${cellName(row, column)}"`,

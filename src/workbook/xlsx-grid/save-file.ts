@@ -4,7 +4,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { strToU8, type Zippable, zipSync } from "fflate";
 import { cellName } from "../xlsx/addresses.ts";
-import type { CellValue } from "../xlsx/sheet-values.ts";
+import type { CellValue } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { elements, escapeXml } from "../xlsx/xml-text.ts";
 import { fileFormula, fillsOneCell, functionsIn } from "./grid-formulas.ts";

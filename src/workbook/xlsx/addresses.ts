@@ -24,6 +24,12 @@ function columnNumber(letters: string): number {
 
 export const cellName = (row: number, column: number): string => `${columnName(column)}${row + 1}`;
 
+/** `B7`, or `B7:D9` for several cells. */
+export const boxName = ({ top, left, bottom, right }: Box): string =>
+  top === bottom && left === right
+    ? cellName(top, left)
+    : `${cellName(top, left)}:${cellName(bottom, right)}`;
+
 export const contains = (box: Box, row: number, column: number): boolean =>
   row >= box.top && row <= box.bottom && column >= box.left && column <= box.right;
 

@@ -40,6 +40,10 @@ export interface WorkbookParts {
   readonly tables: readonly Table[];
   /** Dates count from 1904 rather than from 1900. */
   readonly from1904: boolean;
+  /** Whoever opens the file is asked to compute every formula. */
+  readonly asksForAll: boolean;
+  /** Results are rounded to what their cells show before others read them. */
+  readonly roundsAsShown: boolean;
   readonly sharedStrings: string | undefined;
   readonly signed: boolean;
 }
@@ -76,15 +80,21 @@ export function readWorkbookParts(file: Package): WorkbookParts {
     };
   });
   const [properties] = elements(text, "workbookPr");
+  const [calculation] = elements(text, "calcPr");
   return {
     sheets,
     names,
     tables: sheets.flatMap(({ part }, sheet) => tablesOf(file, part, sheet)),
-    from1904: ["1", "true"].includes(attribute(properties?.tag ?? "", "date1904") ?? ""),
+    from1904: isTrue(attribute(properties?.tag ?? "", "date1904")),
+    asksForAll: isTrue(attribute(calculation?.tag ?? "", "fullCalcOnLoad")),
+    roundsAsShown: isFalse(attribute(calculation?.tag ?? "", "fullPrecision")),
     sharedStrings: relations.find(({ kind, part }) => kind === "sharedStrings" && file.has(part))?.part,
     signed: file.names.some((name) => name.toLowerCase().startsWith("_xmlsignatures/")),
   };
 }
+
+const isTrue = (value: string | undefined): boolean => value === "1" || value === "true";
+const isFalse = (value: string | undefined): boolean => value === "0" || value === "false";
 
 function* inside(text: string, list: string, item: string) {
   for (const element of elements(text, list)) yield* elements(element.inside, item);

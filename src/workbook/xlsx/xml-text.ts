@@ -112,14 +112,14 @@ export function prefixedAttribute(tag: string, local: string): string | undefine
 const restOfTag = /[^"'>]*(?:(?:"[^"]*"|'[^']*')[^"'>]*)*>/y;
 
 /** The place after the ">" of the tag that starts at `start`; one inside quotes is none. */
-export function tagEnd(text: string, start: number): number {
+function tagEnd(text: string, start: number): number {
   restOfTag.lastIndex = start;
   if (!restOfTag.test(text)) throw new Refusal("the workbook is damaged: a tag does not end");
   return restOfTag.lastIndex;
 }
 
 /** Where the end tag of that name starts, its prefix included. */
-export function endTag(text: string, name: string, from: number): number {
+function endTag(text: string, name: string, from: number): number {
   for (let at = text.indexOf(`</${name}`, from); at >= 0; at = text.indexOf(`</${name}`, at + 1))
     if (/[\s>]/.test(text[at + 2 + name.length] ?? "")) return at;
   throw new Refusal(`the workbook is damaged: ${name} does not end`);

@@ -3,15 +3,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { Refusal } from "../../../src/workbook/workbook.ts";
-import { cellName } from "../../../src/workbook/xlsx/addresses.ts";
-import {
-  mapFormulas,
-  type SheetCell,
-  sheetText,
-  visitCells,
-} from "../../../src/workbook/xlsx/sheet-cells.ts";
-import { type CellValue, withValues } from "../../../src/workbook/xlsx/sheet-values.ts";
+import { cellName, readCell } from "../../../src/workbook/xlsx/addresses.ts";
+import type { CellValue } from "../../../src/workbook/xlsx/read-sheet.ts";
+import { type SheetCell, walkSheet } from "../../../src/workbook/xlsx/walk-sheet.ts";
 import { richText } from "../../../src/workbook/xlsx/workbook-parts.ts";
+import { type NewCell, placeOf, writeCells } from "../../../src/workbook/xlsx/write-sheet.ts";
 import {
   attribute,
   decodePart,
@@ -25,7 +21,7 @@ const sheet = (rows: string, prefix = "") =>
 
 function cellsOf(text: string): SheetCell[] {
   const cells: SheetCell[] = [];
-  visitCells(sheetText(text), (cell) => cells.push(cell));
+  walkSheet(text, { cell: (cell) => cells.push(cell) });
   return cells;
 }
 
@@ -73,28 +69,20 @@ describe("cells", () => {
   });
 
   test("what is no sheet is refused", () => {
-    expect(() => sheetText("<html></html>")).toThrow("a sheet is not one");
+    expect(() => walkSheet("<html></html>")).toThrow("a sheet is not one");
   });
 });
 
 describe("values", () => {
-  const put = (
-    rows: string,
-    values: Readonly<Record<string, CellValue>>,
-    spilled: readonly string[] = [],
-  ) => {
-    const text = sheet(rows);
-    const result = withValues(sheetText(text), (row, column) => {
-      const name = cellName(row, column);
-      return name in values ? { value: values[name]!, isSpilled: spilled.includes(name) } : undefined;
+  const put = (rows: string, cells: Readonly<Record<string, NewCell>>): string => {
+    const given = Object.entries(cells).map(([name, cell]) => {
+      const { row, column } = readCell(name)!;
+      return [placeOf(row, column), cell] as const;
     });
-    expect(result.text.startsWith(sheet("").split("</sheetData>")[0])).toBe(true);
-    expect(result.text.endsWith("</sheetData><legacy/></worksheet>")).toBe(true);
-    const inside = result.text.slice(
-      sheet("").indexOf("</sheetData>"),
-      -"</sheetData><legacy/></worksheet>".length,
-    );
-    return { rows: inside, found: result.found };
+    const [before, after] = sheet("|").split("|");
+    const written = writeCells(sheet(rows), new Map(given));
+    expect(written.startsWith(before) && written.endsWith(after)).toBe(true);
+    return written.slice(before.length, -after.length);
   };
 
   test.each<[string, CellValue, string, string]>([
@@ -139,22 +127,23 @@ describe("values", () => {
       '<c r="A1"><f>B1</f><v>2</v></c>',
     ],
   ])("%s", (_, value, before, after) => {
-    const result = put(`<row r="1">${before}<c r="B1"><v>9</v></c></row>`, { A1: value });
-    expect(result).toEqual({ rows: `<row r="1">${after}<c r="B1"><v>9</v></c></row>`, found: 1 });
+    const result = put(`<row r="1">${before}<c r="B1"><v>9</v></c></row>`, { A1: { value } });
+    expect(result).toBe(`<row r="1">${after}<c r="B1"><v>9</v></c></row>`);
   });
 
-  test("of an array go into cells that the file has, and not over another formula", () => {
+  test("of an array go into cells of their own, and not over another formula", () => {
     const before =
       '<row r="1"><c r="A1"><f t="array" ref="A1:C1">X()</f><v>0</v></c><c r="B1"><f>1</f><v>1</v></c></row>';
     const after =
-      '<row r="1"><c r="A1"><f t="array" ref="A1:C1">X()</f><v>5</v></c><c r="B1"><f>1</f><v>1</v></c></row>';
-    expect(put(before, { A1: 5, B1: 6, C1: 7 }, ["B1", "C1"])).toEqual({ rows: after, found: 1 });
+      '<row r="1"><c r="A1"><f t="array" ref="A1:C1">X()</f><v>5</v></c><c r="B1"><f>1</f><v>1</v></c><c r="C1"><v>7</v></c></row>';
+    const spilled = (value: CellValue) => ({ value, isSpilled: true });
+    expect(put(before, { A1: { value: 5 }, B1: spilled(6), C1: spilled(7) })).toBe(after);
   });
 
   test("any text comes back as it went in", () => {
     fc.assert(
       fc.property(fc.string({ unit: "binary-ascii", maxLength: 30 }), (value) => {
-        const { rows } = put('<row r="1"><c r="A1"><f>B1</f></c></row>', { A1: value });
+        const rows = put('<row r="1"><c r="A1"><f>B1</f></c></row>', { A1: { value } });
         const written = /<v[^>]*>([\s\S]*)<\/v>/.exec(rows)![1];
         expect(readCellText(written)).toBe(value);
         expect(written).not.toMatch(/[<>\u0000-\u0008]/);
@@ -163,12 +152,66 @@ describe("values", () => {
   });
 });
 
-describe("formulas", () => {
-  test("are replaced where they stand", () => {
-    const rows =
-      '<row r="1"><c r="A1"><f ca="1">B1&amp;C1</f><v>1</v></c><c r="B1"><f t="shared" si="0"/><v>2</v></c></row>';
-    const result = mapFormulas(sheet(rows), (formula) => formula.replace("C1", "D1"));
-    expect(result).toBe(sheet(rows.replace("C1", "D1")));
+describe("cells that the file does not have", () => {
+  const put = (rows: string, cells: Readonly<Record<string, NewCell>>, around = "") => {
+    const text = `<worksheet><dimension ref="B2:C3"/>${around}<sheetData>${rows}</sheetData></worksheet>`;
+    const given = Object.entries(cells).map(([name, cell]) => {
+      const { row, column } = readCell(name)!;
+      return [placeOf(row, column), cell] as const;
+    });
+    return writeCells(text, new Map(given));
+  };
+
+  test("stand in their rows and between the others, in order, with the style of row or column", () => {
+    const text = put(
+      '<row r="2" spans="2:3"><c r="B2"><v>1</v></c><c r="C2"><v>2</v></c></row><row r="3" s="7" customFormat="1"/>',
+      {
+        A1: { value: 1 },
+        A2: { value: "a" },
+        D2: { value: true },
+        B3: { value: null },
+        C3: { value: 3 },
+        B9: { value: 9 },
+        A9: { value: 8 },
+      },
+      '<cols><col min="1" max="1" width="9" style="4"/></cols>',
+    );
+    expect(text).toBe(
+      '<worksheet><dimension ref="A1:D9"/><cols><col min="1" max="1" width="9" style="4"/></cols><sheetData>' +
+        '<row r="1"><c r="A1" s="4"><v>1</v></c></row>' +
+        '<row r="2"><c r="A2" s="4" t="inlineStr"><is><t>a</t></is></c><c r="B2"><v>1</v></c><c r="C2"><v>2</v></c><c r="D2" t="b"><v>1</v></c></row>' +
+        '<row r="3" s="7" customFormat="1"><c r="C3" s="7"><v>3</v></c></row>' +
+        '<row r="9"><c r="A9" s="4"><v>8</v></c><c r="B9"><v>9</v></c></row></sheetData></worksheet>',
+    );
+  });
+
+  test("in a sheet without rows", () => {
+    expect(writeCells("<worksheet><sheetData/></worksheet>", new Map([[0, { value: 1 }]]))).toBe(
+      '<worksheet><sheetData><row r="1"><c r="A1"><v>1</v></c></row></sheetData></worksheet>',
+    );
+  });
+
+  test("formulas are put in, replaced and taken out", () => {
+    const box = { top: 1, left: 1, bottom: 2, right: 1 };
+    const before =
+      '<row r="2"><c r="B2" s="3" t="str"><f>A1</f><v>x</v></c><c r="C2"><f>A1</f><v>1</v></c></row>';
+    expect(
+      put(before, {
+        B2: { value: 1, formula: { text: 'A1&"<"', spill: { box, mark: "1" } } },
+        C2: { value: "y", formula: null },
+        D2: { value: 2, formula: { text: "1+1" } },
+      }),
+    ).toContain(
+      '<row r="2"><c r="B2" s="3" cm="1"><f t="array" ref="B2:B3">A1&amp;"&lt;"</f><v>1</v></c><c r="C2" t="inlineStr"><is><t>y</t></is></c><c r="D2"><f>1+1</f><v>2</v></c></row>',
+    );
+  });
+
+  test("the cells of an array formula are those that it fills", () => {
+    const box = { top: 1, left: 1, bottom: 3, right: 1 };
+    const before = '<row r="2"><c r="B2" cm="1"><f t="array" ref="B2:B3">X()</f><v>1</v></c></row>';
+    expect(put(before, { B2: { value: 5, fills: box } })).toContain(
+      '<c r="B2" cm="1"><f t="array" ref="B2:B4">X()</f><v>5</v></c>',
+    );
   });
 });
 

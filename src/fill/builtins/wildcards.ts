@@ -1,0 +1,17 @@
+// fill: texts with `*`, `?` and `~` in conditions and look-ups.
+
+export const hasWildcards = (text: string): boolean => /[*?~]/.test(text);
+
+/** As the source of a pattern: `*` any characters, `?` one, `~` takes what follows as it is. */
+export function wildcardPattern(text: string): string {
+  return text.replace(/~([*?~])|\*+|\?|[\\^$.|+()[\]{}/-]/g, (found, escaped?: string) => {
+    if (escaped) return `\\${escaped}`;
+    return found[0] === "*" ? "[^]*?" : found === "?" ? "[^]" : `\\${found}`;
+  });
+}
+
+/** Whether a text is what the wildcards ask for, whatever its case. */
+export function wildcardTest(text: string): (value: string) => boolean {
+  const pattern = new RegExp(`^${wildcardPattern(text)}$`, "i");
+  return (value) => pattern.test(value);
+}
