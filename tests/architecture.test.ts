@@ -1,22 +1,9 @@
 // tests: the rules of the tree: which room may know which, where the host is named, what no file says.
 
-import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
-import { projectFolder } from "../src/build/paths.ts";
-
-const listed = execFileSync("git", ["ls-files", "--cached", "--others", "--exclude-standard"], {
-  cwd: projectFolder,
-  encoding: "utf8",
-});
-const files = listed.trim().split("\n");
-
-const textOf = (file: string) => readFileSync(join(projectFolder, file), "utf8");
-const modules = files
-  .filter((file) => /^(src|functions)\/.*\.ts$/.test(file))
-  .filter((file) => !file.endsWith(".d.ts"));
+import { files, modules, namesIn, textOf } from "./support/modules.ts";
 
 /** A module's room: `functions`, or the folder under src. */
 const roomOf = (file: string) => (file.startsWith("functions/") ? "functions" : file.split("/")[1]);
@@ -94,18 +81,7 @@ describe("rooms", () => {
 });
 
 /** The modules in whose code (not comments, texts or types of another library) a global is named. */
-function modulesNaming(name: string): string[] {
-  return modules.filter((file) => {
-    const source = ts.createSourceFile(file, textOf(file), ts.ScriptTarget.Latest, true);
-    let found = false;
-    const look = (node: ts.Node): void => {
-      if (ts.isIdentifier(node) && node.text === name) found = true;
-      if (!found) ts.forEachChild(node, look);
-    };
-    look(source);
-    return found;
-  });
-}
+const modulesNaming = (name: string) => modules.filter((file) => namesIn(file).has(name));
 
 describe("the host", () => {
   test("CustomFunctions is named in functions, in the browser workbook's registration and where built code is run", () => {
@@ -124,16 +100,7 @@ describe("the host", () => {
   );
 
   test("calc and functions know no clock, chance, locale, network or page", () => {
-    for (const name of [
-      "Date",
-      "performance",
-      "Intl",
-      "fetch",
-      "document",
-
-      "process",
-      "toLocaleString",
-    ]) {
+    for (const name of ["Date", "performance", "Intl", "fetch", "document", "process", "toLocaleString"]) {
       const users = modulesNaming(name).filter((file) =>
         ["data", "calc", "functions"].includes(roomOf(file)),
       );

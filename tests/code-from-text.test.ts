@@ -1,12 +1,9 @@
 // tests: no text becomes markup or code. What stands in cells, callouts and files comes from strangers, and every page
 // that shows it puts it in as text (textContent); this holds where no content policy reaches, as in a test or a tool.
 
-import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
-import { projectFolder } from "../src/build/paths.ts";
+import { files, nodesIn, parse, textOf, treeOf } from "./support/modules.ts";
 
 /** Properties and methods that read a text as markup. */
 const markup = new Set([
@@ -22,16 +19,8 @@ const compiles = new Set(["eval", "Function"]);
 const timers = new Set(["setTimeout", "setInterval"]);
 
 /** Every place in a module where a text would become markup or code. */
-function textsMadeCode(text: string): string[] {
-  const source = ts.createSourceFile("module.ts", text, ts.ScriptTarget.Latest, true);
-  const found: string[] = [];
-  const look = (node: ts.Node): void => {
-    if (isDangerous(node)) found.push(node.getText());
-    ts.forEachChild(node, look);
-  };
-  look(source);
-  return found;
-}
+const textsMadeCode = (module: ts.SourceFile): string[] =>
+  [...nodesIn(module)].filter(isDangerous).map((node) => node.getText());
 
 function isDangerous(node: ts.Node): boolean {
   if (ts.isPropertyAccessExpression(node)) {
@@ -64,7 +53,7 @@ describe("the check finds", () => {
     'setTimeout("go()", 1);',
     "window.setInterval(`go()`, 1);",
     'cell.setAttribute("onclick", text);',
-  ])("%s", (text) => expect(textsMadeCode(text)).toHaveLength(1));
+  ])("%s", (text) => expect(textsMadeCode(parse(text))).toHaveLength(1));
 
   test.each([
     "cell.textContent = text;",
@@ -72,32 +61,20 @@ describe("the check finds", () => {
     'cell.setAttribute("title", text);',
     "const evaluate = (text: string) => text;",
     "file.write(text);",
-  ])("nothing in %s", (text) => expect(textsMadeCode(text)).toEqual([]));
+  ])("nothing in %s", (text) => expect(textsMadeCode(parse(text))).toEqual([]));
 });
 
 test("no module of ours makes markup or code from a text", () => {
-  const listed = execFileSync(
-    "git",
-    ["ls-files", "--cached", "--others", "--exclude-standard", "src", "functions"],
-    {
-      cwd: projectFolder,
-      encoding: "utf8",
-    },
-  );
-  const modules = listed.split("\n").filter((file) => /\.(ts|js)$/.test(file));
-  expect(modules.length).toBeGreaterThan(50);
-  const found = modules.flatMap((file) =>
-    textsMadeCode(readFileSync(join(projectFolder, file), "utf8")).map((text) => `${file}: ${text}`),
-  );
+  const ours = files.filter((file) => /^(src|functions)\/.*\.(ts|js)$/.test(file));
+  expect(ours.length).toBeGreaterThan(50);
+  const found = ours.flatMap((file) => textsMadeCode(treeOf(file)).map((text) => `${file}: ${text}`));
   expect(found).toEqual([]);
 });
 
 test("no page of ours has a script or a handler inside it", () => {
-  const listed = execFileSync("git", ["ls-files", "src"], { cwd: projectFolder, encoding: "utf8" });
-  const pages = listed.split("\n").filter((file) => file.endsWith(".html"));
+  const pages = files.filter((file) => /^src\/.*\.html$/.test(file));
   expect(pages.length).toBeGreaterThan(1);
   for (const file of pages) {
-    const text = readFileSync(join(projectFolder, file), "utf8");
-    expect(text, file).not.toMatch(/\son[a-z]+\s*=|javascript:|<script(?![^>]*\ssrc=)/i);
+    expect(textOf(file), file).not.toMatch(/\son[a-z]+\s*=|javascript:|<script(?![^>]*\ssrc=)/i);
   }
 });

@@ -2,18 +2,26 @@
 // packages; elsewhere an installed Chrome or Edge is taken.
 
 import chromiumPackage from "@sparticuz/chromium";
-import { type Browser, chromium } from "playwright-core";
+import { type Browser, type BrowserServer, chromium, type LaunchOptions } from "playwright-core";
 
-export async function launchBrowser(): Promise<Browser> {
+export const launchBrowser = (): Promise<Browser> => withBrowser((options) => chromium.launch(options));
+
+/** A browser that several processes connect to, at its `wsEndpoint()`. */
+export const launchBrowserServer = (): Promise<BrowserServer> =>
+  withBrowser((options) => chromium.launchServer(options));
+
+async function withBrowser<Launched>(
+  launch: (options: LaunchOptions) => Promise<Launched>,
+): Promise<Launched> {
   if (process.platform === "linux" && process.arch === "x64") {
     // Not the package's own arguments: they turn the web's security off and run all in one process.
     const executablePath = await chromiumPackage.executablePath();
-    return chromium.launch({ executablePath, args: ["--no-sandbox"], headless: true });
+    return launch({ executablePath, args: ["--no-sandbox"], headless: true });
   }
   const faults: string[] = [];
   for (const channel of ["chrome", "msedge"]) {
     try {
-      return await chromium.launch({ channel, headless: true });
+      return await launch({ channel, headless: true });
     } catch (error) {
       faults.push(`${channel}: ${String(error).split("\n")[0]}`);
     }

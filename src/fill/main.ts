@@ -2,6 +2,7 @@
 
 import { readdirSync, rmSync, statSync } from "node:fs";
 import { extname, join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
 import { buildIfStale } from "../build/stale.ts";
 import { Refusal } from "../workbook/workbook.ts";
 import { type Order, readOrder, usage } from "./command-line.ts";
@@ -19,8 +20,17 @@ const workbookEndings = [".xlsx", ".xlsm"];
 const absolute = (path: string) =>
   resolve(process.env.npm_lifecycle_event === "fill" ? (process.env.INIT_CWD ?? ".") : ".", path);
 
-async function run(args: readonly string[]): Promise<number> {
-  const order = readOrder(args);
+/** Does what the command line asks for, and gives the status to end with. */
+export async function run(args: readonly string[]): Promise<number> {
+  try {
+    return await runOrder(readOrder(args));
+  } catch (error) {
+    console.error(error instanceof Refusal ? error.message : error);
+    return NOT_READ;
+  }
+}
+
+async function runOrder(order: Order | "help"): Promise<number> {
   if (order === "help") {
     console.log(usage);
     return 0;
@@ -86,9 +96,4 @@ function removeOnInterrupt(outputs: readonly string[]): void {
     });
 }
 
-try {
-  process.exitCode = await run(process.argv.slice(2));
-} catch (error) {
-  console.error(error instanceof Refusal ? error.message : error);
-  process.exitCode = NOT_READ;
-}
+if (process.argv[1] === fileURLToPath(import.meta.url)) process.exitCode = await run(process.argv.slice(2));

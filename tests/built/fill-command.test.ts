@@ -1,6 +1,6 @@
 // tests: `npm run fill` as a person runs it: files, what is printed, how it ends, and files that mean harm.
 
-import { spawn, spawnSync } from "node:child_process";
+import { type ChildProcess, fork, spawn, spawnSync } from "node:child_process";
 import {
   existsSync,
   mkdirSync,
@@ -27,13 +27,42 @@ const at = (...names: string[]) => join(folder, ...names);
 const loader = pathToFileURL(join(projectFolder, "node_modules", "tsx", "dist", "loader.mjs")).href;
 const program = ["--import", loader, join(projectFolder, "src", "fill", "main.ts")];
 
-function fill(...args: string[]) {
+interface Ended {
+  readonly status: number;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+/** Most tests run in one process that is warm; `commandLine` starts one of its own. */
+let warm: ChildProcess;
+beforeAll(() => {
+  warm = fork(join(projectFolder, "tests", "support", "fill-process.ts"), {
+    cwd: folder,
+    execArgv: ["--import", loader],
+  });
+});
+afterAll(() => {
+  warm.kill();
+});
+
+function fill(...args: string[]): Promise<Ended> {
+  return new Promise((resolve, reject) => {
+    const broken = (code: number | null) => reject(new Error(`the process ended with ${code}`));
+    warm.once("exit", broken);
+    warm.once("message", (ended: Ended) => {
+      warm.off("exit", broken);
+      resolve(ended);
+    });
+    warm.send(args);
+  });
+}
+
+function commandLine(...args: string[]): Ended {
   const { status, stdout, stderr } = spawnSync(process.execPath, [...program, ...args], {
     encoding: "utf8",
     cwd: folder,
   });
-  // What a build before it may print is none of it.
-  return { status, stdout, stderr };
+  return { status: status!, stdout, stderr };
 }
 
 const formula = (cell: string, text: string) => `<c r="${cell}"><f>${text}</f><v>0</v></c>`;
@@ -52,22 +81,22 @@ const storedValue = (path: string, cell: string) =>
   )?.[1];
 
 describe("a workbook", () => {
-  test("is filled beside or in its place, and ends with 0", () => {
+  test("is filled beside or in its place, and ends with 0", async () => {
     const original = good();
     writeFileSync(at("good.xlsx"), original);
-    const beside = fill("good.xlsx", "out/filled.xlsx");
+    const beside = commandLine("good.xlsx", "out/filled.xlsx");
     expect(beside).toMatchObject({ status: 0, stderr: "" });
     expect(beside.stdout).toContain("Quote: 2 cells computed\n");
     expect(Number(storedValue(at("out", "filled.xlsx"), "C1"))).toBeCloseTo(RPM, 9);
     expect(storedValue(at("out", "filled.xlsx"), "D1")).toBe("477");
     expect(readFileSync(at("good.xlsx")).equals(original)).toBe(true);
-    expect(fill("good.xlsx").status).toBe(0);
+    expect((await fill("good.xlsx")).status).toBe(0);
     expect(readFileSync(at("good.xlsx")).equals(readFileSync(at("out", "filled.xlsx")))).toBe(true);
   });
 
-  test("with cells in error, or cells that are kept, ends with 1 and says which", () => {
+  test("with cells in error, or cells that are kept, ends with 1 and says which", async () => {
     writeFileSync(at("bad.xlsx"), quote('REAM.RPM("fast",B1)', "CUBEVALUE(C1)", "REAM.RPM(A1,B1)"));
-    const { status, stdout } = fill("bad.xlsx");
+    const { status, stdout } = await fill("bad.xlsx");
     expect(status).toBe(1);
     expect(stdout).toContain(
       "Quote: 2 cells computed, 1 in error, 1 cell not computed, with the old value kept\n",
@@ -75,12 +104,12 @@ describe("a workbook", () => {
     expect(stdout).toMatch(/ {2}C1 #VALUE! surfaceSpeed "fast" .+\n/);
     expect(stdout).toContain("  D1 kept: the function CUBEVALUE\n");
     writeFileSync(at("kept.xlsx"), quote("NOW()+REAM.RPM(A1,B1)"));
-    expect(fill("kept.xlsx").status).toBe(1);
+    expect((await fill("kept.xlsx")).status).toBe(1);
   });
 
-  test("is reported to machines", () => {
+  test("is reported to machines", async () => {
     writeFileSync(at("json.xlsx"), quote("REAM.RPM(A1,0)"));
-    const { status, stdout } = fill("json.xlsx", "--json");
+    const { status, stdout } = await fill("json.xlsx", "--json");
     expect(status).toBe(1);
     const [file] = JSON.parse(stdout.slice(stdout.indexOf("{"))).files;
     expect(file).toMatchObject({ file: at("json.xlsx"), output: at("json.xlsx"), written: true });
@@ -105,15 +134,15 @@ describe("a workbook", () => {
       result: 0,
     } as never;
     await workbook.xlsx.writeFile(at("spill.xlsx"));
-    expect(fill("spill.xlsx").status).toBe(0);
+    expect((await fill("spill.xlsx")).status).toBe(0);
     // ISO 286: 12 H7 is +0.018/0.
     expect(["B1", "D1"].map((cell) => storedValue(at("spill.xlsx"), cell))).toEqual(["12.018", "12.018"]);
   });
 
-  test("without our functions is not touched at all", () => {
+  test("without our functions is not touched at all", async () => {
     writeFileSync(at("none.xlsx"), quote("1+1"));
     const before = statSync(at("none.xlsx")).mtimeMs;
-    const { status, stdout } = fill("none.xlsx");
+    const { status, stdout } = await fill("none.xlsx");
     expect(status).toBe(0);
     expect(stdout).toContain("nothing to fill");
     expect(statSync(at("none.xlsx")).mtimeMs).toBe(before);
@@ -121,25 +150,25 @@ describe("a workbook", () => {
 });
 
 describe("a folder", () => {
-  test("of workbooks is filled, each in its turn, bad ones told apart", () => {
+  test("of workbooks is filled, each in its turn, bad ones told apart", async () => {
     mkdirSync(at("many"));
     for (let i = 0; i < 5; i++) writeFileSync(at("many", `quote-${i}.xlsx`), good());
     writeFileSync(at("many", "locked.xlsx"), compoundFile("EncryptedPackage"));
     writeFileSync(at("many", "~$quote-0.xlsx"), "x");
     writeFileSync(at("many", "notes.txt"), "x");
-    const { status, stdout, stderr } = fill("many", "many-out");
+    const { status, stdout, stderr } = await fill("many", "many-out");
     expect(status).toBe(2);
     expect(stderr).toContain("locked.xlsx: the workbook is locked with a password");
     expect(stdout.match(/2 cells computed/g)?.length).toBe(5);
     expect(readdirSync(at("many-out")).sort()).toEqual([0, 1, 2, 3, 4].map((i) => `quote-${i}.xlsx`));
     rmSync(at("many", "locked.xlsx"));
-    expect(fill("many").status).toBe(0);
+    expect((await fill("many")).status).toBe(0);
     expect(Number(storedValue(at("many", "quote-3.xlsx"), "C1"))).toBeCloseTo(RPM, 9);
   });
 
   test("without workbooks is refused", () => {
     mkdirSync(at("bare"));
-    expect(fill("bare")).toMatchObject({
+    expect(commandLine("bare")).toMatchObject({
       status: 2,
       stdout: "",
       stderr: expect.stringContaining("holds no .xlsx"),
@@ -150,7 +179,7 @@ describe("a folder", () => {
 describe("a CSV file", () => {
   test("gets its columns", () => {
     writeFileSync(at("jobs.csv"), 'part,speed,diameter,callout\n1,15,10,12 H7\n2,"15",x,12 H7\n');
-    const { status, stdout } = fill(
+    const { status, stdout } = commandLine(
       "jobs.csv",
       "jobs-out.csv",
       "--formula",
@@ -167,9 +196,9 @@ describe("a CSV file", () => {
     expect(second).toBe('2,"15",x,12 H7,#VALUE!,12,12.018');
   });
 
-  test("in inches, for machines, in its place", () => {
+  test("in inches, for machines, in its place", async () => {
     writeFileSync(at("inch.csv"), "speed,diameter\n50,.5\n");
-    const { status, stdout } = fill(
+    const { status, stdout } = await fill(
       "inch.csv",
       "--units",
       "in",
@@ -190,9 +219,13 @@ describe("a CSV file", () => {
     );
   });
 
-  test("without a row for a value is refused, and left as it is", () => {
+  test("without a row for a value is refused, and left as it is", async () => {
     writeFileSync(at("sizes.csv"), "measured,callout\n12.001,12 H7\n12.002,12 H7\n");
-    const { status, stderr } = fill("sizes.csv", "--formula", "a,b,c,d=REAM.CAPABILITY(measured,callout)");
+    const { status, stderr } = await fill(
+      "sizes.csv",
+      "--formula",
+      "a,b,c,d=REAM.CAPABILITY(measured,callout)",
+    );
     expect(status).toBe(2);
     expect(stderr).toContain("CAPABILITY takes columns whole");
     expect(readFileSync(at("sizes.csv"), "utf8")).toBe("measured,callout\n12.001,12 H7\n12.002,12 H7\n");
@@ -209,16 +242,16 @@ describe("what is asked for", () => {
     ["formulas for a workbook", ["good.xlsx", "--formula", "a=1"], "is for CSV files"],
     ["other units", ["jobs.csv", "--units", "km", "--formula", "a=1"], '--units is "km"'],
     ["no formula for a CSV", ["jobs.csv"], "needs a --formula"],
-  ])("%s ends with 2 and one sentence", (_, args, says) => {
-    const { status, stdout, stderr } = fill(...args);
+  ])("%s ends with 2 and one sentence", async (_, args, says) => {
+    const { status, stdout, stderr } = await fill(...args);
     expect(status).toBe(2);
     expect(stdout).toBe("");
     expect(stderr).toContain(says);
     expect(stderr.trim().split("\n").length).toBe(1);
   });
 
-  test("help is a page", () => {
-    expect(fill("--help")).toMatchObject({
+  test("help is a page", async () => {
+    expect(await fill("--help")).toMatchObject({
       status: 0,
       stdout: expect.stringContaining("npm run fill -- IN.xlsx"),
     });
@@ -228,7 +261,7 @@ describe("what is asked for", () => {
 describe("hostile files", () => {
   beforeAll(() => mkdirSync(at("hostile")));
 
-  test("are each refused in one sentence, with 2, and nothing is written", () => {
+  test("are each refused in one sentence, with 2, and nothing is written", async () => {
     const files = Object.entries(hostileWorkbooks());
     const says = new Map<string, string>();
     files.forEach(([, hostile], i) => {
@@ -237,7 +270,7 @@ describe("hostile files", () => {
       says.set(file, hostile.says);
     });
     const before = [...says.keys()].map((name) => readFileSync(at("hostile", name)));
-    const { status, stdout, stderr } = fill("hostile");
+    const { status, stdout, stderr } = await fill("hostile");
     expect(status).toBe(2);
     expect(stdout).toBe("");
     const lines = stderr.trim().split("\n");
@@ -250,7 +283,7 @@ describe("hostile files", () => {
     [...says.keys()].forEach((name, i) => {
       expect(readFileSync(at("hostile", name)).equals(before[i]), name).toBe(true);
     });
-    fill("hostile", "hostile-out");
+    await fill("hostile", "hostile-out");
     expect(existsSync(at("hostile-out"))).toBe(false);
   });
 

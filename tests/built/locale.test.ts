@@ -2,16 +2,29 @@
 
 import { spawnSync } from "node:child_process";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { expect, test } from "vitest";
+import { readDeclarations } from "../../src/build/declarations.ts";
 import { projectFolder } from "../../src/build/paths.ts";
+import { literalArguments } from "../../src/build/reference/load.ts";
 
-const program = join(projectFolder, "node_modules", "tsx", "dist", "cli.mjs");
+const loader = pathToFileURL(join(projectFolder, "node_modules", "tsx", "dist", "loader.mjs")).href;
 const script = join(projectFolder, "tests", "built", "print-examples.ts");
 
+const calls = readDeclarations().flatMap(({ id, examples, parameters }) => {
+  const at = parameters.findIndex(({ repeating }) => repeating);
+  return examples.map(({ formula }) => {
+    const { inputs } = literalArguments(formula);
+    const args = at < 0 ? inputs : [...inputs.slice(0, at), inputs.slice(at)];
+    return JSON.stringify({ id, args });
+  });
+});
+
 function printed(language: string, zone: string): string {
-  const { stdout, stderr, status } = spawnSync(process.execPath, [program, script], {
+  const { stdout, stderr, status } = spawnSync(process.execPath, ["--import", loader, script], {
     cwd: projectFolder,
     encoding: "utf8",
+    input: calls.join("\n"),
     env: { ...process.env, LANG: language, LC_ALL: language, TZ: zone },
   });
   expect(stderr).toBe("");

@@ -1,8 +1,8 @@
-// tests: one browser and one server of dist/ for a test file, and pages that tell what they asked for and what was
+// tests: a connection to the browser and a server of dist/ for a test file, and pages that tell what they asked for and what was
 // refused to them.
 
-import type { Browser, Page } from "playwright-core";
-import { launchBrowser } from "../../src/build/browser.ts";
+import { type Browser, chromium, type Page } from "playwright-core";
+import { inject } from "vitest";
 import { distFolder } from "../../src/build/paths.ts";
 import { createFileServer, listen } from "../../src/build/server.ts";
 
@@ -27,7 +27,7 @@ export interface TestBrowser {
 export async function startBrowser(): Promise<TestBrowser> {
   const server = createFileServer(distFolder);
   const address = `http://127.0.0.1:${await listen(server, 0)}`;
-  const browser = await launchBrowser();
+  const browser = await chromium.connect(inject("browserAddress"));
   return {
     browser,
     address,

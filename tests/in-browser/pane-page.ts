@@ -72,3 +72,23 @@ export async function cellPlace(page: Page, column: number, row: number): Promis
 export async function undo(page: Page): Promise<void> {
   await page.locator(".o-topbar-toolbar [title^='Undo']").first().click();
 }
+
+export const paneTools = ["find", "convert", "check", "quote", "freeze", "hole", "curve", "cautions"];
+
+/** In the page that Excel loads: whether it is done starting. */
+export const started = () => !document.getElementById("state")?.textContent?.startsWith("Starting");
+
+/** Opens everything that a tool can show. */
+export async function fillTool(page: Page, name: string): Promise<void> {
+  await tool(page, name);
+  if (name === "hole") {
+    await page.locator("#pane-callout").fill("12 H7");
+    await press(page, "#pane-hole [type=submit]");
+  }
+  if (name === "curve") {
+    const figures = [0.25, 60, 12, 0.3, 30, 120, 40, 90];
+    const fields = page.locator("#pane-curve-fields input");
+    for (const [index, figure] of figures.entries()) await fields.nth(index).fill(String(figure));
+    await press(page, "#pane-curve [type=submit]");
+  }
+}

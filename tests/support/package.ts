@@ -61,7 +61,9 @@ export function partsOf({
 }
 
 export const zipped = (parts: Readonly<Record<string, string>>): Uint8Array =>
-  zipSync(Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(text)])));
+  zipSync(Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(text)])), {
+    level: 1,
+  });
 
 export const smallWorkbook = (workbook: SmallWorkbook): Uint8Array => zipped(partsOf(workbook));
 

@@ -1,0 +1,92 @@
+// tests: the pane for everyone, by axe-core's rules, in light and dark.
+
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { projectFolder } from "../../src/build/paths.ts";
+import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
+import { fillTool, openPane, press, started, tool, paneTools as tools } from "./pane-page.ts";
+import { goTo } from "./workbook-page.ts";
+
+const axe = readFileSync(join(projectFolder, "node_modules", "axe-core", "axe.min.js"), "utf8");
+
+let browser: TestBrowser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser?.close());
+
+/** What axe-core finds in a part of the page, serious or worse, one line each. */
+async function findings(page: Page, part: string): Promise<string[]> {
+  if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(axe);
+  return page.evaluate(async (selector) => {
+    const { violations } = await (globalThis as any).axe.run(selector);
+    return violations
+      .filter(({ impact }: { impact: string }) => impact === "serious" || impact === "critical")
+      .flatMap(({ id, nodes }: { id: string; nodes: { html: string }[] }) =>
+        nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`),
+      );
+  }, part);
+}
+
+describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
+  let watched: Watched;
+  beforeAll(async () => {
+    watched = await openPane(browser);
+    await watched.page.emulateMedia({ colorScheme });
+  });
+  afterAll(() => watched?.page.context().close());
+
+  test.each(tools)("%s has no serious finding beside the workbook", async (name) => {
+    await fillTool(watched.page, name);
+    expect(await findings(watched.page, "#pane")).toEqual([]);
+  });
+
+  test("nor have a function's form, a change to be made, a verdict and a refusal", async () => {
+    const { page } = watched;
+    await tool(page, "find");
+    await page.locator("#pane-query").fill("predrill");
+    await page.locator("#pane-found button").first().click();
+    expect(await findings(page, "#pane")).toEqual([]);
+    await tool(page, "convert");
+    await goTo(page, "V6");
+    await page.locator("#pane-convert [type=submit]").click();
+    await page.locator("#pane-change").waitFor();
+    expect(await findings(page, "#pane")).toEqual([]);
+    await tool(page, "check");
+    await page.locator("#pane-hand").fill("V6:V9");
+    await page.locator("#pane-expected").fill("O6:O9");
+    await press(page, "#pane-check [type=submit]");
+    await page.locator("#pane-verdict").waitFor();
+    expect(await findings(page, "#pane")).toEqual([]);
+    await page.locator("#pane-hand").fill("");
+    await press(page, "#pane-check [type=submit]");
+    expect(await page.locator("#pane-status").getAttribute("data-tone")).toBe("refused");
+    expect(await findings(page, "#pane")).toEqual([]);
+  });
+
+  test("nor have the cautions before the first speed, and the page's own frame", async () => {
+    const { page } = watched;
+    await page.evaluate(() => (document.getElementById("pane-first") as HTMLDialogElement).showModal());
+    expect(await findings(page, "#pane-first")).toEqual([]);
+    await page.keyboard.press("Escape");
+    expect(await findings(page, ".masthead")).toEqual([]);
+    await page.locator("#tools-toggle").click();
+    expect(await findings(page, ".results")).toEqual([]);
+    expect(watched.violations).toEqual([]);
+  });
+
+  test("nor has the page that Excel loads, whole", async () => {
+    const { page, violations, errors } = await browser.open("index.html");
+    await page.emulateMedia({ colorScheme });
+    await page.waitForFunction(started);
+    for (const name of tools) {
+      await tool(page, name);
+      expect(await findings(page, "html"), name).toEqual([]);
+    }
+    expect(violations).toEqual([]);
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+});
