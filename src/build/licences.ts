@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import satisfies from "spdx-satisfies";
 import { projectFolder } from "./paths.ts";
-import { embedded, fontAwesomeLicence } from "./vendored.ts";
+import { embedded, licencesHere } from "./vendored.ts";
 
 /** Licences of what may be in dist/: permissive ones, the LGPL of a library used unmodified, the font's. */
 const allowed = [
@@ -133,8 +133,9 @@ function sourceOf({ folder }: LicensedPackage): string {
 
 function textOf({ name, folder }: LicensedPackage): string {
   const file = readdirSync(folder!).find((entry) => /^licen[sc]e(\.(md|txt))?$/i.test(entry));
-  if (!file && name !== "font-awesome") throw new Error(`${name} has no text of its licence`);
-  return readFileSync(file ? join(folder!, file) : fontAwesomeLicence, "utf8").trim();
+  const text = file ? join(folder!, file) : licencesHere[name];
+  if (!text) throw new Error(`${name} has no text of its licence`);
+  return readFileSync(text, "utf8").trim();
 }
 
 /** How many packages there are under each licence, and the exceptions with their reasons. */

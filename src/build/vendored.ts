@@ -24,5 +24,8 @@ export const embedded: Readonly<Record<string, readonly string[]>> = {
   "@odoo/o-spreadsheet": ["rbush", "quickselect"],
 };
 
-/** The font's package carries no text of its licences. */
-export const fontAwesomeLicence = join(sourceFolder, "browser", "font-awesome-licence.txt");
+/** Texts of licences that packages do not carry. */
+export const licencesHere: Readonly<Record<string, string>> = {
+  "font-awesome": join(sourceFolder, "browser", "font-awesome-licence.txt"),
+  saxes: join(sourceFolder, "browser", "saxes-licence.txt"),
+};

@@ -183,6 +183,7 @@ export class Computer {
       column: cell.column,
       functions: this.functions,
       variables: new Map(),
+      isArrayFormula: array !== undefined,
     };
     const value = evaluate(formula.node, context, array ? "array" : "plain");
     const result = !array ? (single(value) ?? 0) : isSpill ? withoutNull(value) : fitted(value, array);

@@ -60,7 +60,11 @@ const parse = (formula: string) =>
 function run(formula: string, mode: "plain" | "array" = "plain", row = 2): Value {
   const { node, unknown } = parse(formula);
   if (!node) throw new Unsupported(unknown);
-  return evaluate(node, { cells, sheet: 0, row, column: 4, functions, variables: new Map() }, mode);
+  return evaluate(
+    node,
+    { cells, sheet: 0, row, column: 4, functions, variables: new Map(), isArrayFormula: mode === "array" },
+    mode,
+  );
 }
 const shown = (formula: string, mode: "plain" | "array" = "plain") => {
   const value = run(formula, mode);
@@ -391,7 +395,7 @@ describe("functions", () => {
     const give = (formula: string) =>
       evaluate(
         parse(formula).node!,
-        { cells: over, sheet: 0, row: 0, column: 4, functions, variables: new Map() },
+        { cells: over, sheet: 0, row: 0, column: 4, functions, variables: new Map(), isArrayFormula: false },
         "plain",
       );
     expect(give('MAXIFS(A1:A300000,A1:A300000,">2")')).toBe(6);
@@ -444,6 +448,10 @@ describe("what is not known for certain is said to be so", () => {
     ["UNKNOWN.TABLE[x]", "a table"],
     [`${"(".repeat(300)}1${")".repeat(300)}`, "nested"],
     ["many", "too long"],
+    ["SUMPRODUCT(IF(A1:A3>2,A1:A3,0))", "outside of an array formula"],
+    ["SUM(A1:A3*{1;2;3})", "a range beside an array"],
+    ["LARGE(A1:A3,1.5)", "between two numbers"],
+    ['SEARCH("~a","~a")', "no wildcard"],
     ["SUM(TRANSPOSE(A1:A3)*2)", "an array where a value belongs"],
   ] as const)("%s", (formula, why, mode: "plain" | "array" = "plain") => {
     expect(() => run(formula, mode)).toThrow(Unsupported);

@@ -5,6 +5,7 @@ import {
   broadcast,
   type Context,
   evaluate,
+  isArrayMode,
   type Mode,
   operandMode,
   type SheetFunction,
@@ -32,9 +33,33 @@ const lazy = (
   call: (args: readonly Node[], context: Context, mode: Mode) => Value,
 ): Named => [name, { kind: "lazy", least, most, call } satisfies SheetFunction];
 
-/** A condition: one value; over an array the choice is made cell by cell, which here only IF, IFERROR and CHOOSE do. */
-const condition = (node: Node, context: Context, mode: Mode): Value =>
-  evaluate(node, context, operandMode(mode));
+/**
+ * A condition: one value; over an array the choice is made cell by cell, which here only IF, IFERROR and CHOOSE do.
+ * Over a range they do it in array formulas alone, whatever function they stand in.
+ */
+function condition(node: Node, context: Context, mode: Mode): Value {
+  const value = evaluate(node, context, operandMode(mode));
+  if (isMatrix(value) && isArrayMode(mode) && !context.isArrayFormula && namesCells(node))
+    throw new Unsupported("a choice for each cell of a range, outside of an array formula");
+  return value;
+}
+
+function namesCells(node: Node): boolean {
+  switch (node.kind) {
+    case "value":
+    case "missing":
+    case "array":
+      return false;
+    case "operation":
+      return namesCells(node.left) || namesCells(node.right);
+    case "sign":
+      return namesCells(node.operand);
+    case "call":
+      return node.args.some(namesCells);
+    default:
+      return true;
+  }
+}
 
 const omitted = (node: Node | undefined): node is undefined => node === undefined;
 const branch = (node: Node, context: Context, mode: Mode): Value =>
@@ -60,7 +85,7 @@ const instead =
   (isReplaced: (value: Scalar) => boolean) =>
   (args: readonly Node[], context: Context, mode: Mode): Value => {
     const inside = operandMode(mode);
-    const value = branch(args[0], context, inside);
+    const value = args[0].kind === "missing" ? 0 : condition(args[0], context, mode);
     if (isMatrix(value))
       return broadcast([value, branch(args[1], context, "array")], (one, other) =>
         isReplaced(one!) ? other! : one!,

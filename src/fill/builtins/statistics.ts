@@ -61,8 +61,12 @@ function percentile(values: readonly number[], share: number): Scalar {
 const ranked = (name: string, call: (values: readonly number[], which: number) => Scalar): Named =>
   ranged(name, 2, 2, "rv", (args, context) => call(numbers([args[0]], context), number(args, 1)));
 
-const nth = (order: (values: readonly number[]) => number[]) => (values: readonly number[], which: number) =>
-  order(values)[Math.ceil(which) - 1] ?? numberError();
+const nth =
+  (order: (values: readonly number[]) => number[]) =>
+  (values: readonly number[], which: number): Scalar => {
+    if (!Number.isInteger(which)) throw new Unsupported("a rank between two numbers");
+    return order(values)[which - 1] ?? numberError();
+  };
 
 function rank(args: readonly Argument[], context: Context): Scalar {
   const value = number(args, 0);

@@ -1,9 +1,13 @@
 // fill: texts with `*`, `?` and `~` in conditions and look-ups.
 
+import { Unsupported } from "../formula/values.ts";
+
 export const hasWildcards = (text: string): boolean => /[*?~]/.test(text);
 
 /** As the source of a pattern: `*` any characters, `?` one, `~` takes what follows as it is. */
 export function wildcardPattern(text: string): string {
+  if (/~(?![*?~])/.test(text.replaceAll(/~[*?~]/g, "")))
+    throw new Unsupported('"~" before what is no wildcard');
   return text.replace(/~([*?~])|\*+|\?|[\\^$.|+()[\]{}/-]/g, (found, escaped?: string) => {
     if (escaped) return `\\${escaped}`;
     return found[0] === "*" ? "[^]*?" : found === "?" ? "[^]" : `\\${found}`;

@@ -205,6 +205,7 @@ export class ColumnComputer {
       column: 0,
       functions: this.functions,
       variables,
+      isArrayFormula: true,
     };
     try {
       return evaluate(node, context, "array");

@@ -40,6 +40,8 @@ export interface Context {
   readonly column: number;
   readonly functions: Functions;
   readonly variables: ReadonlyMap<string, Value>;
+  /** Whether the formula is one that is entered as an array. */
+  readonly isArrayFormula: boolean;
 }
 
 /** A function that takes one value for each argument, and is repeated where it is given several. */
@@ -88,7 +90,7 @@ export type Argument = Value | undefined;
  */
 export type Mode = "plain" | "inside" | "range" | "array" | "arrayRange";
 
-const isArrayMode = (mode: Mode): boolean => mode === "array" || mode === "arrayRange";
+export const isArrayMode = (mode: Mode): boolean => mode === "array" || mode === "arrayRange";
 
 /** What the operands of an operator are wanted as. */
 export const operandMode = (mode: Mode): Mode =>
@@ -106,7 +108,7 @@ export function evaluate(node: Node, context: Context, mode: Mode): Value {
       throw new Unsupported("a reference to several sheets");
     case "named": {
       // What a name stands for is computed as an array is, wherever the name is.
-      const value = evaluate(node.node, context, "arrayRange");
+      const value = evaluate(node.node, { ...context, isArrayFormula: true }, "arrayRange");
       return value instanceof Area ? areaValue(value, context, mode) : value;
     }
     case "variable": {
@@ -122,6 +124,7 @@ export function evaluate(node: Node, context: Context, mode: Mode): Value {
       const left = evaluate(node.left, context, operandMode(mode));
       const right = evaluate(node.right, context, operandMode(mode));
       if (!isMatrix(left) && !isMatrix(right)) return operate(node.operator, left as Scalar, right as Scalar);
+      refuseMixture([node.left, node.right], mode);
       return broadcast([left, right], (a, b) => operate(node.operator, a!, b!));
     }
     case "array":
@@ -141,10 +144,17 @@ function call(name: string, nodes: readonly Node[], context: Context, mode: Mode
   const args = nodes.map((node) =>
     node.kind === "missing" ? null : evaluate(node, context, operandMode(mode)),
   );
+  if (args.some(isMatrix)) refuseMixture(nodes, mode);
   return broadcast(
     args,
     (...values) => (called.takesErrors ? undefined : values.find(isError)) ?? called.call(...values),
   );
+}
+
+/** Beside an array a range means all of its cells in some versions and one of them in others. */
+function refuseMixture(nodes: readonly Node[], mode: Mode): void {
+  if (!isArrayMode(mode) && nodes.some((node) => node.kind === "area" && !node.area.isCell))
+    throw new Unsupported("a range beside an array, where a value belongs");
 }
 
 function callWithRanges(called: RangeFunction, nodes: readonly Node[], context: Context, mode: Mode): Value {
