@@ -21,7 +21,7 @@ export function readCount(cursor: Cursor, written: Written): boolean {
   if (!isWhole(token)) return false;
   if (cursor.isText("(", -1) && cursor.isText(")", 1)) {
     setCount(cursor, written, token.text);
-    cursor.at += 1;
+    cursor.at += isCountWord(cursor.peek(2)) ? 3 : 1;
     return true;
   }
   return readTimes(cursor, written) || readHyphen(cursor, written);

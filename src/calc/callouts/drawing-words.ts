@@ -71,7 +71,7 @@ const words: Readonly<Record<Role, readonly string[]>> = {
     ],
     ...["MAL", "FOIS", "VECES", "個", "箇所", "ヶ所", "カ所", "ケ所", "か所", "个", "处"],
   ],
-  "count-before": ["QTY", "QUANTITY", "ANZAHL", "QTE", "QTA", "CANT", "N°", "Nº"],
+  "count-before": ["QTY", "QUANTITY", "ANZAHL", "QTE", "QTA", "CANT", "N°", "Nº", "N", "NR", "NUM"],
   // A count where a whole number stands before it.
   hole: [
     ...["HOLE", "HOLES", "BLIND", "BLIND HOLE", "BLIND HOLES", "DOWEL HOLE", "DOWEL HOLES"],

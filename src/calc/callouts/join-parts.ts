@@ -25,6 +25,8 @@ export function join(written: Written, cursor: Cursor): Callout {
   const stated = statedUnits(written, cursor) ?? (inch ? "in" : undefined);
   const units = stated ?? cursor.sheetUnits;
   if (units === "mm" && stated === undefined) refuseInchStyle([size, limit], written, cursor);
+  if (units === "mm" && depth?.isFraction && !depth.units)
+    cursor.refuse(`has an inch depth (${depth.text}) in a sheet in mm. Write ${depth.text} in for it.`);
   const first = ticksOf(size, units);
   const second = limit ? ticksOf(limit, units) : first;
   const nominal = Math.min(first, second);

@@ -158,7 +158,9 @@ export class Cursor {
   private fractionAt(ahead: number): number | undefined {
     const over = this.wholeAt(ahead);
     const under = this.wholeAt(ahead + 2);
-    return over !== undefined && this.isText("/", ahead + 1) && under ? over / under : undefined;
+    const isJoined =
+      this.isText("/", ahead + 1) && this.peek(ahead + 1)!.joined && this.peek(ahead + 2)?.joined;
+    return over !== undefined && isJoined && under ? over / under : undefined;
   }
 
   private mixed(inDeviation: boolean): number | undefined {

@@ -21,11 +21,12 @@ export interface Token {
 
 type Pattern = readonly [TokenKind, RegExp];
 
-const LETTERS = "A-Za-zÀ-ÖØ-öø-ÿŒœ";
+/** Without Æ and Ø, which are diameter signs. */
+const LETTERS = "A-Za-zÀ-ÅÇ-ÖÙ-öù-ÿŒœ";
 /** Patterns by what a token begins with; the first that fits where reading stands is taken. */
 const NUMBER: readonly Pattern[] = [["number", /\d+(?:[.,]\d+)*[.]?|[.,]\d+(?:[.,]\d+)*/y]];
 const LETTER: readonly Pattern[] = [
-  ["word", /N[°º]/y],
+  ["word", /N[°º]|N(?:r|um)?\. ?(?=\d)/iy],
   ["symbol", /[Dd] ?=/y],
   ["word", /(?:mm|in|inch|um)(?=[A-Z]{1,2}\d)/iy],
   ["word", /C['’] ?BORE|[BP]\. ?C\.?(?: ?D\.)?|(?:DP|RA|RZ)(?=\d)/iy],
@@ -62,7 +63,11 @@ export function tokenize(text: string, name: string): Token[] {
     const [kind, written] = tokenAt(text, at);
     if (kind === "other" && isControl(written)) refuseCharacter(written, text, name);
     const plain =
-      kind === "word" ? plainWord(written) : kind === "symbol" ? written.replace(/ ?=$/, "") : written;
+      kind === "word"
+        ? plainWord(written.trimEnd())
+        : kind === "symbol"
+          ? written.replace(/ ?=$/, "")
+          : written;
     const role =
       kind === "word" || kind === "symbol" ? (roles.get(plain) ?? diameterRole(kind, plain)) : undefined;
     tokens.push({ kind, text: plain, role, joined, startsLine, start: at, end: at + written.length });

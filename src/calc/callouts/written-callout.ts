@@ -91,16 +91,21 @@ const readers: { readonly [role in Role]?: Reader } = {
   "count-before": readCountBefore,
   thread: (cursor) => cursor.refuse(THREAD),
   taper: refuseTaper,
-  radius(cursor, written, token) {
-    if (isNumberNext(cursor))
-      cursor.refuse(`has a radius (${token.text}). Write the diameter with its tolerance, like 12 H7.`);
+  radius: (cursor, _, token) =>
+    cursor.refuse(`has a radius (${token.text}). Write the diameter with its tolerance, like 12 H7.`),
+  // A number of holes whose number is lost in a copy.
+  count(cursor, written, token) {
+    if (token.text !== "NO")
+      cursor.refuse(`has ${token.text} without a number before it. Write one, like 4 PLACES.`);
     readWord(cursor, written);
   },
   change: (cursor, _, token) =>
     cursor.refuse(`has ${token.text}, which changes what the size means. Write the size to be reamed alone.`),
   /** A unit behind the tolerance is the size's. */
   unit(cursor, written) {
-    const units = written.size && !written.size.units ? cursor.unit() : undefined;
+    const before = cursor.peek(-1);
+    const isBehindNumber = before?.kind === "number" || before?.kind === "class" || before?.text === ")";
+    const units = isBehindNumber && written.size && !written.size.units ? cursor.unit() : undefined;
     if (units === "mm" || units === "in") written.size = { ...written.size!, units };
     else readWord(cursor, written);
   },
@@ -110,12 +115,23 @@ function readPart(cursor: Cursor, written: Written): void {
   const token = cursor.peek()!;
   if (token.kind === "number") readNumber(cursor, written);
   else if (token.kind === "class") readClassOrDepth(cursor, written, token);
+  else if (isDepthSeparator(cursor, written)) cursor.take();
   else if (token.kind === "sign" || token.kind === "plusminus") readSizeTolerance(cursor, written);
   else if (token.kind === "mark") keepMark(cursor, written, token);
   else if (/^[()[\],;&]$/.test(token.text)) {
     if (!readBracket(cursor, written)) cursor.take();
   } else ((token.role && readers[token.role]) ?? readWord)(cursor, written, token);
 }
+
+/** `8 H7 / 20 tief`, `8 H7 - 20 tief` */
+const isDepthSeparator = (cursor: Cursor, written: Written) =>
+  (cursor.isText("-") || cursor.isText("/")) &&
+  isToleranced(written) &&
+  cursor.isKind("number", 1) &&
+  cursor.ahead(() => {
+    cursor.take();
+    return isDepthAhead(cursor);
+  });
 
 /** A letter x before a number is a depth once the size has its tolerance. */
 function readClassOrDepth(cursor: Cursor, written: Written, { text }: Token): void {
@@ -165,6 +181,7 @@ function isStop(cursor: Cursor, written: Written): boolean {
   const { text } = cursor.take();
   const isDepth =
     cursor.is("deep") ||
+    isSmaller(cursor, written) ||
     cursor.is("deep-sign") ||
     cursor.is("times") ||
     (cursor.isKind("number") && isDepthAhead(cursor));
@@ -173,6 +190,13 @@ function isStop(cursor: Cursor, written: Written): boolean {
   if (isOwn && isDepth) cursor.refuse(`has ${text} right behind the size. Write the reamed size alone.`);
   return true;
 }
+
+/** A counterbore is larger than its hole: a smaller number is its depth. */
+const isSmaller = (cursor: Cursor, { size }: Written) =>
+  cursor.ahead(() => {
+    cursor.skip("diameter");
+    return cursor.isKind("number") && !cursor.isText("°", 1) && cursor.quantity().value <= size!.value;
+  });
 
 /** `(12.70 ±.02)`, `[.500]`: the same size in the other unit. False where the bracket holds something else. */
 function readBracket(cursor: Cursor, written: Written): boolean {
