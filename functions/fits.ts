@@ -92,7 +92,7 @@ export function tolerance(callout: any[][], units?: any[][]): any[][] {
  *
  * @customfunction CALLOUT
  * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
- * @param part "nominal", "lower", "upper" (deviations), "class", "count", "depth", "through" or "marks" (size modifiers)
+ * @param part "nominal", "lower", "upper" (deviations), "class", "count", "depth", "note", "through", or "marks" (size modifiers)
  * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
  * @returns The part: a size or deviation in mm or in, a text, or TRUE or FALSE; "" where the callout does not say
  * @remarks The nominal is the lower limit where limits are written. through is TRUE if written, FALSE if a depth is.

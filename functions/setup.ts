@@ -77,7 +77,7 @@ export function runoutCheck(runout: any[][], limit?: any[][], units?: any[][]): 
  * Advises which flutes and which way of the coolant take the chips out of a hole.
  *
  * @customfunction CHIPPATH
- * @param holeKind "through" or "blind", no unit
+ * @param holeKind "through" or "blind"; TRUE for through and FALSE for blind, as CALLOUT returns it
  * @param [blocked] TRUE if the way out of a through hole is blocked, no unit; FALSE if omitted
  * @param [interrupted] TRUE if a keyway or a cross hole breaks the wall, no unit; FALSE if omitted
  * @returns Advice in words (common practice, no source)

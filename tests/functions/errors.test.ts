@@ -127,6 +127,98 @@ describe("messages", () => {
     expect(message.length).toBeLessThan(200);
   });
 
+  test.each<[string, unknown, string]>([
+    [
+      "units one place too early",
+      cell("RPM", 15, 10, "in"),
+      'maxRpm is "in". Leave maxRpm empty: (surfaceSpeed, diameter, , "in").',
+    ],
+    [
+      "units in place of a size",
+      cell("RPM", 15, "inch"),
+      'diameter is "inch". Enter a length over 0, and give units last.',
+    ],
+    [
+      "a class turned round",
+      cell("LIMITS", "12 7H"),
+      'callout "12 7H" has 7H. A class begins with its letter: is H7 meant?',
+    ],
+    [
+      "a size alone, as a number",
+      cell("LIMITS", 12),
+      'callout "12" has no tolerance. Write it behind the size, like 12 H7 or 12 ±0.1 (a title block may state it).',
+    ],
+    [
+      "a comma",
+      cell("RPM", 15, "1,250"),
+      'diameter "1,250" could be 1.250 or 1250. Write the one you mean, without a comma.',
+    ],
+    [
+      "a word for a speed",
+      cell("RPM", "fast", 10),
+      'surfaceSpeed "fast" is not a number. Write one, like 15.',
+    ],
+    [
+      "a word for a rate",
+      cell("HOLETIME", 30, 290, 0, 0, "fast"),
+      'retractRate "fast" is not a number. Write a feed rate, or "rapid".',
+    ],
+    ["a share in percent", cell("PARTSPERSHIFT", 60, 8, 85), "uptime is 85. Write 0.85 for 85 %."],
+    ["a blank", cell("RPM", 15, null), "diameter is empty or 0. Enter a length over 0."],
+    [
+      "a callout for a size",
+      cell("RPM", 15, "12 H7"),
+      'diameter "12 H7" is a callout. Write the number alone, like 12.5.',
+    ],
+    [
+      "an inch size",
+      cell("RPM", 20, "3/8"),
+      'diameter "3/8" is an inch size. Write 3/8 in, or set units to "in".',
+    ],
+    [
+      "an inch size",
+      cell("RPM", 20, ".500"),
+      'diameter ".500" is written like an inch size. Write .500 in, or 0.500 for mm.',
+    ],
+    ["a number below 0", cell("RPM", 15, 10, -5), "maxRpm is -5. Write a number over 0, like 6000."],
+    [
+      "half a flute",
+      cell("FEEDPERTOOTH", 0.6, 5.5),
+      "flutes is 5.5. Write a whole number of 1 or more, like 6.",
+    ],
+    [
+      "a word for units",
+      cell("RPM", 15, 10, undefined, "cm"),
+      'units "cm" is not known. Write "mm" or "in".',
+    ],
+    ["a yes or no", cell("CHIPPATH", "through", "maybe"), 'blocked is "maybe". Write TRUE or FALSE.'],
+    [
+      "a date",
+      cell("RPM", 15, 45689),
+      "diameter is 45689, over 3150 mm. A fraction typed into a plain cell (1/2) becomes a date, so write 0.5 or '1/2.",
+    ],
+    [
+      "a coated hole",
+      cell("REAMERLIMITS", "12 H7 AFTER PLATING"),
+      'callout "12 H7 AFTER PLATING" holds after coating. Calculate the limits before it with PREPLATE, and ream to those.',
+    ],
+    [
+      "another unit",
+      cell("RPM", "15 mm", 10),
+      'surfaceSpeed "15 mm" carries a unit that surfaceSpeed does not take. Write it in m/min.',
+    ],
+  ])("%s", (_, one, words) => {
+    expect(messageOf(one)).toBe(words);
+  });
+
+  test("PREPLATE takes a coated hole, as LIMITS does", () => {
+    expect(sheet("PREPLATE", "10 H7 AFTER PLATING", 0.05, 0.005, 0.5)).toEqual([[10.055, 10.06]]);
+    expect(sheet("LIMITS", "10 H7 AFTER PLATING")).toEqual([[10, 10.015]]);
+    for (const id of ["REAMERSIZE", "SHAREDREAMERS"])
+      expect(messageOf(cell(id, "10 H7 nach dem Verzinken"))).toContain("PREPLATE");
+    expect(messageOf(cell("WEARALLOWANCE", "10 H7 AFTER ANODIZE", 10.01))).toContain("PREPLATE");
+  });
+
   test("say what a shaft should have been", () => {
     for (const id of ["REAMERLIMITS", "REAMERSIZE", "PREPLATE"])
       expect(messageOf(cell(id, "12 h7", id === "PREPLATE" ? 0.01 : undefined))).toMatch(

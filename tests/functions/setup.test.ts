@@ -52,6 +52,15 @@ test("RUNOUTCHECK: the limit itself is ok", () => {
 });
 
 describe("CHIPPATH", () => {
+  test("takes what CALLOUT gives, and the words of drawings", () => {
+    const [through, blind] = [cell("CHIPPATH", "through"), cell("CHIPPATH", "blind")];
+    for (const one of [true, "TRUE", "THRU", " thru all ", cell("CALLOUT", "12 H7 THRU", "through")])
+      expect(cell("CHIPPATH", one)).toBe(through);
+    for (const one of [false, "FALSE", "Blind hole", cell("CALLOUT", "12 H7 x 30 DEEP", "through")])
+      expect(cell("CHIPPATH", one)).toBe(blind);
+    expect(cell("CHIPPATH", cell("CALLOUT", "12 H7", "through"))).toBe("");
+  });
+
   test("a blocked way out is as blind, and a left-hand helix never goes into a blind hole", () => {
     expect(cell("CHIPPATH", "Through", "yes")).toBe(cell("CHIPPATH", "BLIND"));
     expect(cell("CHIPPATH", "blind", false, true)).toMatch(

@@ -25,11 +25,12 @@ interface Told {
   depth: boolean;
   through: boolean;
   marks: string[];
+  notes: string[];
 }
 
 /** A spelling of the meaning, and what of it is told. */
 export function spell(meaning: Meaning, draw: Draw): { text: string; told: Told } {
-  const told: Told = { count: false, depth: false, through: false, marks: [] };
+  const told: Told = { count: false, depth: false, through: false, marks: [], notes: [] };
   const kind = meaning.className ? KINDS.className : meaning.deviations ? KINDS.deviations : KINDS.limits;
 
   const pick = <T>(from: readonly T[]): T => from[draw(from.length)]!;
@@ -92,6 +93,14 @@ export function spell(meaning: Meaning, draw: Draw): { text: string; told: Told 
         told.marks.push(mark.toUpperCase());
         return mark;
       }
+      case "NOTE":
+      case "PHRASE": {
+        const note = pick(calloutWords[symbol]);
+        told.notes.push(note);
+        return note;
+      }
+      case "MICROMETERS":
+        return meaning.units === "mm" ? micrometers() : deviations();
       default:
         return symbol in calloutWords ? pick(calloutWords[symbol]) : symbol;
     }
@@ -106,6 +115,15 @@ export function spell(meaning: Meaning, draw: Draw): { text: string; told: Told 
     const both = [minus(upper), minus(lower)];
     if (draw(3) === 0) both.reverse();
     return both.join(pick(["/", " ", " / "]));
+  }
+
+  function micrometers(): string {
+    const { upper, lower } = meaning.deviations!;
+    const whole = (value: string) => (Number(value) * 1000).toFixed(1).replace(/\.0$/, "");
+    const signed = (value: string) =>
+      Number(value) > 0 ? `+${whole(value)}` : whole(value).replace(/^-0$/, "0");
+    if (Number(upper) === -Number(lower)) return `±${whole(upper)} µm`;
+    return `${signed(upper)}/${signed(lower)}${pick([" µm", "µm"])}`;
   }
 
   return { text: expand("callout"), told };

@@ -13,7 +13,7 @@ const isCountWord = (token: Token | undefined) =>
 export function readCount(cursor: Cursor, written: Written): boolean {
   const [token, next] = [cursor.peek()!, cursor.peek(1)];
   if (token.kind !== "number" || cursor.is("diameter", -1)) return false;
-  if (isCountWord(next)) {
+  if (isCountWord(next) && (isWhole(token) || next?.role !== "known")) {
     setCount(cursor, written, token.text);
     cursor.at += 2;
     return true;
@@ -65,16 +65,21 @@ function refuseTimesOrClass(cursor: Cursor, count: string, className: string): n
 /** `4-⌀12 H7`; two numbers that are limits stay limits: `12-⌀12.018`. */
 function readHyphen(cursor: Cursor, written: Written): boolean {
   if (written.size || !cursor.isText("-", 1) || !cursor.is("diameter", 2)) return false;
-  let ahead = 3;
-  while (cursor.is("diameter", ahead) || cursor.is("ream", ahead)) ahead++;
-  if (!cursor.isKind("number", ahead)) return false;
   const { text } = cursor.peek()!;
-  const other = cursor.peek(ahead)!.text.replace(",", ".");
-  const areBoth = other.includes(".") && areLimits(Number(text), Number(other));
-  if (areBoth && !cursor.isKind("class", ahead + 1)) return false;
+  let ahead = 3;
+  while (cursor.is("diameter", ahead)) ahead++;
+  const other = cursor.peek(ahead);
+  if (other?.kind !== "number") {
+    if (other?.role !== "ream" && other?.role !== "extreme") return false;
+  } else if (isLimitOf(text, other.text) && !cursor.isKind("class", ahead + 1)) return false;
   setCount(cursor, written, text);
   cursor.at += 2;
   return true;
+}
+
+function isLimitOf(text: string, other: string): boolean {
+  const decimal = other.replace(",", ".");
+  return decimal.includes(".") && areLimits(Number(text), Number(decimal));
 }
 
 /** `QTY 4`, `N°4 fori` */

@@ -108,7 +108,7 @@ function refuseBare({ size, depth }: Written, cursor: Cursor): never {
   return cursor.refuse(
     depth
       ? `has no tolerance for ${size!.text}: one behind the depth is the depth's. Write it next to the size, like ${size!.text} H7.`
-      : `has no tolerance. Write it as ±, a class, or deviations; a title block may state it.`,
+      : `has no tolerance. Write it behind the size, like ${size!.text} H7 or ${size!.text} ±0.1 (a title block may state it).`,
   );
 }
 

@@ -35,6 +35,12 @@ export function skipFrame(cursor: Cursor, written: Written): boolean {
   return true;
 }
 
+/** `63√`, `32 FINISH` */
+export function skipNumberAndRoughness(cursor: Cursor, written: Written): void {
+  cursor.at += 2;
+  written.behind = "a roughness";
+}
+
 /** `Ra 0.8`, `√ 1,6`, `FINISH 32 RMS`. */
 export function skipRoughness(cursor: Cursor, written: Written): void {
   const isRoughness = () => cursor.is("roughness") || ROUGHNESS_WORDS.has(cursor.peek()?.text ?? "");
@@ -49,8 +55,10 @@ export function skipRoughness(cursor: Cursor, written: Written): void {
 
 /** `63√`, `32 FINISH`, `0.8 µin`: a number that the word behind it makes a roughness. */
 export function isRoughnessAhead(cursor: Cursor): boolean {
-  const isWord = cursor.is("roughness", 1) || /^(?:[µΜ]IN|UIN)$/.test(cursor.peek(1)?.text ?? "");
-  return isWord && !cursor.isKind("number", 2);
+  const next = cursor.peek(1);
+  if (!next || !(next.role === "roughness" || /^(?:[µΜ]IN|UIN)$/.test(next.text))) return false;
+  const isBehind = next.text === "√" ? next.joined : !/^R[AZT]$/.test(next.text);
+  return isBehind || !cursor.isKind("number", 2);
 }
 
 /** `ON ⌀80 B.C.`, `PCD 80`, `auf Lochkreis 80 ±0,1`; false for the word alone. */

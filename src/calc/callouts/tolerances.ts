@@ -61,6 +61,11 @@ export function readSizeTolerance(cursor: Cursor, written: Written): void {
   if (written.tolerance) return;
   if (isSign) cursor.refuse(`has ${text} without a number after it. Write a deviation, like ${text}0.018.`);
   const number = cursor.plain.slice(start, end);
+  const letters = cursor.peek(1);
+  if (/^\d{1,2}$/.test(text) && letters?.joined && /^[A-Z]{1,2}$/.test(letters.text)) {
+    const written = cursor.plain.slice(letters.start, letters.end);
+    cursor.refuse(`has ${text}${written}. A class begins with its letter: is ${written}${text} meant?`);
+  }
   cursor.refuse(
     written.classes.length === 0 && areLimits(written.size!.value, Number(text.replace(",", ".")))
       ? `can't be read at "${number}". For two limits write ${written.size!.text}/${number}.`

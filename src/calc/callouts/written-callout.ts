@@ -16,6 +16,7 @@ import {
   skipChamfer,
   skipCircle,
   skipFrame,
+  skipNumberAndRoughness,
   skipRoughness,
 } from "./set-aside.ts";
 import { readExtreme, readSize } from "./sizes.ts";
@@ -161,10 +162,8 @@ function readNumber(cursor: Cursor, written: Written): void {
   if (written.size === undefined) readSize(cursor, written);
   else if (isChamferAhead(cursor)) skipChamfer(cursor, written);
   else if (isDepthAhead(cursor)) readDepth(cursor, written);
-  else if (isRoughnessAhead(cursor)) {
-    cursor.take();
-    skipRoughness(cursor, written);
-  } else if (isCircleAhead(cursor)) circleOrWord(cursor, written, cursor.peek()!);
+  else if (isRoughnessAhead(cursor)) skipNumberAndRoughness(cursor, written);
+  else if (isCircleAhead(cursor)) circleOrWord(cursor, written, cursor.peek()!);
   else if (!readClassLimits(cursor, written)) readSizeTolerance(cursor, written);
 }
 

@@ -11,7 +11,7 @@ import {
   toTicks,
   type Units,
 } from "../lengths.ts";
-import { none, wrong } from "../problem.ts";
+import { none, shown, wrong } from "../problem.ts";
 
 /** To what each share of the tolerance is rounded up: 0.001 mm or 0.00005 in. */
 const SHARE_STEP = { mm: TICKS_PER_UM, in: TICKS_PER_IN / 20000 } as const;
@@ -22,7 +22,7 @@ const SHARE_STEP = { mm: TICKS_PER_UM, in: TICKS_PER_IN / 20000 } as const;
  * @throws Problem "wrong" for a shaft, "none" where the least comes out under the hole's minimum
  */
 function reamerWindow(callout: Callout, units: Units): Deviations {
-  const hole = holeLimits(callout, units);
+  const hole = bareHoleLimits(callout, units);
   const step = SHARE_STEP[callout.units];
   const tolerance = ownTolerance(callout);
   const wearReserve = sharedUp(tolerance, 15, step);
@@ -41,6 +41,15 @@ export function holeLimits(callout: Callout, units: Units): Deviations {
   if (callout.kind === "shaft")
     wrong(`callout: ${callout.className} is a shaft: write ${callout.className.toUpperCase()}`);
   return limitsOf(callout, units);
+}
+
+/** As holeLimits, of a hole whose limits hold as it is reamed. @throws Problem "wrong" for one to be coated after, too */
+function bareHoleLimits(callout: Callout, units: Units): Deviations {
+  if (callout.coated)
+    wrong(
+      `callout ${shown(callout.text)} holds after coating. Calculate the limits before it with PREPLATE, and ream to those.`,
+    );
+  return holeLimits(callout, units);
 }
 
 /** The tolerance in the callout's own unit, so that a sheet in the other unit orders the same reamer. */
@@ -92,7 +101,7 @@ reamerLimits.formula = {
 
 /** How much the diameter may wear before the hole falls under its minimum; negative if it already does. */
 export function wearAllowance(callout: Callout, reamer: number, cutsOver = 0, units: Units = "mm"): number {
-  const { lower } = holeLimits(callout, units);
+  const { lower } = bareHoleLimits(callout, units);
   return fromTicks(toTicks(reamer, units) + toTicks(cutsOver, units) - lower, units);
 }
 wearAllowance.formula = {

@@ -109,6 +109,10 @@ describe("the grammar", () => {
         expect(calloutPart(read, "count"), text).toBe(told.count ? one.count : 1);
         expect(calloutPart(read, "depth", units), text).toBe(told.depth ? Number(one.depth) : "");
         expect(calloutPart(read, "through"), text).toBe(told.through ? true : told.depth ? false : "");
+        const note = String(calloutPart(read, "note"));
+        for (const one of told.notes) expect(note, text).toContain(one);
+        if (told.notes.length === 0) expect(note, text).toBe("");
+        expect(read.coated, text).toBe(told.notes.includes("AFTER PLATING"));
         expect(calloutPart(read, "marks").toString().toUpperCase(), text).toBe(told.marks.join(" "));
       }),
       { numRuns },
@@ -117,7 +121,7 @@ describe("the grammar", () => {
 
   const breaks: readonly (readonly [how: string, broken: (text: string, one: any) => string])[] = [
     ["a word of no meaning before it", (text) => `FOO ${text}`],
-    ["another size before it", (text) => `77 ${text}`],
+    ["another size before it", (text) => `77.7 ${text}`],
     ["the tolerance taken off", (_, { meaning }) => `⌀${meaning.size}`],
     [
       "the size taken off",
