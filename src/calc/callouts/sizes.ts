@@ -28,6 +28,8 @@ function joinedLimit(cursor: Cursor, size: Quantity): Quantity | undefined {
       cursor.skip("diameter");
       if (!cursor.isKind("number")) return undefined;
       const limit = cursor.quantity();
+      // `8,37 -10/-28 µm` are deviations.
+      if (cursor.isText("/") || cursor.isKind("sign") || cursor.is("micron")) return undefined;
       return areLimits(size.value, limit.value) && (isExact(size) || isExact(limit)) ? limit : undefined;
     }) ??
     (joint.text === "-"
