@@ -79,7 +79,7 @@ export const cases: readonly Case[] = [
   {
     name: "LIMITS, callouts all different",
     limit: 30,
-    columns: (rows) => [column(rows, (row) => `${(3 + row / 1000).toFixed(3)} H7`)],
+    columns: (rows) => [column(rows, (row) => `${(4 + row / 1000).toFixed(3)} H7`)],
     call: ([callouts]) => limits(callouts, host),
     bare: twoNumbers,
   },

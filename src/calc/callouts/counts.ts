@@ -2,7 +2,7 @@
 
 import type { Cursor } from "./quantities.ts";
 import type { Token } from "./tokens.ts";
-import { areLimits } from "./tolerances.ts";
+import { areLimits, isJoint } from "./tolerances.ts";
 import type { Written } from "./written.ts";
 
 const isWhole = (token: Token | undefined) => token?.kind === "number" && /^\d{1,5}$/.test(token.text);
@@ -71,11 +71,19 @@ function readHyphen(cursor: Cursor, written: Written): boolean {
   const other = cursor.peek(ahead);
   if (other?.kind !== "number") {
     if (other?.role !== "ream" && other?.role !== "extreme") return false;
-  } else if (isLimitOf(text, other.text) && !cursor.isKind("class", ahead + 1)) return false;
+  } else if (
+    isLimitOf(text, other.text) &&
+    !isToleranceAt(cursor, ahead + (cursor.is("unit", ahead + 1) ? 2 : 1))
+  )
+    return false;
   setCount(cursor, written, text);
   cursor.at += 2;
   return true;
 }
+
+/** Whether the number before has a tolerance of its own. */
+const isToleranceAt = (cursor: Cursor, ahead: number) =>
+  ["class", "sign", "plusminus", "number"].includes(cursor.peek(ahead)?.kind ?? "") || isJoint(cursor, ahead);
 
 function isLimitOf(text: string, other: string): boolean {
   const decimal = other.replace(",", ".");

@@ -29,7 +29,7 @@ function joinedLimit(cursor: Cursor, size: Quantity): Quantity | undefined {
       if (!cursor.isKind("number")) return undefined;
       const limit = cursor.quantity();
       // `8,37 -10/-28 µm` are deviations.
-      if (cursor.isText("/") || cursor.isKind("sign") || cursor.is("micron")) return undefined;
+      if (cursor.isText("/") || cursor.is("micron")) return undefined;
       return areLimits(size.value, limit.value) && (isExact(size) || isExact(limit)) ? limit : undefined;
     }) ??
     (joint.text === "-"

@@ -156,6 +156,8 @@ describe("properties", () => {
         fc.constantFrom("", "Ø", "⌀ ", "ø"),
         units,
         (size, className, space, mark, unit) => {
+          // `4X8` may be four holes: refused.
+          fc.pre(!(mark === "" && space === "" && /^x/i.test(className)));
           const text = `${mark}${size}${space}${className}`;
           const long = outcome(() => read(`dia ${size} ${className}`, unit));
           const short = outcome(() => readPlainCallout(text, unit) ?? read(text, unit));
