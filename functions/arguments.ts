@@ -7,6 +7,7 @@ import { LONGEST, type Units } from "../src/calc/lengths.ts";
 import { findMaterial } from "../src/calc/materials.ts";
 import { isUnit, plainText, readNumberText } from "../src/calc/number-text.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
+import { namedDrill } from "../src/calc/stock/named-drill.ts";
 import { findTool } from "../src/calc/tools.ts";
 
 /** The unit of a value, or the two of the metric and the inch set. */
@@ -305,6 +306,16 @@ const retractRate: Argument = (() => {
 const anything = word("a value", (cell) => cell);
 
 const size = length(POSITIVE);
+/** A diameter, or the name of an inch drill in either unit. */
+const drill: Argument = {
+  ...size,
+  accepts: "a diameter over 0, or a drill's name such as 31/64, #15, or F",
+  read(cell, name, units, hasUnits) {
+    const inches = typeof cell === "string" ? namedDrill(briefText(cell, name)) : undefined;
+    if (inches === undefined) return size.read(cell, name, units, hasUnits);
+    return units === "in" ? inches : inches * 25.4;
+  },
+};
 const distance = length(NOT_NEGATIVE, "counts");
 const deviation = length(ANY, "counts");
 const time = number(NOT_NEGATIVE, "s", "counts");
@@ -346,7 +357,7 @@ export const vocabulary = {
   tool: text("HSS or carbide", (name) => findTool(name)),
   drilledOver: deviation,
   series: choice(["metric", "fraction", "number", "letter", "inch"]),
-  drill: size,
+  drill,
   stock: size,
   offset: distance,
   reamedDepth: size,

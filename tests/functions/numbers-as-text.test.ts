@@ -122,6 +122,33 @@ describe("a comma", () => {
   });
 });
 
+describe("a drill by its name, in either unit", () => {
+  // Number and letter sizes as in ASME B94.11M: #15 0.1800 in, F 0.2570 in, #80 0.0135 in.
+  test.each([
+    ["#15", 0.18],
+    ["No. 15", 0.18],
+    ["no 15", 0.18],
+    ["F", 0.257],
+    ["f", 0.257],
+    ["#80", 0.0135],
+    ["31/64", 0.484375],
+    ["1-7/32", 1.21875],
+    ["0.5 in", 0.5],
+    ["12.7 mm", 0.5],
+  ])("%j is %d in", (text, inches) => {
+    expect(sheet("DRILLDEPTH", 1, 0.1, 0, text, undefined, "in")).toEqual(
+      sheet("DRILLDEPTH", 1, 0.1, 0, inches, undefined, "in"),
+    );
+    expect(sheet("DRILLDEPTH", 30, 2, 3, text)).toEqual(sheet("DRILLDEPTH", 30, 2, 3, inches * 25.4));
+  });
+
+  test("a bare number is a diameter, and other texts are refused", () => {
+    expect(sheet("DRILLDEPTH", 30, 2, 3, "11.7")).toEqual(sheet("DRILLDEPTH", 30, 2, 3, 11.7));
+    for (const text of ["#0", "#99", "AA", "No.", "1/0", "__proto__", "#1.5"])
+      expect(messageOf(sheet("DRILLDEPTH", 30, 2, 3, text)[0][0])).toMatch(/^drill /);
+  });
+});
+
 describe("refused", () => {
   test.each(["abc 12", "12 abc", "approx. 12", "12 or 13", "Ø12 H7", "12;5", "12_5", "1'250"])(
     "%j: no number is taken out of the middle of a text",
