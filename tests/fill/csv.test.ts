@@ -78,7 +78,7 @@ describe("columns are added", () => {
 
   test("under names in brackets, in any case, with other delimiters, line ends and a mark at the start", async () => {
     const { bytes } = await fill("\ufeffCut size;n\r\n2;a\r\n3", ["twice = =REAM.TWICE([cut SIZE])"]);
-    expect(bytes.toString("utf8")).toBe("\ufeffCut size;n;twice\r\n2;a;4\r\n3;;6\r\n");
+    expect(bytes.toString("utf8")).toBe("\ufeffCut size;n;twice\r\n2;a;4\r\n3;;6");
     const { text } = await fill("a1\tb\n2\tz,y\n", ["t=REAM.TWICE(A1)"]);
     expect(text).toBe("a1\tb\tt\n2\tz,y\t4\n");
   });
@@ -91,7 +91,38 @@ describe("columns are added", () => {
 
   test("to a file without rows, and without a last line end", async () => {
     expect((await fill("size\n", ["t=REAM.TWICE(size)"])).text).toBe("size,t\n");
-    expect((await fill("size", ["t=REAM.TWICE(size)"])).text).toBe("size,t\n");
+    expect((await fill("size", ["t=REAM.TWICE(size)"])).text).toBe("size,t");
+    expect((await fill("size\r\n1\n2\r\n3", ["t=REAM.TWICE(size)"])).text).toBe("size,t\r\n1,2\n2,4\r\n3,6");
+  });
+
+  test("with decimal commas where the file has them, and where semicolons say so", async () => {
+    const orders = ["t=REAM.TWICE(size)"];
+    const given = async (content: string) => (await fill(content, orders)).text;
+    expect(await given("size;n\n6,009;a\n7;b\n")).toBe("size;n;t\n6,009;a;12,018\n7;b;14\n");
+    expect(await given("size;n\n2;a\n")).toBe("size;n;t\n2;a;4\n");
+    expect((await fill("size;n\n1;a\n", ["t=size/4"])).text).toBe("size;n;t\n1;a;0,25\n");
+    expect(await given("size;n\n6.009;a\n")).toBe("size;n;t\n6.009;a;12.018\n");
+    expect(await given("size\tn\n6,009\ta\n")).toBe("size\tn\tt\n6,009\ta\t12,018\n");
+    expect(await given("size\tn\n1\t2.5\n")).toBe("size\tn\tt\n1\t2.5\t2\n");
+    // A point among commas may be thousands.
+    expect(await given("size;n\n6,5;a\n7,5;b\n1.250;c\n")).toBe(
+      "size;n;t\n6,5;a;13\n7,5;b;15\n1.250;c;#VALUE!\n",
+    );
+  });
+
+  test("an odd cell spoils its row alone", async () => {
+    const { text, report } = await fill('share,n\n5%,1\n2,2\n"1,250",3\n(4),4\n', ["t=share*2", "u=t+n"]);
+    expect(text).toBe(
+      'share,n,t,u\n5%,1,#VALUE!,#VALUE!\n2,2,4,6\n"1,250",3,#VALUE!,#VALUE!\n(4),4,#VALUE!,#VALUE!\n',
+    );
+    expect(report.firstErrors[0]).toMatchObject({ row: 2, column: "t" });
+    expect((await fill("share\n5%\n", ["t=share*2"])).text).toBe("share,t\n5%,#VALUE!\n");
+  });
+
+  test("under a header with a line break in it", async () => {
+    expect((await fill('"cut\nsize";n\n2;a\n', ["t=REAM.TWICE([cut\nsize])"])).text).toBe(
+      '"cut\nsize";n;t\n2;a;4\n',
+    );
   });
 
   test("to texts in either encoding, which keep their bytes", async () => {
@@ -204,8 +235,8 @@ describe("fields", () => {
     ["#N/A", new CellError("#N/A")],
     ["#1", "#1"],
     ["=1+1", "=1+1"],
-  ])("%s is read as %s", (held, value) => {
-    expect(cellValue(held)).toEqual(value);
+  ])("%s is read as %s", (field, value) => {
+    expect(cellValue(field, ".")).toEqual(value);
   });
 
   test("are found wherever the file is cut into pieces", () => {

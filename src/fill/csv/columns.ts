@@ -6,7 +6,14 @@ import { type StoredNames, storedNames } from "../../workbook/xlsx/stored-names.
 import { type Cells, type Context, evaluate, type Functions, isByValue } from "../formula/evaluate.ts";
 import type { Node } from "../formula/nodes.ts";
 import { parseFormula } from "../formula/parse.ts";
-import { isMatrix, type Matrix, Unsupported, type Value } from "../formula/values.ts";
+import {
+  DoubtfulText,
+  isMatrix,
+  type Matrix,
+  Unsupported,
+  type Value,
+  valueError,
+} from "../formula/values.ts";
 import { functionName } from "../load.ts";
 import { isWorksheetFunction } from "../worksheet-functions.ts";
 
@@ -180,20 +187,44 @@ export class ColumnComputer {
 
   /** The new columns of a batch, a matrix for each formula; `columns` are those of the file by name. */
   compute(columns: ReadonlyMap<string, Matrix>, rows: number): Matrix[] {
-    if (!this.isProved) this.prove(columns);
+    for (let row = 0; !this.isProved && row < rows; row++) this.proveBy(columns, row);
     return this.run(columns, rows);
   }
 
   private run(columns: ReadonlyMap<string, Matrix>, rows: number): Matrix[] {
     const variables = new Map<string, Value>(columns);
     return this.plan.columns.map(({ names, formula, node }) => {
-      const matrix = spread(this.evaluate(node, variables, formula), rows);
+      const matrix = this.evaluateAll(node, variables, formula, names.length, rows);
       const width = matrix?.[0]?.length ?? 0;
       if (!matrix || width !== names.length) throw wrongShape(formula, names, matrix && width);
       names.forEach((name, i) => {
         variables.set(keyOf(name), width === 1 ? matrix : matrix.map((line) => [line[i]!]));
       });
       return matrix;
+    });
+  }
+
+  /** All rows at once; or, where a text in one of them may be a number, one by one: it spoils only its own. */
+  private evaluateAll(
+    node: Node,
+    variables: ReadonlyMap<string, Value>,
+    formula: string,
+    width: number,
+    rows: number,
+  ): Matrix | undefined {
+    try {
+      return spread(this.evaluate(node, variables, formula), rows);
+    } catch (error) {
+      if (!(error instanceof DoubtfulText)) throw error;
+    }
+    return Array.from({ length: rows }, (_, row) => {
+      const own = [...variables].map(([name, column]): [string, Value] => [name, [(column as Matrix)[row]]]);
+      try {
+        return spread(this.evaluate(node, new Map(own), formula), 1)?.[0] ?? [];
+      } catch (error) {
+        if (!(error instanceof DoubtfulText)) throw error;
+        return new Array(width).fill(valueError(`The formula ${error.message}. Write a plain number.`));
+      }
     });
   }
 
@@ -210,15 +241,25 @@ export class ColumnComputer {
     try {
       return evaluate(node, context, "array");
     } catch (error) {
+      if (error instanceof DoubtfulText) throw error;
       if (error instanceof Unsupported) throw new Refusal(`${formula} cannot be computed: ${error.message}`);
       throw error;
     }
   }
 
-  /** A function that takes a column as one list gives no value for each row: told by the first row, twice over. */
-  private prove(columns: ReadonlyMap<string, Matrix>): void {
-    const twice = new Map([...columns].map(([name, matrix]) => [name, [matrix[0], matrix[0]]]));
-    const once = new Map([...columns].map(([name, matrix]) => [name, [matrix[0]]]));
+  /** A row with a text that may be a number proves nothing. */
+  private proveBy(columns: ReadonlyMap<string, Matrix>, row: number): void {
+    try {
+      this.prove(new Map([...columns].map(([name, matrix]) => [name, matrix[row]])));
+    } catch (error) {
+      if (!(error instanceof DoubtfulText)) throw error;
+    }
+  }
+
+  /** A function that takes a column as one list gives no value for each row: told by one row, twice over. */
+  private prove(cells: ReadonlyMap<string, Matrix[number]>): void {
+    const twice = new Map([...cells].map(([name, line]) => [name, [line, line]]));
+    const once = new Map([...cells].map(([name, line]) => [name, [line]]));
     const results = this.run(twice, 2);
     this.plan.columns.forEach(({ names }, i) => {
       names.forEach((name, k) => {

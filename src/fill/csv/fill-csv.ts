@@ -6,9 +6,19 @@ import type { Metadata } from "../../build/metadata.ts";
 import { Refusal } from "../../workbook/workbook.ts";
 import { changedSince, fileRefusal, type NewFile, newFile } from "../files.ts";
 import type { Functions } from "../formula/evaluate.ts";
-import { CellError, type Matrix } from "../formula/values.ts";
+import { CellError } from "../formula/values.ts";
 import { ColumnComputer, type Plan, planColumns } from "./columns.ts";
-import { cellValue, delimiterOf, fieldText, type Record, RecordReader, writtenField } from "./records.ts";
+import {
+  cellValue,
+  type DecimalSign,
+  decimalSignIn,
+  delimiterOf,
+  fieldText,
+  firstLineEnd,
+  type Record,
+  RecordReader,
+  writtenField,
+} from "./records.ts";
 
 export interface RowFault {
   /** As a sheet numbers it: the header is row 1. */
@@ -86,15 +96,17 @@ class CsvFiller {
   private plan: Plan | undefined;
   private computer: ColumnComputer | undefined;
   private delimiter = ",";
-  private lineEnd = "\n";
+  /** Told by the first batch. */
+  private decimal: DecimalSign | undefined;
+  private readonly decimals = { ".": 0, ",": 0 };
   private fields = 0;
   private row = 0;
   private rows = 0;
   private start = "";
-  /** The batch: each row as it stands, and whether it has fields. */
-  private lines: string[] = [];
+  /** The batch: each row as it stands with the end of its line, and its number, 0 for one without fields. */
+  private lines: { text: string; end: string }[] = [];
   private rowNumbers: number[] = [];
-  private columns = new Map<string, Matrix>();
+  private columns = new Map<string, string[]>();
   private errors = 0;
   private readonly firstErrors: RowFault[] = [];
 
@@ -109,7 +121,7 @@ class CsvFiller {
     let rest = text;
     if (!this.reader) {
       this.start += text;
-      const lineEnd = this.start.indexOf("\n");
+      const lineEnd = firstLineEnd(this.start);
       if (lineEnd < 0 && !isLast && this.start.length < CHUNK) return;
       rest = this.start;
       this.begin(rest, lineEnd);
@@ -124,7 +136,6 @@ class CsvFiller {
   private begin(text: string, lineEnd: number): void {
     refuseOthers(text);
     const header = lineEnd < 0 ? text : text.slice(0, lineEnd);
-    this.lineEnd = header.endsWith("\r") ? "\r\n" : "\n";
     this.delimiter = delimiterOf(header);
     this.reader = new RecordReader(this.delimiter.charCodeAt(0));
   }
@@ -135,8 +146,8 @@ class CsvFiller {
       this.takeHeader(text, record);
       return;
     }
-    const line = text.slice(record.start, record.end);
-    if (record.fields === 1 && line.trim() === "") {
+    const line = { text: text.slice(record.start, record.end), end: text.slice(record.end, record.next) };
+    if (record.fields === 1 && line.text.trim() === "") {
       // An empty line stays one.
       this.lines.push(line);
       this.rowNumbers.push(0);
@@ -156,18 +167,22 @@ class CsvFiller {
       text.slice(record.start, record.end),
       ...made.map((name) => writtenField(name, this.delimiter)),
     ];
-    this.write(header.join(this.delimiter) + this.lineEnd);
+    this.write(header.join(this.delimiter) + text.slice(record.end, record.next));
   }
 
-  private takeRow(text: string, record: Record, line: string): void {
+  private takeRow(text: string, record: Record, line: { text: string; end: string }): void {
     if (record.fields > this.fields)
       throw new Refusal(`row ${this.row} has ${record.fields} fields, and the header has ${this.fields}`);
     for (const [place, name] of this.plan!.read) {
-      const held = place < record.fields ? fieldText(text, record, place) : "";
-      this.columns.get(name)!.push([cellValue(held)]);
+      this.columns.get(name)!.push(place < record.fields ? fieldText(text, record, place) : "");
     }
+    if (!this.decimal && this.delimiter !== ",")
+      for (let field = 0; field < record.fields; field++) {
+        const sign = decimalSignIn(fieldText(text, record, field));
+        if (sign) this.decimals[sign]++;
+      }
     // A row that ends early gets the fields it lacks, so that the new ones stand under their names.
-    this.lines.push(line + this.delimiter.repeat(this.fields - record.fields));
+    this.lines.push({ ...line, text: line.text + this.delimiter.repeat(this.fields - record.fields) });
     this.rowNumbers.push(this.row);
     this.rows++;
   }
@@ -175,29 +190,40 @@ class CsvFiller {
   private flush(): void {
     const { plan, delimiter } = this;
     const rows = this.rowNumbers.reduce((count, number) => count + (number > 0 ? 1 : 0), 0);
-    const results = rows > 0 ? this.computer!.compute(this.columns, rows) : [];
+    this.decimal ??= this.decimalSign();
+    const { decimal } = this;
+    const columns = new Map(
+      [...this.columns].map(([name, fields]) => [name, fields.map((field) => [cellValue(field, decimal)])]),
+    );
+    const results = rows > 0 ? this.computer!.compute(columns, rows) : [];
     let text = "";
     let at = 0;
     this.lines.forEach((line, i) => {
-      text += line;
+      text += line.text;
       const row = this.rowNumbers[i];
       if (row > 0) {
         for (let k = 0; k < results.length; k++) {
           const cells = results[k][at];
           for (let n = 0; n < cells.length; n++) {
             const cell = cells[n] ?? null;
-            text += delimiter + writtenField(cell, delimiter);
+            text += delimiter + writtenField(cell, delimiter, decimal);
             if (cell instanceof CellError) this.fault(row, plan!.columns[k].names[n], cell);
           }
         }
         at++;
       }
-      text += this.lineEnd;
+      text += line.end;
     });
     this.write(text);
     this.lines = [];
     this.rowNumbers = [];
     for (const name of this.columns.keys()) this.columns.set(name, []);
+  }
+
+  /** Programs put semicolons between fields where decimals have commas: a point would be read as thousands there. */
+  private decimalSign(): DecimalSign {
+    const { ",": commas, ".": points } = this.decimals;
+    return commas > points || (this.delimiter === ";" && commas === points) ? "," : ".";
   }
 
   private fault(row: number, column: string, { code, message = "" }: CellError): void {

@@ -2,7 +2,7 @@
 // has one sign for each byte of the file, whatever its encoding.
 
 import { Refusal } from "../../workbook/workbook.ts";
-import { CellError, type Scalar } from "../formula/values.ts";
+import { CellError, type Scalar, valueError } from "../formula/values.ts";
 
 const QUOTE = 0x22;
 const LINE_FEED = 0x0a;
@@ -116,26 +116,42 @@ const apart = (held: string): string =>
 const number = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?$/;
 const code = /^#(?:N\/A|NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!)$/;
 
+/** The sign before the decimals. */
+export type DecimalSign = "." | ",";
+
+const withComma = /^[+-]?\d*,\d+(?:[eE][+-]?\d{1,3})?$/;
+
+/** The decimal sign in a field, if it has one. */
+export const decimalSignIn = (field: string): DecimalSign | undefined =>
+  withComma.test(field) ? "," : field.includes(".") && number.test(field) ? "." : undefined;
+
 /** A field as a sheet would hold it. */
-export function cellValue(held: string): Scalar {
-  if (held === "") return null;
-  const first = held.charCodeAt(0);
-  // Digits, or one of # + - . before them.
+export function cellValue(field: string, decimal: DecimalSign): Scalar {
+  if (field === "") return null;
+  const first = field.charCodeAt(0);
+  // Digits, or one of # + - . , before them.
   if (first < 0x3a && first >= 0x23) {
-    if (number.test(held)) {
-      const value = Number(held);
-      return Number.isFinite(value) ? value : held;
+    if (decimal === "," && decimalSignIn(field) === ",")
+      return finite(Number(field.replace(",", ".")), field);
+    if (number.test(field)) {
+      if (decimal === "," && field.includes("."))
+        return valueError(
+          `"${field.slice(0, 30)}" has a point, and this file has decimal commas. Write a comma.`,
+        );
+      return finite(Number(field), field);
     }
-    if (first === 0x23 && code.test(held)) return new CellError(held);
-    return held;
+    if (first === 0x23 && code.test(field)) return new CellError(field);
+    return field;
   }
-  if (held.length <= 5 && /^(?:true|false)$/i.test(held)) return held.length === 4;
-  return held;
+  if (field.length <= 5 && /^(?:true|false)$/i.test(field)) return field.length === 4;
+  return field;
 }
 
+const finite = (value: number, field: string): number | string => (Number.isFinite(value) ? value : field);
+
 /** A result as a field, one sign for each of its bytes in UTF-8. */
-export function writtenField(value: Scalar, delimiter: string): string {
-  if (typeof value === "number") return String(value);
+export function writtenField(value: Scalar, delimiter: string, decimal: DecimalSign = "."): string {
+  if (typeof value === "number") return decimal === "." ? String(value) : String(value).replace(".", decimal);
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
   if (value === null) return "";
   const text = value instanceof CellError ? value.code : value;
@@ -143,6 +159,17 @@ export function writtenField(value: Scalar, delimiter: string): string {
   return /["\r\n]|^\s|\s$/.test(plain) || plain.includes(delimiter)
     ? `"${plain.replaceAll('"', '""')}"`
     : plain;
+}
+
+/** Where the first line ends that is not inside quotes; -1 if it does not. */
+export function firstLineEnd(text: string): number {
+  let isQuoted = false;
+  for (let at = 0; at < text.length; at++) {
+    const sign = text.charCodeAt(at);
+    if (sign === QUOTE) isQuoted = !isQuoted;
+    else if (sign === LINE_FEED && !isQuoted) return at;
+  }
+  return -1;
 }
 
 /** The sign between the fields: the one of these that the header has most of, outside quotes. */

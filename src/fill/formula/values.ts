@@ -45,6 +45,13 @@ export class Unsupported extends Error {
   override name = "Unsupported";
 }
 
+/** A text that is a number in some places of the world and none, or another, in others. */
+export class DoubtfulText extends Unsupported {
+  constructor(text: string) {
+    super(`takes the text ${JSON.stringify(text.slice(0, 30))} for a number`);
+  }
+}
+
 const plainNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
 
 export function toNumber(value: Scalar): number | CellError {
@@ -54,8 +61,7 @@ export function toNumber(value: Scalar): number | CellError {
   if (typeof value !== "string") return value;
   const text = value.trim();
   if (plainNumber.test(text)) return Number(text);
-  if (mayBeNumber(text))
-    throw new Unsupported(`takes the text ${JSON.stringify(text.slice(0, 30))} for a number`);
+  if (mayBeNumber(text)) throw new DoubtfulText(text);
   return valueError(`${JSON.stringify(text.slice(0, 40))} is no number`);
 }
 
