@@ -63,9 +63,14 @@ export function join(written: Written, cursor: Cursor): Callout {
 
 type Toleranced = Pick<Callout, "lower" | "upper" | "kind" | "className" | "iso" | "shaft">;
 
-function withoutClass(lower: number, upper: number): Toleranced {
-  return { lower, upper, kind: "hole", className: "", iso: false, shaft: undefined };
-}
+const withoutClass = (lower: number, upper: number): Toleranced => ({
+  lower,
+  upper,
+  kind: "hole",
+  className: "",
+  iso: false,
+  shaft: undefined,
+});
 
 function fromLimits(
   greatest: number,

@@ -158,6 +158,6 @@ export function refuseUnknown(cursor: Cursor): never {
   const { kind, text, start, end } = cursor.peek()!;
   if (kind === "other") refuseCharacter(text, cursor.callout, cursor.name);
   return cursor.refuse(
-    `can't be read at "${cursor.plain.slice(start, end)}". Write the size with its tolerance first, like 12 H7.`,
+    `can't be read at "${cursor.plain.slice(start, end)}". Write the size with its tolerance first, like 12 H7, then the words.`,
   );
 }
