@@ -173,7 +173,7 @@ export function clearance(hole: any[][], shaft?: any[][], units?: any[][]): any[
  * @param hole Callout of the hole, or of both such as "12 H7/g6" or ".5000 RC4", in mm or in
  * @param [shaft] Callout of the shaft, in mm or in, if the hole does not carry it
  * @param [units] "mm" or "in", for sizes without a unit; "mm" if omitted
- * @returns clearance if the least is 0 or more, interference if the greatest is 0 or less, else transition
+ * @returns "clearance" if the minimum is 0 or more, "interference" if the maximum is 0 or less, else "transition"
  * @example =REAM.FITTYPE("12 H7/g6") // "clearance"
  * @example =REAM.FITTYPE("3 H7/p6") // "transition"
  * @see sources: iso-286-1, ansi-b4.1
@@ -188,7 +188,7 @@ export function fitKind(hole: any[][], shaft?: any[][], units?: any[][]): any[][
  * @customfunction GRADEFOR
  * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
  * @param [units] "mm" or "in", for sizes without a unit; "mm" if omitted
- * @returns Standard tolerance grade, and the usual process (common practice, no source)
+ * @returns Standard tolerance grade, a text such as "IT7", and the usual process (common practice, no source)
  * @row standard tolerance grade, usual process
  * @remarks Drilling reaches IT11 and wider, one reaming pass IT8 to IT10, a guided or second pass IT6 and IT7, honing finer: common practice, no source.
  * @example =REAM.GRADEFOR("12 +0.020/0") // "IT7", "a guided or a second reaming pass"

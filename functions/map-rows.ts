@@ -76,6 +76,7 @@ export function spill(calculate: Calculation, required: Given, optional: Given =
     },
     call,
     0,
+    calculate,
   ) as [[unknown]];
   return shaped ? shaped.map((row) => row.map(resultCell)) : [[cell]];
 }
@@ -103,7 +104,7 @@ export function witnessed(call: () => Matrix): { readonly matrix: Matrix; readon
 }
 
 /** The results in reading order, each an array of its cells; `width` 0 is one result that is no array. */
-function compute(calculate: Calculation, call: Call, width: number): Matrix {
+function compute(calculate: Calculation, call: Call, width: number, seenAs = calculate): Matrix {
   const count = call.rows * call.columns;
   const results: Matrix = new Array(count);
   const evaluate = evaluator(calculate, call.arguments);
@@ -124,7 +125,7 @@ function compute(calculate: Calculation, call: Call, width: number): Matrix {
   }
   if (witness && count > 0) {
     const values = call.arguments.map((column) => column.values[0]);
-    witness({ calculate, names: call.arguments.map((column) => column.name), values });
+    witness({ calculate: seenAs, names: call.arguments.map((column) => column.name), values });
   }
   return results;
 }

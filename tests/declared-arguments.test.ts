@@ -1,0 +1,106 @@
+// tests: each argument that a formula gives reaches the parameter of its name in the calculation, whatever its place;
+// and each function is held to golden values.
+
+import ts from "typescript";
+import { describe, expect, test } from "vitest";
+import { type ArgumentName, units, vocabulary } from "../functions/arguments.ts";
+import { witnessed } from "../functions/map-rows.ts";
+import { argumentName } from "../src/build/declarations.ts";
+import { materials } from "../src/data/materials/materials.ts";
+import { readTable } from "./support/csv.ts";
+import { readFormula } from "./support/formula.ts";
+import { files, nodesIn, parse, textOf } from "./support/modules.ts";
+import { declarations, sheet } from "./support/sheet.ts";
+
+/** Functions that list, show or advise, and compute nothing of their own. */
+const tables = new Set(["MATERIALS", "SOURCES", "STEPS", "CHIPPATH"]);
+const computing = declarations
+  .filter(({ id }) => !tables.has(id))
+  .map((declaration) => [declaration.id, declaration] as const);
+
+type Calculation = (...values: never[]) => unknown;
+
+/** What the calculation calls its parameters; one that it leaves unread has `_` before its name. */
+function parameterNames(calculation: Calculation): string[] {
+  const [declared] = [...nodesIn(parse(`(${calculation})`))].filter(ts.isFunctionLike);
+  return declared.parameters.map(({ name }) => name.getText().replace(/^_/, ""));
+}
+
+/** A cell that an argument takes. */
+function cellFor(name: string): unknown {
+  const argument = name === "units" ? units : vocabulary[name as ArgumentName];
+  const cells = [
+    0.5,
+    2,
+    7,
+    "mm",
+    "HSS",
+    materials[0].key,
+    "12 H7",
+    "H7",
+    "through",
+    "metric",
+    true,
+    "count",
+    "x",
+  ];
+  return cells.find((cell) => {
+    try {
+      return argument.read(cell, name, "mm", true) !== undefined;
+    } catch {
+      return false;
+    }
+  });
+}
+
+describe.each(computing)("%s", (id, { parameters, examples }) => {
+  const given = readFormula(examples[0].formula).args;
+  const required = parameters.map(({ optional }, index) => (optional ? undefined : given[index]));
+  const handedOver = (args: readonly unknown[]) => {
+    const { seen } = witnessed(() => sheet(id, ...args));
+    if (!seen) throw new Error(`${id} hands nothing over`);
+    return seen;
+  };
+
+  test("hands its arguments over in the order in which they are declared and the calculation takes them", () => {
+    const declared = parameters.map(({ name }) => name);
+    const { calculate, names } = handedOver(required);
+    expect(names.map(argumentName)).toEqual(declared);
+    const taken = parameterNames(calculate);
+    expect(declared.slice(0, taken.length).map(sameWord)).toEqual(taken.map(sameWord));
+  });
+
+  test("hands each optional argument over under its own name", () => {
+    parameters.forEach(({ name, optional }, index) => {
+      if (!optional) return;
+      const args = [...required];
+      args[index] = cellFor(name);
+      expect(args[index], name).toBeDefined();
+      const { names, values } = handedOver(args);
+      const reached = names.filter(
+        (_, at) => parameters[at].optional && values[at] !== handedOver(required).values[at],
+      );
+      expect(reached).toEqual([name]);
+    });
+  });
+});
+
+/** The calculation's own word for an argument, where it needs another. */
+const otherWords: Readonly<Record<string, string>> = {
+  className: "class",
+  of: "series",
+  contributions: "contribution1",
+};
+const sameWord = (name: string) => otherWords[name] ?? name;
+
+/** What tests run golden files over: a function by its id, or a calculation by its name. */
+const held = new Set(readTable("check-values").map(({ formula }) => readFormula(formula).id));
+for (const file of files.filter((name) => name.endsWith(".test.ts")))
+  for (const [, of] of textOf(file).matchAll(/\bgolden(?:Sheet)?\(\s*"[^"]+",\s*"?(\w+)/g)) held.add(of);
+
+test.each(computing)("%s is held to golden values", (id, { examples }) => {
+  const { seen } = witnessed(() => sheet(id, ...readFormula(examples[0].formula).args));
+  expect([...held]).toEqual(
+    expect.arrayContaining([held.has(id) ? id : (seen?.calculate.name ?? "no calculation")]),
+  );
+});
