@@ -95,3 +95,17 @@ export function withUnit({ size, limit, classes, tolerance }: Written, unit: str
   const parts = [`${size!.text}${space}`, classes.join("/"), classes.length > 0 ? "" : deviations];
   return parts.filter((part) => part !== "").join(" ");
 }
+
+/** A fraction or a size like .500 in a sheet in mm, without a unit. */
+export function refuseInchStyle(sizes: (Quantity | undefined)[], written: Written, cursor: Cursor): void {
+  for (const size of sizes)
+    if (size && (size.isFraction || /^[.,]\d{3}/.test(size.text)))
+      cursor.refuse(
+        `has an inch size (${size.text}) in a sheet in mm. Write ${withUnit(written, "in")}, set units to "in", or write ${withUnit(written, "mm")}.`,
+      );
+  const [first] = sizes;
+  if (first?.text.startsWith(".") && first.joinedToWord)
+    cursor.refuse(
+      `has ${first.text} written to a word. Put a space, to tell ${first.text} from ${first.text.slice(1)}.`,
+    );
+}

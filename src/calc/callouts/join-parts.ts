@@ -12,7 +12,7 @@ import {
   type Units,
 } from "../lengths.ts";
 import type { Callout, Deviations } from "./callout.ts";
-import { refuseDoubtful, withUnit } from "./doubts.ts";
+import { refuseDoubtful, refuseInchStyle } from "./doubts.ts";
 import { type Cursor, type Quantity, ticksOf } from "./quantities.ts";
 import { refuseOtherSecond } from "./second-size.ts";
 import type { Written } from "./written.ts";
@@ -131,19 +131,6 @@ function statedUnits({ size, limit, tolerance }: Written, cursor: Cursor): Units
       `has deviations in µm, and units is "in". Write ${size!.text} mm or ${size!.text} in for the size.`,
     );
   return "mm";
-}
-
-function refuseInchStyle(sizes: (Quantity | undefined)[], written: Written, cursor: Cursor): void {
-  for (const size of sizes)
-    if (size && (size.isFraction || /^[.,]\d{3}/.test(size.text)))
-      cursor.refuse(
-        `has an inch size (${size.text}) in a sheet in mm. Write ${withUnit(written, "in")}, set units to "in", or write ${withUnit(written, "mm")}.`,
-      );
-  const [first] = sizes;
-  if (first?.text.startsWith(".") && first.joinedToWord)
-    cursor.refuse(
-      `has ${first.text} written to a word. Put a space, to tell ${first.text} from ${first.text.slice(1)}.`,
-    );
 }
 
 function fromInchFit(fit: string, second: string | undefined, nominal: number, cursor: Cursor): Toleranced {
