@@ -13,7 +13,7 @@ import {
 } from "../lengths.ts";
 import type { Callout, Deviations } from "./callout.ts";
 import { refuseDoubtful, refuseInchStyle } from "./doubts.ts";
-import { type Cursor, type Quantity, ticksOf } from "./quantities.ts";
+import { type Cursor, ticksOf } from "./quantities.ts";
 import { refuseOtherSecond } from "./second-size.ts";
 import type { Written } from "./written.ts";
 
