@@ -4,7 +4,7 @@
 import * as z from "zod/mini";
 import { readCallout } from "../src/calc/callouts/read-callout.ts";
 import { LONGEST, type Units } from "../src/calc/lengths.ts";
-import { findMaterial } from "../src/calc/materials.ts";
+import { findMaterial } from "../src/calc/materials/find-material.ts";
 import { isUnit, plainText, readNumberText } from "../src/calc/number-text.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
 import { namedDrill } from "../src/calc/stock/named-drill.ts";
@@ -264,7 +264,14 @@ const holeCallout = text(
   },
   true,
 );
-const materialName = text("a material of MATERIALS()", (name) => findMaterial(name));
+/** A number cell may have lost the zeros of its designation, so it is handed over as a number. */
+const materialName = word('a material such as "4140", "6061-T6", or "58 HRC"', (cell, name) =>
+  typeof cell === "number"
+    ? findMaterial(cell)
+    : typeof cell === "string"
+      ? findMaterial(brief(cell, name))
+      : wrong(`${name} is ${shown(cell)}. Write a material such as "4140".`),
+);
 const className = text('a tolerance class such as "H7"', (value) => plainText(value));
 const yesOrNo = word("TRUE or FALSE", (cell, name) => {
   if (typeof cell === "boolean") return cell;
@@ -323,6 +330,7 @@ const money = number(NOT_NEGATIVE, "", "counts");
 const rate = (unit: UnitText = "") => number(POSITIVE, unit);
 const temperature = number(CELSIUS, ["°C", "°F"], "counts");
 const reading = number(ANY, "", "counts");
+const turn = number({ min: -360, max: 360, says: "an angle in degrees from -360 to 360" }, "°", "counts");
 
 export const units = choice<Units>(["mm", "in"], {
   metric: "mm",
@@ -354,7 +362,7 @@ export const vocabulary = {
   // C: stock and drills
   diameter: size,
   material: materialName,
-  tool: text("HSS or carbide", (name) => findTool(name)),
+  tool: text('a tool such as "HSS" or "coated carbide"', (name) => findTool(name)),
   drilledOver: deviation,
   series: choice(["metric", "fraction", "number", "letter", "inch"]),
   drill,
@@ -439,6 +447,8 @@ export const vocabulary = {
   reading2: reading,
   distance2: reading,
   distance: reading,
+  angle1: turn,
+  angle2: turn,
   runout: distance,
   limit: size,
   reading: distance,
@@ -462,6 +472,8 @@ export const vocabulary = {
   from: text("a unit that CONVERT knows", (value) => plainText(value)),
   to: text("a unit that CONVERT knows", (value) => plainText(value)),
   handFigure: reading,
+  lower: size,
+  upper: size,
   expected: reading,
   allowedShare: number({ ...SHARE, example: "0.01" }),
   functionName: text("the name of a function", (value) => plainText(value)),

@@ -1,18 +1,22 @@
-// functions: conversion of units, and hand figures checked.
+// functions: conversion of units, and checks of hand figures.
 
 import { check as checkFigure } from "../src/calc/checking/check.ts";
 import { convert as convertValue } from "../src/calc/checking/convert.ts";
-import { mapRows } from "./map-rows.ts";
+import { checkLimits as checkedLimits } from "../src/calc/checking/check-limits.ts";
+import { checkOf as checkedAgainst } from "./check-of.ts";
+import { mapRows, spill } from "./map-rows.ts";
+import type { Matrix } from "./register.ts";
 
 /**
- * Converts a value to another unit of the trade, not rounded.
+ * Converts a value to another unit of the same kind, not rounded.
  *
  * @customfunction CONVERT
- * @param value Value in the unit from; the number alone
- * @param from Unit of the value, any case: mm, um, m, in, thou, tenth, uin, ft; m/min, sfm, m/s; mm/rev, ipr; mm/min, mm/s, ipm, in/s; Nm, Ncm, lbf-in, lbf-ft; kW, hp, PS; C, F; MPa, psi; cm3/min, in3/min
+ * @param value Value in the unit from, the number alone
+ * @param from Unit of the value, any case: mm, um, m, in, thou, tenth, uin, ft; m/min, sfm, m/s; mm/rev, ipr; mm/tooth, ipt; mm/min, mm/s, ipm, in/s; Nm, Ncm, lbf-in, lbf-ft; N, kN, lbf; kW, hp, PS; C, F; MPa, bar, kPa, psi; L/min, gpm; cm3/min, in3/min
  * @param to Unit of the result, any case, of the same kind as from
  * @returns The value, in the unit to
- * @remarks A tenth is 0.0001 in, a thou 0.001 in, hp 550 ft·lbf/s, PS the metric horsepower. C and F are temperatures, not differences.
+ * @cell converted value
+ * @remarks A tenth is 0.0001 in, a thou 0.001 in, hp 550 ft·lbf/s, PS the metric horsepower, gpm the US gallon per minute. C and F are temperatures, not differences.
  * @example =REAM.CONVERT(0.5, "in", "mm") // 12.7
  * @example =REAM.CONVERT(100, "sfm", "m/min") // 30.48
  * @see sources: si-units
@@ -22,18 +26,64 @@ export function convert(value: any[][], from: any[][], to: any[][]): any[][] {
 }
 
 /**
- * Checks a hand figure against the expected one: ok, or how far off it is and which slip that looks like.
+ * Checks a hand figure against the expected one and names likely mistakes.
  *
  * @customfunction CHECK
- * @param handFigure The figure to check, in any unit
- * @param expected The expected figure, in the same unit
- * @param [allowedShare] How far off is still ok, as a share of the expected, no unit; 0.01 if omitted
- * @returns ok, or how far off in per cent, and every usual slip with that ratio
- * @remarks A slip is only guessed from the ratio of the two figures: look before you correct.
+ * @param handFigure Hand figure to check, in any unit
+ * @param expected Expected figure, in the same unit
+ * @param [allowedShare] Share that still counts as close (0.01 is 1 %). Default 0.01.
+ * @returns "ok", how far off within the share, or how far off with the likely mistakes
+ * @cell check
+ * @remarks A mistake is guessed from the ratio of the two figures alone. CHECKOF tries the mistakes on your inputs, CHECKLIMITS on limits of size.
  * @example =REAM.CHECK(382, 381.972) // "ok"
  * @example =REAM.CHECK(400, 381.972) // "4.72 % high: 4 for 12/π"
  * @see sources: si-units, practice
  */
 export function check(handFigure: any[][], expected: any[][], allowedShare?: any[][]): any[][] {
   return mapRows(checkFigure, { handFigure, expected }, { allowedShare });
+}
+
+/**
+ * Checks hand figures for limits of size and names the mistake.
+ *
+ * @customfunction CHECKLIMITS
+ * @param lower Hand figure for the lower limit of size, mm or in
+ * @param upper Hand figure for the upper limit of size, mm or in
+ * @param callout Callout as on the drawing, in mm or in
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns "ok", the mistake, or how far off each limit is (mm or in)
+ * @cell limits check
+ * @remarks Every usual mistake is made on the callout and compared with your figures: another grade or size range, shaft for hole, a sign, Δ left out, a decimal point.
+ * @example =REAM.CHECKLIMITS(12, 12.018, "12 H7") // "ok"
+ * @example =REAM.CHECKLIMITS(12, 12.027, "12 H7") // "H8 for H7"
+ * @see sources: iso-286-1, ansi-b4.1, practice
+ */
+export function checkLimits(
+  lower: any[][],
+  upper: any[][],
+  callout: any[][],
+  units?: any[][],
+): any[][] {
+  return mapRows(checkedLimits, { lower, upper, callout }, { units });
+}
+
+/**
+ * Checks a hand figure against a function and names the mistake.
+ *
+ * @customfunction CHECKOF
+ * @param functionName Name of the function in quotes, such as "RPM"
+ * @param handFigure Hand figure to check, in the unit of the function's result
+ * @param inputs The function's own arguments in order, each with its own unit. Leave one empty between commas as in the function.
+ * @returns "ok", the one mistake that gives the hand figure, or how far off it is
+ * @cell check
+ * @remarks Every usual mistake is made on your inputs: a unit, radius for diameter, an input left out, two exchanged, a constant forgotten, digits swapped. Look before you correct.
+ * @example =REAM.CHECKOF("RPM", 477, 15, 10) // "ok"
+ * @example =REAM.CHECKOF("RPM", 955, 15, 10) // "radius for diameter"
+ * @see sources: practice
+ */
+export function checkOf(functionName: any[][], handFigure: any[][], inputs: any[][][]): any[][] {
+  return spill(
+    (name: string, figure: number) => [[checkedAgainst(name, figure, (inputs ?? []) as Matrix[])]],
+    { functionName, handFigure },
+  );
 }

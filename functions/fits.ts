@@ -15,14 +15,14 @@ import { lowerDeviation, standardToleranceWidth, upperDeviation } from "../src/c
 import { mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
- * Gives the lower and upper limit of size that a drawing callout means.
+ * Returns the lower and upper limits of size for a drawing callout.
  *
  * @customfunction LIMITS
- * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
+ * @param callout Callout as on the drawing, in mm or in
+ * @param [units] "mm" or "in". Default "mm".
  * @returns Lower and upper limit of size, mm or in
- * @row lower limit, upper limit
- * @remarks The class of a hole is in capitals, of a shaft in small letters. A class on an inch size is worked at the size in mm and its deviations rounded to 0.00001 in. A text that has no tolerance, names a thread or contradicts itself is refused with the reason.
+ * @row lower limit [mm|in], upper limit [mm|in]
+ * @remarks The class of a hole is in capitals, of a shaft in small letters. A class on an inch size is worked at the size in mm and its deviations rounded to 0.00001 in. A text that can be read in two ways is not read: the message shows both.
  * @example =REAM.LIMITS("12 H7") // 12, 12.018
  * @example =REAM.LIMITS("4X Ø.500 +.0005/-.0000 THRU", "in") // 0.5, 0.5005
  * @see sources: iso-286-1, iso-286-2, ansi-b4.1
@@ -32,12 +32,13 @@ export function limits(callout: any[][], units?: any[][]): any[][] {
 }
 
 /**
- * Gives the least size that a drawing callout allows.
+ * Returns the lower limit of size for a drawing callout.
  *
  * @customfunction MINSIZE
- * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
+ * @param callout Callout as on the drawing, in mm or in
+ * @param [units] "mm" or "in". Default "mm".
  * @returns Lower limit of size, mm or in
+ * @cell lower limit [mm|in]
  * @example =REAM.MINSIZE("20 P7") // 19.965
  * @see sources: iso-286-1, ansi-b4.1
  */
@@ -46,12 +47,13 @@ export function minSize(callout: any[][], units?: any[][]): any[][] {
 }
 
 /**
- * Gives the greatest size that a drawing callout allows.
+ * Returns the upper limit of size for a drawing callout.
  *
  * @customfunction MAXSIZE
- * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
+ * @param callout Callout as on the drawing, in mm or in
+ * @param [units] "mm" or "in". Default "mm".
  * @returns Upper limit of size, mm or in
+ * @cell upper limit [mm|in]
  * @example =REAM.MAXSIZE("20 P7") // 19.986
  * @see sources: iso-286-1, ansi-b4.1
  */
@@ -60,12 +62,13 @@ export function maxSize(callout: any[][], units?: any[][]): any[][] {
 }
 
 /**
- * Gives the middle between the limits of a drawing callout.
+ * Returns the middle between the limits of size of a drawing callout.
  *
  * @customfunction MIDSIZE
- * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
+ * @param callout Callout as on the drawing, in mm or in
+ * @param [units] "mm" or "in". Default "mm".
  * @returns Middle of the limits of size, mm or in
+ * @cell middle size [mm|in]
  * @example =REAM.MIDSIZE("12 H7") // 12.009
  * @see sources: iso-286-1, ansi-b4.1
  */
@@ -74,12 +77,13 @@ export function midSize(callout: any[][], units?: any[][]): any[][] {
 }
 
 /**
- * Gives the width of the tolerance of a drawing callout.
+ * Returns the tolerance of a drawing callout: upper less lower limit of size.
  *
  * @customfunction TOLERANCE
- * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
- * @returns Upper less lower limit of size, mm or in
+ * @param callout Callout as on the drawing, in mm or in
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Tolerance, mm or in
+ * @cell tolerance [mm|in]
  * @example =REAM.TOLERANCE("12 H7") // 0.018
  * @see sources: iso-286-1, ansi-b4.1
  */
@@ -88,14 +92,15 @@ export function tolerance(callout: any[][], units?: any[][]): any[][] {
 }
 
 /**
- * Gives one part of what a drawing callout says.
+ * Returns one part of a drawing callout.
  *
  * @customfunction CALLOUT
- * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
- * @param part "nominal", "lower", "upper" (deviations), "class", "count", "depth", "note", "through", or "marks" (size modifiers)
- * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
- * @returns The part: a size or deviation in mm or in, a text, or TRUE or FALSE; "" where the callout does not say
- * @remarks The nominal is the lower limit where limits are written. through is TRUE if written, FALSE if a depth is.
+ * @param callout Callout as on the drawing, in mm or in
+ * @param part "nominal", "lower", "upper" (limit deviations), "class", "count", "depth", "note", "through", or "marks" (size modifiers)
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns The part: a size or deviation in mm or in, a text, or TRUE or FALSE. Empty text where the callout does not have it.
+ * @cell part of the callout
+ * @remarks The nominal is the lower limit where limits are written. "through" is TRUE if written, FALSE if a depth is.
  * @example =REAM.CALLOUT("4X Ø12 H7 x 30 DEEP", "count") // 4
  * @example =REAM.CALLOUT("4X Ø12 H7 x 30 DEEP", "class") // "H7"
  * @see sources: iso-286-1, ansi-b4.1
@@ -105,13 +110,14 @@ export function callout(callout: any[][], part: any[][], units?: any[][]): any[]
 }
 
 /**
- * Gives the upper limit deviation (ES or es) of a tolerance class.
+ * Returns the upper limit deviation (ES or es) of a tolerance class.
  *
  * @customfunction UPPERDEV
  * @param size Nominal size, mm or in
- * @param class_ Tolerance class in quotes such as "H7" for a hole or "g6" for a shaft, no unit
- * @param [units] "mm" or "in"; "mm" if omitted
- * @returns Upper limit deviation, mm or in, to be added to the size
+ * @param class_ Tolerance class in quotes: "H7" for a hole, "g6" for a shaft
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Upper limit deviation, mm or in, to add to the size
+ * @cell upper limit deviation [mm|in]
  * @example =REAM.UPPERDEV(20, "P7") // -0.014
  * @see sources: iso-286-1, iso-286-2
  */
@@ -120,13 +126,14 @@ export function upperDev(size: any[][], class_: any[][], units?: any[][]): any[]
 }
 
 /**
- * Gives the lower limit deviation (EI or ei) of a tolerance class.
+ * Returns the lower limit deviation (EI or ei) of a tolerance class.
  *
  * @customfunction LOWERDEV
  * @param size Nominal size, mm or in
- * @param class_ Tolerance class in quotes such as "H7" for a hole or "g6" for a shaft, no unit
- * @param [units] "mm" or "in"; "mm" if omitted
- * @returns Lower limit deviation, mm or in, to be added to the size
+ * @param class_ Tolerance class in quotes: "H7" for a hole, "g6" for a shaft
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Lower limit deviation, mm or in, to add to the size
+ * @cell lower limit deviation [mm|in]
  * @example =REAM.LOWERDEV(20, "P7") // -0.035
  * @see sources: iso-286-1, iso-286-2
  */
@@ -135,13 +142,14 @@ export function lowerDev(size: any[][], class_: any[][], units?: any[][]): any[]
 }
 
 /**
- * Gives the standard tolerance of a grade at a size.
+ * Returns the standard tolerance of a grade at a size.
  *
  * @customfunction ITWIDTH
  * @param size Nominal size, mm or in
- * @param grade Standard tolerance grade from IT01 to IT18, as 7 or "IT7", no unit
- * @param [units] "mm" or "in"; "mm" if omitted
- * @returns Width of the tolerance, mm or in
+ * @param grade Standard tolerance grade from IT01 to IT18, such as 7 or "IT7"
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Standard tolerance, mm or in
+ * @cell standard tolerance [mm|in]
  * @example =REAM.ITWIDTH(20, 7) // 0.021
  * @see sources: iso-286-1
  */
@@ -150,14 +158,14 @@ export function itWidth(size: any[][], grade: any[][], units?: any[][]): any[][]
 }
 
 /**
- * Gives the least and greatest clearance of a hole and a shaft; negative is interference.
+ * Returns the minimum and maximum clearance of a hole and a shaft.
  *
  * @customfunction CLEARANCE
- * @param hole Callout of the hole, or of both such as "12 H7/g6" or ".5000 RC4", in mm or in
- * @param [shaft] Callout of the shaft, in mm or in, if the hole does not carry it
- * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
- * @returns Least and greatest clearance, mm or in
- * @row least clearance, greatest clearance
+ * @param hole Callout of the hole, or of hole and shaft such as "12 H7/g6" or ".5000 RC4", in mm or in
+ * @param [shaft] Callout of the shaft, in mm or in. Leave it empty if the hole carries it.
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Minimum and maximum clearance, mm or in. Negative is interference.
+ * @row minimum clearance [mm|in], maximum clearance [mm|in]
  * @example =REAM.CLEARANCE("12 H7/g6") // 0.006, 0.035
  * @example =REAM.CLEARANCE("20 H7", "20 s6") // -0.048, -0.014
  * @see sources: iso-286-1, ansi-b4.1
@@ -167,13 +175,14 @@ export function clearance(hole: any[][], shaft?: any[][], units?: any[][]): any[
 }
 
 /**
- * Gives the kind of a fit: clearance, interference or transition.
+ * Returns the type of a fit: clearance, transition, or interference.
  *
  * @customfunction FITTYPE
- * @param hole Callout of the hole, or of both such as "12 H7/g6" or ".5000 RC4", in mm or in
- * @param [shaft] Callout of the shaft, in mm or in, if the hole does not carry it
- * @param [units] "mm" or "in", for sizes without a unit; "mm" if omitted
- * @returns "clearance" if the minimum is 0 or more, "interference" if the maximum is 0 or less, else "transition"
+ * @param hole Callout of the hole, or of hole and shaft such as "12 H7/g6" or ".5000 RC4", in mm or in
+ * @param [shaft] Callout of the shaft, in mm or in. Leave it empty if the hole carries it.
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns "clearance" if the minimum clearance is 0 or more, "interference" if the maximum is 0 or less, else "transition"
+ * @cell fit
  * @example =REAM.FITTYPE("12 H7/g6") // "clearance"
  * @example =REAM.FITTYPE("3 H7/p6") // "transition"
  * @see sources: iso-286-1, ansi-b4.1
@@ -183,14 +192,14 @@ export function fitKind(hole: any[][], shaft?: any[][], units?: any[][]): any[][
 }
 
 /**
- * Gives the coarsest standard tolerance grade no wider than a tolerance, and what usually reaches it.
+ * Returns the standard tolerance grade of a callout, and what usually reaches it.
  *
  * @customfunction GRADEFOR
- * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit; "mm" if omitted
- * @returns Standard tolerance grade, a text such as "IT7", and the usual process (common practice, no source)
+ * @param callout Callout as on the drawing, in mm or in
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Coarsest standard tolerance grade no wider than the tolerance, and the usual process
  * @row standard tolerance grade, usual process
- * @remarks Drilling reaches IT11 and wider, one reaming pass IT8 to IT10, a guided or second pass IT6 and IT7, honing finer: common practice, no source.
+ * @remarks Drilling reaches IT11 and wider, one reaming pass IT8 to IT10, and IT7 with a reamer ground to the window. IT6 takes a finely adjusted or guided reamer, or a second pass. Common practice.
  * @example =REAM.GRADEFOR("12 +0.020/0") // "IT7", "a guided or a second reaming pass"
  * @see sources: iso-286-1, practice
  */
@@ -199,14 +208,14 @@ export function gradeFor(callout: any[][], units?: any[][]): any[][] {
 }
 
 /**
- * Gives the limits to accept a measured part by: those of the callout, drawn in by the uncertainty of the measurement on each side.
+ * Returns the limits for accepting a measured part, less the measurement uncertainty on each side.
  *
  * @customfunction ACCEPTLIMITS
- * @param callout Callout as on the drawing: a size with a class, deviations or limits, in mm or in
+ * @param callout Callout as on the drawing, in mm or in
  * @param uncertainty Expanded uncertainty of the measurement, mm or in
- * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
- * @returns Least and greatest measured size to accept, mm or in
- * @row least accepted, greatest accepted
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Lower and upper measured size to accept, mm or in
+ * @row lower acceptance limit [mm|in], upper acceptance limit [mm|in]
  * @example =REAM.ACCEPTLIMITS("10 H7", 0.002) // 10.002, 10.013
  * @see sources: iso-14253-1
  */

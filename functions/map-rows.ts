@@ -39,7 +39,7 @@ export function repeated(ranges: unknown): Special {
 export function mapRows(calculate: Calculation, required: Given, optional: Given = {}): Matrix {
   const call = readCall(required, optional);
   const results = compute(calculate, call, 0);
-  if (call.columns === 1) return results;
+  if (call.columns === 1) return explained(results, calculate, call);
   return Array.from({ length: call.rows }, (_, row) =>
     results.slice(row * call.columns, (row + 1) * call.columns).map(([cell]) => cell),
   );
@@ -60,7 +60,7 @@ export function mapToColumns(
     const error = valueError(`${name} is ${call.columns} columns wide. Give one column.`);
     return Array.from({ length: call.rows }, () => new Array(width).fill(error));
   }
-  return compute(calculate, call, width);
+  return explained(compute(calculate, call, width), calculate, call);
 }
 
 /** A result of its own shape, from lists and single values. */
@@ -76,35 +76,35 @@ export function spill(calculate: Calculation, required: Given, optional: Given =
     },
     call,
     0,
-    calculate,
   ) as [[unknown]];
-  return shaped ? shaped.map((row) => row.map(resultCell)) : [[cell]];
+  return shaped ? explained(shaped.map((row) => row.map(resultCell)), calculate, call) : [[cell]];
 }
 
-/** What a call came to in its first computed row. */
-export interface Seen {
+/** What a result was computed from: the calculation, and the values of its first row. */
+export interface Explanation {
   readonly calculate: Calculation;
   readonly names: readonly string[];
   readonly values: readonly any[];
+  /** Rows of the call, each a calculation of its own. */
+  readonly rows: number;
 }
-let witness: ((seen: Seen) => void) | undefined;
+const explanations = new WeakMap<Matrix, Explanation>();
 
-/** Runs `call` and tells which calculation it came to, with which values: how STEPS sees inside a function. */
-export function witnessed(call: () => Matrix): { readonly matrix: Matrix; readonly seen: Seen | undefined } {
-  let seen: Seen | undefined;
-  witness = (what) => {
-    seen ??= what;
-  };
-  try {
-    const matrix = call();
-    return { matrix, seen };
-  } finally {
-    witness = undefined;
-  }
+/** How a result that a function gave came about; undefined for one that did not come from a calculation. */
+export const explanationOf = (result: Matrix): Explanation | undefined => explanations.get(result);
+
+function explained(result: Matrix, calculate: Calculation, call: Call): Matrix {
+  explanations.set(result, {
+    calculate,
+    names: call.arguments.map((column) => column.name),
+    values: call.arguments.map((column) => column.values[0]),
+    rows: call.rows * call.columns,
+  });
+  return result;
 }
 
 /** The results in reading order, each an array of its cells; `width` 0 is one result that is no array. */
-function compute(calculate: Calculation, call: Call, width: number, seenAs = calculate): Matrix {
+function compute(calculate: Calculation, call: Call, width: number): Matrix {
   const count = call.rows * call.columns;
   const results: Matrix = new Array(count);
   const evaluate = evaluator(calculate, call.arguments);
@@ -122,10 +122,6 @@ function compute(calculate: Calculation, call: Call, width: number, seenAs = cal
     } catch (thrown) {
       results[i] = new Array(width || 1).fill(errorCell(thrown));
     }
-  }
-  if (witness && count > 0) {
-    const values = call.arguments.map((column) => column.values[0]);
-    witness({ calculate: seenAs, names: call.arguments.map((column) => column.name), values });
   }
   return results;
 }

@@ -16,15 +16,16 @@ import { sizeAmongTexts } from "./arguments.ts";
 import { list, mapRows, mapToColumns, readAs, repeated } from "./map-rows.ts";
 
 /**
- * Gives the diameter over an odd number of flutes from the height over the apex of a V-block.
+ * Returns the diameter over an odd number of flutes from the height over a V-block.
  *
  * @customfunction VBLOCK
  * @param reading Height of the top of the tool over the apex of the V, mm or in
- * @param flutes Number of flutes, odd and evenly spaced, 3 or more, no unit
- * @param [angle] Angle of the V, degrees; 180 − 360/flutes if omitted, and at most 5 off that
- * @param [units] "mm" or "in"; "mm" if omitted
+ * @param flutes Number of flutes, odd and evenly spaced, 3 or more
+ * @param [angle] Angle of the V, degrees. Default 180 − 360/flutes, and at most 5 from it.
+ * @param [units] "mm" or "in". Default "mm".
  * @returns Diameter, mm or in
- * @remarks Flutes that are unevenly spaced cannot be measured so: compare them with a setting master.
+ * @cell diameter [mm|in]
+ * @remarks Flutes that are unevenly spaced cannot be measured this way: compare them with a setting master.
  * @example =REAM.VBLOCK(15, 3) // 10
  * @example =REAM.VBLOCK(11.219776, 5, 107) // 10
  * @see sources: v-block
@@ -34,11 +35,12 @@ export function vBlock(reading: any[][], flutes: any[][], angle?: any[][], units
 }
 
 /**
- * Gives the root sum of squares of independent random contributions to an error.
+ * Returns the root sum of squares of independent contributions to an error.
  *
  * @customfunction STACKUP
- * @param contribution1 Contributions, single cells or ranges, all in one unit (mm or in) and at one confidence, such as two standard deviations
+ * @param contribution1 Contributions, cells or ranges, all in one unit (mm or in) and at one confidence, such as two standard deviations
  * @returns Root sum of squares, mm or in, as the contributions are
+ * @cell stack-up [mm|in]
  * @remarks What drifts one way, such as wear and temperature, is added straight to the result, not here.
  * @example =REAM.STACKUP(3, 4) // 5
  * @see sources: root-sum-square
@@ -48,15 +50,16 @@ export function stackUp(contribution1: any[][][]): any[][] {
 }
 
 /**
- * Tells whether a measured size is within the limits of its callout; the limit itself is in.
+ * Checks a measured size against the limits of its callout.
  *
  * @customfunction INSPECT
  * @param measured Measured size, mm or in
  * @param callout Callout as on the drawing, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit; "mm" if omitted
- * @returns in, or under or over by so much, mm or in
- * @remarks The uncertainty of the measurement is not taken off: ACCEPTLIMITS does that.
- * @example =REAM.INSPECT(12.018, "12 H7") // "in"
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns "ok", or "under by" or "over by" and the amount, mm or in
+ * @cell inspection
+ * @remarks A size on the limit is ok. The measurement uncertainty is not taken off: ACCEPTLIMITS does that.
+ * @example =REAM.INSPECT(12.018, "12 H7") // "ok"
  * @example =REAM.INSPECT(12.021, "12 H7") // "over by 0.003"
  * @see sources: iso-286-1, derived
  */
@@ -65,15 +68,15 @@ export function inspect(measured: any[][], callout: any[][], units?: any[][]): a
 }
 
 /**
- * Gives the capability of a process from measured sizes: Cp, Cpk, mean and standard deviation.
+ * Calculates the capability of a process from measured sizes.
  *
  * @customfunction CAPABILITY
- * @param measured Measured sizes, a range, mm or in; texts that are no sizes, blanks and 0 are passed over
+ * @param measured Measured sizes, a range, mm or in. Texts that are no sizes, blanks, and 0 are left out.
  * @param callout Callout as on the drawing, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
- * @returns Cp and Cpk (no unit), mean and sample standard deviation (mm or in)
- * @row Cp, Cpk, mean, standard deviation
- * @remarks The deviation is that of the whole sample (n − 1): of parts made over a long run, these are Pp and Ppk. They hold for a process that is stable and normal; below 30 parts or so they are a guess.
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Cp, Cpk, mean, and sample standard deviation (mm or in)
+ * @row Cp, Cpk, mean [mm|in], standard deviation [mm|in]
+ * @remarks The deviation is that of the whole sample (n − 1): for parts made over a long run these are Pp and Ppk. They hold for a process that is stable and normal. Below about 30 parts they are a guess.
  * @example =REAM.CAPABILITY({10.0075;10.0105;10.009}, "10 H7") // 1.6667, 1.3333, 10.009, 0.0015
  * @see sources: capability
  */
@@ -87,14 +90,15 @@ export function capability(measured: any[][], callout: any[][], units?: any[][])
 }
 
 /**
- * Gives the share of parts to expect in tolerance, if their sizes are normally distributed.
+ * Calculates the share of parts in tolerance for a normal distribution.
  *
  * @customfunction INTOLERANCE
  * @param mean Mean size, mm or in
  * @param deviation Standard deviation, mm or in
  * @param callout Callout as on the drawing, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit; "mm" if omitted
- * @returns Share in tolerance, no unit (0.9973 is 99.73 %)
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Share in tolerance (0.9973 is 99.73 %)
+ * @cell share in tolerance
  * @example =REAM.INTOLERANCE(10.0075, 0.0025, "10 H7") // 0.9973
  * @see sources: capability
  */
@@ -103,16 +107,16 @@ export function inTolerance(mean: any[][], deviation: any[][], callout: any[][],
 }
 
 /**
- * Gives the share of a tolerance that the scatter of a gauge takes up, and what that makes it.
+ * Calculates how much of a tolerance the gauge takes up.
  *
  * @customfunction GAUGESHARE
  * @param repeatability Standard deviation of one person's repeated measurements (EV), mm or in
  * @param reproducibility Standard deviation between persons (AV), mm or in
  * @param callout Callout as on the drawing, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit; "mm" if omitted
- * @returns Share of the tolerance (no unit, 0.1 is 10 %), and good, marginal or unfit
- * @row share, verdict
- * @remarks Good to 10 %, marginal to 30 %, unfit above: common practice, no source.
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Share of the tolerance (0.1 is 10 %), and "good", "marginal", or "unfit"
+ * @row share, gauge
+ * @remarks Good to 10 %, marginal to 30 %, unfit above: common practice.
  * @example =REAM.GAUGESHARE(0.0008, 0.0006, "10 H7") // 0.4, "unfit"
  * @see sources: gauge-study
  */
@@ -126,19 +130,20 @@ export function gaugeShare(
 }
 
 /**
- * Gives the size at 20 °C (68 °F) of a part that was measured at another temperature.
+ * Returns the size at 20 °C (68 °F) of a part measured at another temperature.
  *
  * @customfunction SIZEAT20
  * @param measured Measured size, mm or in
  * @param temperature Temperature of the part, °C or °F
- * @param material Material key or name as in MATERIALS(), no unit
- * @param [gaugeTemperature] Temperature of the gauge, °C or °F; 20 °C or 68 °F if omitted
- * @param [gaugeMaterial] Material of the gauge as in MATERIALS(), no unit; steel of 11.5 µm/(m·K) if omitted
- * @param [units] "mm" or "in"; "mm" if omitted
+ * @param material Material, a key or name as in MATERIALS()
+ * @param [gaugeTemperature] Temperature of the gauge, °C or °F. Default 20 °C or 68 °F.
+ * @param [gaugeMaterial] Material of the gauge as in MATERIALS(). Default steel of 11.5 µm/(m·K).
+ * @param [units] "mm" or "in". Default "mm".
  * @returns Size at 20 °C, mm or in
+ * @cell size at 20 °C [mm|in]
  * @example =REAM.SIZEAT20(50, 30, "aluminum") // 49.988203
  * @example =REAM.SIZEAT20(50, 30, "aluminum", 30) // 49.993951
- * @see sources: reference-temperature
+ * @see sources: reference-temperature, expansion
  */
 export function sizeAt20(
   measured: any[][],
@@ -156,16 +161,17 @@ export function sizeAt20(
 }
 
 /**
- * Gives the limits of the plain plug gauges for a hole of IT6 or IT7 to 180 mm.
+ * Returns the limits of the plain plug gauges for a hole.
  *
  * @customfunction PLUGGAUGE
- * @param callout Callout of the hole with its tolerance class, in mm or in
- * @param [units] "mm" or "in", for sizes without a unit and for the result; "mm" if omitted
- * @returns GO least and greatest, GO worn, NOT GO least and greatest, mm or in
- * @row GO least, GO greatest, GO worn, NOT GO least, NOT GO greatest
- * @remarks GO worn is the size down to which the GO gauge may wear. In inches each deviation from the nominal size is rounded to 0.00001 in.
+ * @param callout Callout of the hole as on the drawing, in mm or in
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns GO minimum and maximum, GO worn, NOT GO minimum and maximum, mm or in
+ * @row GO minimum [mm|in], GO maximum [mm|in], GO worn [mm|in], NOT GO minimum [mm|in], NOT GO maximum [mm|in]
+ * @remarks Tabulated for holes with an ISO class of grade 6 or 7 in mm, to 180 mm. All other holes: the 10 % rule, common practice. GO worn is the size down to which the GO gauge may wear.
  * @example =REAM.PLUGGAUGE("25 H7") // 25.001, 25.005, 24.997, 25.019, 25.023
- * @see sources: plug-gauges, iso-286-1
+ * @example =REAM.PLUGGAUGE("12 +0.020/0") // 12, 12.001, 12, 12.019, 12.02
+ * @see sources: plug-gauges, plug-gauge-rule, iso-286-1
  */
 export function plugGauge(callout: any[][], units?: any[][]): any[][] {
   return mapToColumns(5, gaugesFor, { callout }, { units });

@@ -1,23 +1,23 @@
-// functions: the tables of materials and sources, and how a figure comes about.
+// functions: the tables of materials and sources, and how a figure is calculated.
 
 import { writtenSteps } from "../src/calc/checking/written-steps.ts";
 import type { Formula } from "../src/calc/formula.ts";
-import { materialTable } from "../src/calc/materials.ts";
+import { materialTable } from "../src/calc/materials/material-table.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
 import { sources as citations } from "../src/data/sources.ts";
 import { type ArgumentName, vocabulary } from "./arguments.ts";
 import { isErrorCell } from "./cells.ts";
-import { spill, witnessed } from "./map-rows.ts";
-import { type Matrix, registered } from "./register.ts";
+import { explanationOf, spill } from "./map-rows.ts";
+import { handedOver, type Matrix, registered } from "./register.ts";
 
 /**
- * Writes out how a function comes to its result, line by line: the formula in symbols, the same with numbers and units, the result, the source.
+ * Shows how a function calculates its result, line by line.
  *
  * @customfunction STEPS
- * @param functionName Name of the function in quotes such as "RPM", no unit
- * @param inputs The function's own arguments in order, each with its own unit; leave one empty between commas as in the function
+ * @param functionName Name of the function in quotes, such as "RPM"
+ * @param inputs The function's own arguments in order, each with its own unit. Leave one empty between commas as in the function.
  * @returns Lines of text
- * @remarks Functions that look their answer up have no formula: their line says so and the source follows.
+ * @remarks Each line comes in symbols, with numbers and units, and as a result. The sources follow.
  * @example =REAM.STEPS("FEEDRATE", 0.012, 382) // "feedRate = feedPerRev · rpm"; "feedRate = 0.012 · 382 rev/min"; "feedRate = 4.584 length/min"; "source: feed rate = feed per revolution × rev/min; feed per tooth × teeth"
  * @see sources: derived
  */
@@ -29,30 +29,26 @@ function stepsOf(name: string, inputs: readonly Matrix[]): unknown[][] {
   const id = name.toUpperCase().replace(/^REAM\./, "");
   const one = registered.get(id);
   if (!one || id === "STEPS")
-    return wrong(`functionName ${shown(name)} is not a function with steps: write one like "RPM"`);
-  const { matrix, seen } = witnessed(() => one.call(...handedOver(one.call.length, inputs)));
+    return wrong(`functionName is ${shown(name)}. Write the name of a function, such as "RPM".`);
+  const matrix = one.call(...handedOver(one.call.length, inputs));
   const [first] = matrix as [any[]];
   if (isErrorCell(first[0]) || first[0] === "") return [[first[0]]];
-  const formula = seen && (seen.calculate as { formula?: Formula }).formula;
-  if (!seen || !formula)
-    return [[`${id} looks its answer up: it has no formula`], ...sourceLines(one.sources)];
-  if (matrix.length > 1)
-    return wrong(`inputs give ${matrix.length} rows of ${id}: give one cell for each argument`);
-  const units = seen.values[seen.names.indexOf("units")] ?? "mm";
-  return writtenSteps({
+  const how = explanationOf(matrix);
+  const formula = how && (how.calculate as { formula?: Formula }).formula;
+  if (!how || !formula)
+    return [[`${id} looks its answer up in a table.`], ...sourceLines(one.sources)];
+  if (how.rows > 1)
+    return wrong(`inputs are ${how.rows} rows of ${id}. Enter one cell for each argument.`);
+  const units = how.values[how.names.indexOf("units")] ?? "mm";
+  const lines = writtenSteps({
     formula,
-    names: seen.names,
-    values: seen.values,
+    names: how.names,
+    values: how.values,
     units,
-    results: first.filter((cell) => typeof cell === "number"),
-    unitOf: (argument) => unitOf(argument, seen.names.includes("units") ? units : undefined),
-  }).map((line) => [line]);
-}
-
-/** As a host hands ranges over: what a function has no parameter for belongs to its last one, which repeats. */
-function handedOver(parameters: number, inputs: readonly Matrix[]): unknown[] {
-  if (inputs.length <= parameters) return [...inputs];
-  return [...inputs.slice(0, parameters - 1), inputs.slice(parameters - 1)];
+    results: matrix.length > 1 ? [] : first.filter((cell) => typeof cell === "number"),
+    unitOf: (argument) => unitOf(argument, how.names.includes("units") ? units : undefined),
+  });
+  return [...lines.map((line) => [line]), ...sourceLines(one.sources)];
 }
 
 /** The unit of an argument; in a function without `units`, only one that is the same in both sets. */
@@ -67,20 +63,20 @@ function sourceLines(keys: readonly (keyof typeof citations)[]): string[][] {
 }
 
 /**
- * Gives the table of materials: their keys, starting speeds in HSS, and what is calculated with, each with its source.
+ * Lists the materials with their starting values and sources.
  *
  * @customfunction MATERIALS
- * @returns A table with a header: key, ISO 513 group, what it is, speed range (ft/min and m/min), feed factor, kc1.1 (N/mm²), mc, expansion (µm/(m·K)), source
- * @remarks Starting values: your own trials decide. Other names that a material is found by are in the reference, under Materials and their names.
+ * @returns A table with a header: key, ISO 513 group, what it is, cutting speed (m/min and ft/min), feed factor, stock factor, kc1.1 (N/mm²), mc, expansion (µm/(m·K)), source
+ * @remarks Starting values: your own trials decide. The reference lists all the names that a material is found by.
  * @example =REAM.MATERIALS() // "key"
- * @see sources: start-speed, start-feed, kienzle, reference-temperature, iso-513
+ * @see sources: start-speed, start-speed-carbide, start-feed-practice, stock-practice, kienzle, expansion, iso-513
  */
 export function materials(): any[][] {
   return materialTable();
 }
 
 /**
- * Gives what each function rests on: its sources, and how far each can be trusted.
+ * Lists what each function is based on, and how far it can be trusted.
  *
  * @customfunction SOURCES
  * @returns A table with a header: function, kind of source, source

@@ -5,16 +5,35 @@ import type { SourceKey } from "../src/data/sources.ts";
 export type Matrix = any[][];
 export type WorksheetFunction = (...args: any[]) => Matrix;
 
+/** A cell that a function gives: its name, and its unit in the metric and the inch set, "" for none. */
+export interface ResultCell {
+  readonly name: string;
+  readonly units: readonly [mm: string, inch: string];
+}
+
 export interface Registered {
   readonly id: string;
   readonly call: WorksheetFunction;
   readonly sources: readonly SourceKey[];
+  /** The cells that it gives for a row; none where its result has a shape of its own. */
+  readonly cells: readonly ResultCell[];
 }
 
 /** Every registered function by its id, without the namespace. */
 export const registered = new Map<string, Registered>();
 
-export function register(id: string, call: WorksheetFunction, sources: readonly SourceKey[]): void {
-  registered.set(id, { id, call, sources });
+export function register(
+  id: string,
+  call: WorksheetFunction,
+  sources: readonly SourceKey[],
+  cells: readonly ResultCell[],
+): void {
+  registered.set(id, { id, call, sources, cells });
   CustomFunctions.associate(id, call);
+}
+
+/** As a host hands ranges over: what a function has no parameter for belongs to its last one, which repeats. */
+export function handedOver(parameters: number, inputs: readonly Matrix[]): unknown[] {
+  if (inputs.length <= parameters) return [...inputs];
+  return [...inputs.slice(0, parameters - 1), inputs.slice(parameters - 1)];
 }

@@ -4,22 +4,23 @@ import { chipPath as adviceOn, toolFor as entryFor } from "../src/calc/setup/cho
 import {
   runoutCheck as checkRunout,
   runout as runoutOf,
+  screwMoves as movesOfScrews,
   runoutAt as runoutOnLine,
 } from "../src/calc/setup/runout.ts";
 import { list, mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
- * Gives the run-out of a tool from four readings, where its high side is, and how far to move it.
+ * Returns the runout of a tool from four readings, and how to correct it.
  *
  * @customfunction RUNOUT
- * @param at0 Reading at mark 0, mm or in; plus is toward the plunger
+ * @param at0 Reading at mark 0, mm or in. Plus is toward the plunger.
  * @param at90 Reading at mark 90, mm or in
  * @param at180 Reading at mark 180, mm or in
  * @param at270 Reading at mark 270, mm or in
- * @param [units] "mm" or "in"; "mm" if omitted
- * @returns Run-out (mm or in), angle of the high side (degrees, on the marks), and how far to move the tool toward the low side (mm or in)
- * @row run-out, high side, move
- * @remarks Number the marks on the tool, a quarter turn apart, in the order in which they pass the indicator. The run-out is that of the circle that fits the readings, not the greatest less the least. Readings that no round surface can give are refused. Turn the spindle by hand, machine locked out as its manual and local codes ask.
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Runout (mm or in), angle of the high side (degrees, on the marks), and how far to move the tool toward the low side (mm or in)
+ * @row runout [mm|in], high side [°], move [mm|in]
+ * @remarks Number the marks on the tool, a quarter turn apart, in the order in which they pass the indicator. The runout is that of the circle that fits the readings, not maximum less minimum. Turn the spindle by hand, with the machine locked out as its manual and local codes require.
  * @example =REAM.RUNOUT(0, 0.003, 0.008, 0.005) // 0.0082462, 194.036, 0.0041231
  * @see sources: runout
  */
@@ -34,17 +35,21 @@ export function runout(
 }
 
 /**
- * Gives the run-out at another distance from the nose of the spindle, from two readings in one plane.
+ * Returns the runout at another distance from the spindle nose.
  *
  * @customfunction RUNOUTAT
- * @param reading1 Run-out at the first distance, mm or in
+ * @param reading1 Runout at the first distance, mm or in
  * @param distance1 First distance from the nose, mm or in
- * @param reading2 Run-out at the second distance, mm or in, the high side in the same plane; negative if it is opposite
+ * @param reading2 Runout at the second distance, mm or in. Without angles it is negative if the high side is opposite.
  * @param distance2 Second distance from the nose, mm or in
- * @param distance Distance at which the run-out is wanted, such as the tip, mm or in
- * @returns Run-out at that distance, mm or in, as the readings are
- * @remarks Every argument in one unit.
+ * @param distance Distance at which the runout is wanted, such as the tip, mm or in
+ * @param [angle1] Angle of the high side at the first distance (RUNOUT), degrees. Default both readings in one plane.
+ * @param [angle2] Angle of the high side at the second distance, degrees. Default both readings in one plane.
+ * @returns Runout at that distance, mm or in, as the readings are
+ * @cell runout [mm|in]
+ * @remarks Every length in one unit. With the angles the two readings are taken as vectors.
  * @example =REAM.RUNOUTAT(0.004, 50, 0.01, 150, 200) // 0.013
+ * @example =REAM.RUNOUTAT(0.004, 20, 0.004, 120, 160, 0, 90) // 0.0058241
  * @see sources: derived
  */
 export function runoutAt(
@@ -53,18 +58,50 @@ export function runoutAt(
   reading2: any[][],
   distance2: any[][],
   distance: any[][],
+  angle1?: any[][],
+  angle2?: any[][],
 ): any[][] {
-  return mapRows(runoutOnLine, { reading1, distance1, reading2, distance2, distance });
+  return mapRows(
+    runoutOnLine,
+    { reading1, distance1, reading2, distance2, distance },
+    { angle1, angle2 },
+  );
 }
 
 /**
- * Tells whether a run-out is within its limit: ok, or by how much it is over.
+ * Returns how far each of four adjusting screws pushes the tool.
+ *
+ * @customfunction SCREWMOVES
+ * @param at0 Reading at mark 0, mm or in. Plus is toward the plunger.
+ * @param at90 Reading at mark 90, mm or in
+ * @param at180 Reading at mark 180, mm or in
+ * @param at270 Reading at mark 270, mm or in
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Move of the screws at 0°, 90°, 180°, and 270°, mm or in. Only the screws on the high side move.
+ * @row screw at 0° [mm|in], screw at 90° [mm|in], screw at 180° [mm|in], screw at 270° [mm|in]
+ * @remarks Back off the screw opposite first. Tighten to the torque of the shop's own table and read again. Turn the spindle by hand, with the machine locked out as its manual and local codes require.
+ * @example =REAM.SCREWMOVES(0, 0.003, 0.008, 0.005) // 0, 0, 0.004, 0.001
+ * @see sources: runout
+ */
+export function screwMoves(
+  at0: any[][],
+  at90: any[][],
+  at180: any[][],
+  at270: any[][],
+  units?: any[][],
+): any[][] {
+  return mapToColumns(4, movesOfScrews, { at0, at90, at180, at270 }, { units });
+}
+
+/**
+ * Checks a runout against its limit.
  *
  * @customfunction RUNOUTCHECK
- * @param runout Run-out of the tool in the spindle, mm or in
- * @param [limit] Greatest run-out, mm or in; 0.005 mm or 0.0002 in if omitted (common practice)
- * @param [units] "mm" or "in"; "mm" if omitted
- * @returns ok, or over by so much, mm or in
+ * @param runout Runout of the tool in the spindle, mm or in
+ * @param [limit] Maximum runout, mm or in. Default 0.005 mm or 0.0002 in (common practice).
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns "ok", or "over by" and the amount, mm or in
+ * @cell runout check
  * @example =REAM.RUNOUTCHECK(0.008) // "over by 0.003"
  * @example =REAM.RUNOUTCHECK(0.0002, , "in") // "ok"
  * @see sources: runout-limit
@@ -74,14 +111,15 @@ export function runoutCheck(runout: any[][], limit?: any[][], units?: any[][]): 
 }
 
 /**
- * Advises which flutes and which way of the coolant take the chips out of a hole.
+ * Returns advice on flutes and coolant for getting the chips out of a hole.
  *
  * @customfunction CHIPPATH
- * @param holeKind "through" or "blind"; TRUE for through and FALSE for blind, as CALLOUT returns it
- * @param [blocked] TRUE if the way out of a through hole is blocked, no unit; FALSE if omitted
- * @param [interrupted] TRUE if a keyway or a cross hole breaks the wall, no unit; FALSE if omitted
- * @returns Advice in words (common practice, no source)
- * @remarks A through hole whose way out is blocked is treated as a blind one. Pressure and mist of the coolant are for the machine's manual and local codes to limit.
+ * @param holeKind "through" or "blind", TRUE or FALSE, "THRU", or what CALLOUT returns for "through"
+ * @param [blocked] TRUE if chips cannot leave a through hole ahead. Default FALSE.
+ * @param [interrupted] TRUE if a keyway or cross hole breaks the wall. Default FALSE.
+ * @returns Advice in words (common practice)
+ * @cell chip path
+ * @remarks A through hole that is blocked ahead is treated as a blind one. The machine's manual and local codes limit pressure and mist of the coolant.
  * @example =REAM.CHIPPATH("through") // "flush forward: left-hand helix (right-hand cut), or straight flutes in short-chipping material"
  * @example =REAM.CHIPPATH("blind") // "flush from the centre and back along the flutes: right-hand helix or straight flutes with coolant through, never left-hand helix"
  * @see sources: chip-path
@@ -91,14 +129,15 @@ export function chipPath(holeKind: any[][], blocked?: any[][], interrupted?: any
 }
 
 /**
- * Gives the entry of your own tool list whose range covers a size.
+ * Looks up the entry of your own tool list whose range covers a size.
  *
  * @customfunction TOOLFOR
  * @param size Size to cover, mm or in, in the unit of the list
- * @param over Lower ends of the ranges, themselves not covered except the lowest, a range, mm or in
+ * @param over Lower ends of the ranges, not covered except the lowest, a range, mm or in
  * @param upTo Upper ends of the ranges, covered, a range of the same length, mm or in
- * @param entries What to give for each range: a tool's number, name or price, a range of the same length, no unit
- * @returns The first entry whose range covers the size, a number or a text
+ * @param entries What to return for each range: a tool's number, name, or price, a range of the same length
+ * @returns The first entry whose range covers the size
+ * @cell entry
  * @example =REAM.TOOLFOR(12, {0;6;12}, {6;12;20}, {"R6";"R12";"R20"}) // "R12"
  * @see sources: derived
  */

@@ -10,17 +10,18 @@ import {
 import { mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
- * Gives the time to ream a hole, there and back.
+ * Returns the time to ream a hole, in and out.
  *
  * @customfunction HOLETIME
  * @param depth Useful depth of the hole, mm or in
  * @param feedRate Feed rate, mm/min or in/min
- * @param [leadIn] Air above the hole that is fed through, mm or in; 0 if omitted
- * @param [overrun] How far the tool goes past the useful depth (bevel lead, break-through), mm or in; 0 if omitted
- * @param [retractRate] Feed rate of the return, mm/min or in/min; as feedRate if omitted; "rapid" leaves the return out (a drag line may stay in the hole)
- * @param [units] "mm" or "in"; "mm" if omitted
- * @returns Time, s
- * @remarks A reamer is fed out, turning forward: drawn out at rapid it may leave a drag line in the hole. Never reverse the spindle.
+ * @param [leadIn] Approach in air above the hole, mm or in. Default 0.
+ * @param [overrun] Travel past the useful depth (chamfer, break-through), mm or in. Default 0.
+ * @param [retractRate] Feed rate of the retract, mm/min or in/min, or "rapid" to leave it out. Default feedRate.
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Time per hole, s
+ * @cell time per hole [s]
+ * @remarks HSS reamers retract at the feed rate, turning forward: a rapid retract may leave a drag line. Carbide, heads, and blades often retract at up to three times the feed. Never reverse the spindle.
  * @example =REAM.HOLETIME(1.225, 4.58366, , , , "in") // 32.0704
  * @example =REAM.HOLETIME(1.225, 4.58366, , , "rapid", "in") // 16.0352
  * @see sources: machining-time
@@ -37,15 +38,16 @@ export function holeTime(
 }
 
 /**
- * Gives the time per part from the time per hole.
+ * Returns the time per part from the time per hole.
  *
  * @customfunction CYCLETIME
  * @param holeTime Time per hole, s
- * @param [holes] Number of holes per part, no unit; 1 if omitted
- * @param [moveTime] Time from hole to hole, s; 0 if omitted
- * @param [toolChange] Chip to chip time per part, s, not the change of a worn edge; 0 if omitted
- * @param [loadTime] Time to load and unload the part, s; 0 if omitted
+ * @param [holes] Number of holes per part. Default 1.
+ * @param [moveTime] Time from hole to hole, s. Default 0.
+ * @param [toolChange] Chip-to-chip time per part, s, not the change of a worn edge. Default 0.
+ * @param [loadTime] Time to load and unload the part, s. Default 0.
  * @returns Time per part, s
+ * @cell time per part [s]
  * @example =REAM.CYCLETIME(6, 4, 2, 5, 20) // 55
  * @see sources: machining-time
  */
@@ -60,13 +62,14 @@ export function cycleTime(
 }
 
 /**
- * Gives the whole parts that a shift yields.
+ * Returns the whole parts made in a shift.
  *
  * @customfunction PARTSPERSHIFT
  * @param cycleTime Time per part, s
  * @param shiftHours Length of the shift, h
- * @param [uptime] Share of the shift that the machine runs, no unit (0.85 is 85 %); 1 if omitted
- * @returns Parts per shift, a whole number
+ * @param [uptime] Share of the shift that the machine runs (0.85 is 85 %). Default 1.
+ * @returns Whole parts per shift
+ * @cell parts per shift
  * @example =REAM.PARTSPERSHIFT(60, 8, 0.85) // 408
  * @see sources: derived
  */
@@ -75,16 +78,16 @@ export function partsPerShift(cycleTime: any[][], shiftHours: any[][], uptime?: 
 }
 
 /**
- * Gives how many machines a yearly quantity needs: the load, and whole machines.
+ * Returns the machines that a yearly quantity needs.
  *
  * @customfunction MACHINESNEEDED
- * @param partsPerYear Good parts per year, a number
+ * @param partsPerYear Good parts per year
  * @param cycleTime Time per part, s
- * @param hoursPerYear Hours that a machine is manned in a year, h
- * @param [uptime] Share of those hours that it runs, no unit; 1 if omitted
- * @param [scrapRate] Share of the parts that is scrap, no unit, from 0 to under 1; 0 if omitted
- * @returns Load in machines, and whole machines, numbers
- * @row load, whole machines
+ * @param hoursPerYear Staffed hours of a machine per year, h
+ * @param [uptime] Share of those hours that it runs. Default 1.
+ * @param [scrapRate] Share of the parts that is scrap, from 0 to under 1. Default 0.
+ * @returns Load in machines, and whole machines
+ * @row load [machines], whole machines
  * @example =REAM.MACHINESNEEDED(400000, 60, 3800, 0.8, 0.02) // 2.237737, 3
  * @see sources: derived
  */
@@ -99,13 +102,14 @@ export function machinesNeeded(
 }
 
 /**
- * Gives the machine hours that a shorter cycle saves in a year.
+ * Returns the machine hours per year that a shorter cycle saves.
  *
  * @customfunction HOURSSAVED
  * @param presentCycle Present time per part, s
  * @param proposedCycle Proposed time per part, s
- * @param partsPerYear Parts per year, a number
- * @returns Hours saved per year, h; negative is a loss
+ * @param partsPerYear Parts per year
+ * @returns Hours saved per year, h. Negative is a loss.
+ * @cell hours saved per year [h]
  * @example =REAM.HOURSSAVED(60, 42, 400000) // 2000
  * @see sources: derived
  */

@@ -12,14 +12,14 @@ import {
 import { list, mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
- * Fits Taylor's n and C (v·T^n = C) to your own records of tool life, and says how well they follow it.
+ * Returns Taylor's n and C (v·Tⁿ = C) fitted to your own tool life records.
  *
  * @customfunction TAYLORFIT
- * @param speeds Surface speeds of the records, a range, m/min or ft/min
- * @param lives Life of an edge at each speed, from grind to grind, a range, min
- * @returns n (no unit), C (m/min or ft/min, as the speeds are), and r² (no unit, 1 is a perfect fit)
- * @row n, C, r²
- * @remarks Two records fit perfectly and prove nothing: take three or more, at speeds well apart. The n and C of books are for turning and say nothing of reamers.
+ * @param speeds Cutting speeds of the records, a range, m/min or ft/min
+ * @param lives Tool life of an edge at each speed, a range, min
+ * @returns n, C (m/min or ft/min, as the speeds are), and r² (1 is a perfect fit)
+ * @row n, C [m/min|ft/min], r²
+ * @remarks Two records always fit and prove nothing: enter three or more, at speeds well apart. The n and C of books are for turning and do not hold for reamers.
  * @example =REAM.TAYLORFIT({20;25;30}, {120;50;20}) // 0.227233, 59.80661, 0.994937
  * @see sources: taylor
  */
@@ -28,14 +28,15 @@ export function taylorFit(speeds: any[][], lives: any[][]): any[][] {
 }
 
 /**
- * Gives the life of an edge, from grind to grind, at a surface speed.
+ * Calculates the tool life of an edge at a cutting speed.
  *
  * @customfunction TAYLORLIFE
- * @param surfaceSpeed Surface speed, m/min or ft/min
- * @param n Taylor's exponent from your own records (TAYLORFIT), no unit
- * @param c Taylor's constant from the same records, m/min or ft/min as the speed
- * @returns Life of an edge, min in the cut
- * @remarks Holds between the speeds of your records and with the same tool, material and coolant. A life read off it replaces no look at the edge.
+ * @param surfaceSpeed Cutting speed (surface speed), m/min or ft/min
+ * @param n Taylor exponent n from your own records (TAYLORFIT)
+ * @param c Taylor constant C from the same records, m/min or ft/min
+ * @returns Tool life of an edge, min in the cut
+ * @cell tool life [min]
+ * @remarks Holds between the speeds of your records and with the same tool, material, and coolant. Look at the edge as well.
  * @example =REAM.TAYLORLIFE(18, 0.25, 60) // 123.45679
  * @see sources: taylor
  */
@@ -44,14 +45,15 @@ export function taylorLife(surfaceSpeed: any[][], n: any[][], c: any[][]): any[]
 }
 
 /**
- * Gives the surface speed at which an edge lasts a given time, from grind to grind.
+ * Calculates the cutting speed for a tool life.
  *
  * @customfunction TAYLORSPEED
- * @param life Life of an edge, min in the cut
- * @param n Taylor's exponent from your own records (TAYLORFIT), no unit
- * @param c Taylor's constant from the same records, m/min or ft/min
- * @returns Surface speed, m/min or ft/min as c
- * @remarks Stay under the limits of the machine, the holder and a long tool: the machine's manual decides.
+ * @param life Tool life of an edge, min in the cut
+ * @param n Taylor exponent n from your own records (TAYLORFIT)
+ * @param c Taylor constant C from the same records, m/min or ft/min
+ * @returns Cutting speed, m/min or ft/min as c
+ * @cell cutting speed [m/min|ft/min]
+ * @remarks Stay below the limits of the machine, the holder, and a long tool. The machine's manual decides.
  * @example =REAM.TAYLORSPEED(16, 0.25, 60) // 30
  * @see sources: taylor
  */
@@ -60,12 +62,13 @@ export function taylorSpeed(life: any[][], n: any[][], c: any[][]): any[][] {
 }
 
 /**
- * Gives the whole parts that an edge makes from grind to grind.
+ * Returns the whole parts that an edge makes.
  *
  * @customfunction PARTSPEREDGE
- * @param life Life of an edge, min in the cut
- * @param cutTime Time in the cut per part, s; not HOLETIME, which counts the air and the way out too
- * @returns Parts per edge, a whole number, rounded down
+ * @param life Tool life of an edge, min in the cut
+ * @param cutTime Time in the cut per part, s. Not HOLETIME, which counts air and retract too.
+ * @returns Whole parts per edge, rounded down
+ * @cell parts per edge [parts]
  * @example =REAM.PARTSPEREDGE(123.45679, 12.566371) // 589
  * @see sources: derived
  */
@@ -74,17 +77,18 @@ export function partsPerEdge(life: any[][], cutTime: any[][]): any[][] {
 }
 
 /**
- * Gives the surface speed of least cost per part.
+ * Returns the cutting speed for minimum cost per part.
  *
  * @customfunction ECONOMICSPEED
- * @param n Taylor's exponent from your own records (TAYLORFIT), no unit
- * @param c Taylor's constant from the same records, m/min or ft/min
+ * @param n Taylor exponent n from your own records (TAYLORFIT)
+ * @param c Taylor constant C from the same records, m/min or ft/min
  * @param changeTime Time to change a worn edge, s
- * @param edgeCost Cost of an edge, one life from grind to grind, money
- * @param machineRate Rate of the machine, money per hour
- * @param [timeFactor] Time in the hole over time in the cut, no unit: 1 for a way out at rapid (if omitted), 2 for one at the feed rate
- * @returns Surface speed, m/min or ft/min as c
- * @remarks Only as good as your n and C. Stay under the limits of the machine, the holder and a long tool: the machine's manual decides.
+ * @param edgeCost Cost of an edge, one tool life between regrinds, money
+ * @param machineRate Machine rate, money per hour
+ * @param [timeFactor] Time in the hole ÷ time in the cut: 1 for a rapid retract, 2 for a retract at feed. Default 1.
+ * @returns Cutting speed, m/min or ft/min as c
+ * @cell cutting speed [m/min|ft/min]
+ * @remarks Only as good as your n and C. Stay below the limits of the machine, the holder, and a long tool: the machine's manual decides.
  * @example =REAM.ECONOMICSPEED(0.125, 70, 120, 3, 30) // 42.3228
  * @example =REAM.ECONOMICSPEED(0.125, 70, 120, 3, 30, 2) // 46.153
  * @see sources: economic-speed
@@ -101,15 +105,16 @@ export function economicSpeed(
 }
 
 /**
- * Gives the surface speed of most parts per hour, whatever an edge costs.
+ * Returns the cutting speed for maximum parts per hour.
  *
  * @customfunction FASTESTSPEED
- * @param n Taylor's exponent from your own records (TAYLORFIT), no unit
- * @param c Taylor's constant from the same records, m/min or ft/min
+ * @param n Taylor exponent n from your own records (TAYLORFIT)
+ * @param c Taylor constant C from the same records, m/min or ft/min
  * @param changeTime Time to change a worn edge, s
- * @param [timeFactor] Time in the hole over time in the cut, no unit: 1 for a way out at rapid (if omitted), 2 for one at the feed rate
- * @returns Surface speed, m/min or ft/min as c
- * @remarks Only as good as your n and C. Stay under the limits of the machine, the holder and a long tool: the machine's manual decides.
+ * @param [timeFactor] Time in the hole ÷ time in the cut: 1 for a rapid retract, 2 for a retract at feed. Default 1.
+ * @returns Cutting speed, m/min or ft/min as c
+ * @cell cutting speed [m/min|ft/min]
+ * @remarks It takes no account of what an edge costs. Stay below the limits of the machine, the holder, and a long tool: the machine's manual decides.
  * @example =REAM.FASTESTSPEED(0.125, 70, 120) // 50.3306
  * @example =REAM.FASTESTSPEED(0.125, 70, 120, 2) // 54.886
  * @see sources: economic-speed
@@ -119,23 +124,23 @@ export function fastestSpeed(n: any[][], c: any[][], changeTime: any[][], timeFa
 }
 
 /**
- * Gives what a hole comes to at a surface speed: time in the cut, life of an edge, parts per edge and cost.
+ * Calculates cut time, tool life, parts per edge, and cost per hole at a cutting speed.
  *
  * @customfunction COSTATSPEED
- * @param surfaceSpeed Surface speed, m/min or ft/min
- * @param n Taylor's exponent from your own records (TAYLORFIT), no unit
- * @param c Taylor's constant from the same records, m/min or ft/min as the speed
+ * @param surfaceSpeed Cutting speed (surface speed), m/min or ft/min
+ * @param n Taylor exponent n from your own records (TAYLORFIT)
+ * @param c Taylor constant C from the same records, m/min or ft/min
  * @param diameter Reamed diameter, mm or in
  * @param feedPerRev Feed per revolution, mm or in
  * @param depth Depth of the hole, mm or in
  * @param changeTime Time to change a worn edge, s
- * @param edgeCost Cost of an edge, one life from grind to grind, money
- * @param machineRate Rate of the machine, money per hour
- * @param [timeFactor] Time in the hole over time in the cut, no unit: 1 for a way out at rapid (if omitted), 2 for one at the feed rate
- * @param [units] "mm" or "in"; "mm" if omitted
- * @returns Time in the cut per hole (s), life of an edge (min), parts per edge (a whole number), cost per hole (money)
- * @row cut time, life, parts per edge, cost per hole
- * @remarks Over a column of speeds it shows how flat the cost is about ECONOMICSPEED.
+ * @param edgeCost Cost of an edge, one tool life between regrinds, money
+ * @param machineRate Machine rate, money per hour
+ * @param [timeFactor] Time in the hole ÷ time in the cut: 1 for a rapid retract, 2 for a retract at feed. Default 1.
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Time in the cut per hole (s), tool life (min), whole parts per edge, cost per hole (money)
+ * @row cut time [s], tool life [min], parts per edge [parts], cost per hole [money]
+ * @remarks Over a column of speeds it shows how flat the cost is around ECONOMICSPEED.
  * @example =REAM.COSTATSPEED(18, 0.25, 60, 12, 0.3, 30, 120, 40, 90, 2) // 12.566371, 123.45679, 589, 0.701324
  * @see sources: economic-speed, taylor
  */

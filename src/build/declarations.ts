@@ -33,6 +33,8 @@ export interface Declaration {
   readonly returns: string;
   /** Names of the cells that a row function gives per input row; empty for the others. */
   readonly row: readonly string[];
+  /** The cells that it gives for a row, with their units; none where its result has a shape of its own. */
+  readonly cells: readonly { readonly name: string; readonly units: readonly [mm: string, inch: string] }[];
   readonly examples: readonly Example[];
   /** Keys of src/data/sources.ts. */
   readonly sources: readonly string[];
@@ -100,6 +102,7 @@ function readFunction(node: ts.FunctionDeclaration, file: string): Declaration {
     faults.push("not exported");
   const id = tagTexts(node, "customfunction")[0] ?? "";
   if (/\s/.test(id)) faults.push("@customfunction takes the id alone");
+  const rowCells = splitList(tagTexts(node, "row").join(",")).map(readCell);
   const descriptions = ts.getJSDocCommentsAndTags(node).filter(ts.isJSDoc);
   if (descriptions.length !== 1) faults.push("more than one doc comment");
   return {
@@ -111,7 +114,8 @@ function readFunction(node: ts.FunctionDeclaration, file: string): Declaration {
     remarks: tagTexts(node, "remarks").join("\n"),
     parameters,
     returns: [...tagTexts(node, "returns"), ...tagTexts(node, "return")].join(" "),
-    row: splitList(tagTexts(node, "row").join(",")),
+    row: rowCells.map(({ name }) => name),
+    cells: rowCells.length > 0 ? rowCells : tagTexts(node, "cell").map(readCell),
     examples: tagTexts(node, "example").map(readExample),
     sources: tagTexts(node, "see")
       .filter((text) => text.startsWith("sources:"))
@@ -123,6 +127,13 @@ function readFunction(node: ts.FunctionDeclaration, file: string): Declaration {
 /** The name in the formula bar: one that the language keeps for itself is declared with `_` behind it. */
 export function argumentName(identifier: string): string {
   return identifier.replace(/_$/, "");
+}
+
+/** `spindle speed [rev/min]`, `stock [mm|in]`, `drill`: the name of a cell, and its unit in both sets. */
+function readCell(text: string) {
+  const [, name, unit = ""] = /^(.*?)(?: \[(.*)\])?$/.exec(text)!;
+  const [mm, inch = mm] = unit.split("|");
+  return { name, units: [mm, inch] as const };
 }
 
 function readExample(text: string): Example {

@@ -13,7 +13,8 @@ export function entryModule(declarations: readonly Declaration[]): string {
     ({ exportName, file }, index) => `import { ${exportName} as call${index} } from ${pathOf(file)};`,
   );
   const calls = declarations.map(
-    ({ id, sources }, index) => `register(${JSON.stringify(id)}, call${index}, ${JSON.stringify(sources)});`,
+    ({ id, sources, cells }, index) =>
+      `register(${JSON.stringify(id)}, call${index}, ${JSON.stringify(sources)}, ${JSON.stringify(cells)});`,
   );
   return [`import { register } from ${pathOf("functions/register.ts")};`, ...imports, ...calls, ""].join(
     "\n",

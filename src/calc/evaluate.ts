@@ -1,26 +1,48 @@
 // calc: works out one line of a written formula, for the steps shown to a person and for the test that holds
 // them to the calculation. A recursive descent over numbers, names, + - * / ^, brackets and the functions below.
 
+import {
+  METERS_PER_FOOT,
+  MM_PER_INCH,
+  NEWTON_METERS_PER_POUND_FORCE_INCH,
+} from "../data/units.ts";
 import { standardNormal } from "./setup/normal.ts";
 
 type NumberFunction = (...numbers: number[]) => number;
 
 const degrees = Math.PI / 180;
 
+/** Conversions by name: into which unit, and the factor. */
+export const conversions: ReadonlyMap<string, { readonly unit: string; readonly factor: number }> = new Map([
+  ["inmm", { unit: "mm", factor: MM_PER_INCH }],
+  ["inin", { unit: "in", factor: 1 / MM_PER_INCH }],
+  ["inmpermin", { unit: "m/min", factor: METERS_PER_FOOT }],
+  ["inftpermin", { unit: "ft/min", factor: 1 / METERS_PER_FOOT }],
+  /** From N·mm. */
+  ["innm", { unit: "N·m", factor: 1e-3 }],
+  ["inlbfin", { unit: "lbf·in", factor: 1e-3 / NEWTON_METERS_PER_POUND_FORCE_INCH }],
+  /** From W, and from lbf·in per minute. */
+  ["inkw", { unit: "kW", factor: 1e-3 }],
+  ["inhp", { unit: "hp", factor: 1 / 396_000 }],
+  /** A difference of temperature in °F. */
+  ["inkelvin", { unit: "K", factor: 1 / 1.8 }],
+]);
+
+/** Whole numbers are taken after this much, so that 408 computed as 407.9999999999 is 408. */
+const HAIR = 1e-9;
+
 const functions: ReadonlyMap<string, NumberFunction> = new Map<string, NumberFunction>([
   ["min", Math.min],
   ["max", Math.max],
-  ["floor", Math.floor],
-  ["ceil", Math.ceil],
-  ["round", Math.round],
-  /** Up to a whole multiple of the step, after 1e-9 of a step. */
-  ["roundup", (value, step) => Math.ceil(value / step - 1e-9) * step],
+  ["wholedown", (value) => Math.floor(value + HAIR)],
+  ["wholeup", (value) => Math.ceil(value - HAIR)],
+  ["nearesteven", (value) => 2 * Math.floor(value / 2 + 0.5)],
+  /** Up to a whole multiple of the step, and to the nearest one. */
+  ["roundup", (value, step) => Math.ceil(value / step - HAIR) * step],
+  ["roundto", (value, step) => Math.round(value / step) * step],
   /** What is left over whole turns, from 0 to under `turn`. */
   ["mod", (value, turn) => value - turn * Math.floor(value / turn)],
   ["sqrt", Math.sqrt],
-  ["sin", Math.sin],
-  ["cos", Math.cos],
-  ["tan", Math.tan],
   ["sind", (angle) => Math.sin(angle * degrees)],
   ["cosd", (angle) => Math.cos(angle * degrees)],
   ["tand", (angle) => Math.tan(angle * degrees)],
@@ -29,6 +51,7 @@ const functions: ReadonlyMap<string, NumberFunction> = new Map<string, NumberFun
   ["exp", Math.exp],
   ["abs", Math.abs],
   ["normal", standardNormal],
+  ...[...conversions].map(([name, { factor }]): [string, NumberFunction] => [name, (value) => value * factor]),
 ]);
 
 type Scope = Readonly<Record<string, unknown>> | ReadonlyMap<string, unknown>;

@@ -16,5 +16,8 @@ export const reamingFeeds: readonly (readonly [diameter: number, feed: number])[
 /** Carbide from twice the lower to three times the upper HSS speed: US Navy course 14345 for drills, common practice for reamers. */
 export const carbideSpeedFactors = { low: 2, high: 3 } as const;
 
-/** Surface speed in carbide, ft/min, of hardened steel, which has no HSS speed: common practice, no source. */
-export const hardenedCarbideSpeed = { low: 30, high: 60 } as const;
+/** Cutting speed in solid carbide, ft/min, of the materials without an HSS speed: common practice, no source. */
+export const hardCarbideSpeeds: Readonly<Record<string, { readonly low: number; readonly high: number }>> = {
+  "hardened steel": { low: 30, high: 60 },
+  "austempered iron": { low: 40, high: 80 },
+};

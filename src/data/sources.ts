@@ -18,24 +18,33 @@ export const sources = {
   "iso-513": { kind: "print", text: "ISO 513, application groups of hard cutting materials" },
   "reamer-limits": {
     kind: "print",
-    text: "ISO 522 / DIN 1420 rule (15 % and 35 % of the tolerance), as in Sharma, Textbook of Production Engineering, ch. 15; rounding each share up to 0.001 mm is a value from memory",
+    text: "ISO 522 / DIN 1420 rule (15 % and 35 % of the tolerance), as in Sharma, Textbook of Production Engineering, ch. 15",
+  },
+  "reamer-rounding": {
+    kind: "memory",
+    text: "DIN 1420: each share of the tolerance rounded up to 0.001 mm, value from memory; 0.00005 in likewise",
   },
   "reamer-nominal-band": { kind: "practice", text: "common practice, no source" },
   practice: { kind: "practice", text: "common practice, no source" },
   derived: { kind: "derived", text: "derived from first principles" },
-  stock: {
-    kind: "print",
-    text: "metric stock: trade-school text (2023); inch stock: common practice, no source",
+  "stock-metric": { kind: "print", text: "stock for 2 to 50 mm: trade-school text (2023)" },
+  "stock-practice": {
+    kind: "practice",
+    text: "stock under 2 mm, over 50 mm and in inches, and its share by material: common practice, no source",
   },
   "pre-ream-drill": {
     kind: "print",
-    text: "reamed size less stock less what the drill cuts over, trade-school text (2023)",
+    text: "reamed size less stock less drill oversize, trade-school text (2023)",
   },
   "drill-sizes": {
     kind: "print",
-    text: "number, letter and fraction drills: handbook drill tables; metric drills: BS 328",
+    text: "number, letter, and fraction drills to 1 in: handbook drill tables; metric drills to 25 mm: BS 328",
   },
-  "drill-point": { kind: "derived", text: "geometry of the drill point; 118° is common practice" },
+  "taper-shank-drills": {
+    kind: "memory",
+    text: "longer drills by step: ISO 235 and DIN 345 (metric), ANSI B94.11M (inch), values from memory",
+  },
+  "drill-point": { kind: "derived", text: "geometry of the drill point" },
   "spindle-speed": {
     kind: "print",
     text: "12·V/(π·D) and 1000·v/(π·D), open textbook Manufacturing Processes; US Army TM 1-420",
@@ -43,21 +52,38 @@ export const sources = {
   feed: { kind: "derived", text: "feed rate = feed per revolution × rev/min; feed per tooth × teeth" },
   "start-speed": {
     kind: "memory",
-    text: "HSS reaming speeds by material, row by row as said in the material table; carbide twice the lower to three times the upper is published for drills (US Navy course 14345), common practice for reamers",
+    text: "HSS reaming speeds: USCTI handbook and others, values from memory, each row with its source in MATERIALS()",
   },
-  "start-feed": {
+  "start-speed-carbide": {
     kind: "print",
-    text: "twice the drilling feeds of US Navy course 14345; doubling, the feed factors and scaling by flutes are common practice, no source",
+    text: "solid carbide: twice the lower to three times the upper HSS speed, published for drills (US Navy course 14345)",
+  },
+  "modern-tools": {
+    kind: "practice",
+    text: "speed and feed per tooth of other tools, and of hard materials in carbide: common practice, no source",
+  },
+  "start-feed": { kind: "print", text: "drilling feeds by diameter, US Navy course 14345" },
+  "start-feed-practice": {
+    kind: "practice",
+    text: "twice the drilling feed, its share by material and flutes, less under .094 in: common practice, no source",
   },
   "reamer-teeth": {
     kind: "print",
     text: "1.5·√D + 2 teeth, Sharma, Textbook of Production Engineering, ch. 15",
+  },
+  "flutes-practice": {
+    kind: "practice",
+    text: "an even number, at most 12 in heads and cermet, PCD, CBN, one in a guided blade: common practice, no source",
   },
   "machining-time": {
     kind: "print",
     text: "length of travel over feed rate, Groover and Machinery's Handbook",
   },
   "plug-gauges": { kind: "print", text: "GOST 24853-81, the ISO/R 1938 scheme" },
+  "plug-gauge-rule": {
+    kind: "practice",
+    text: "the 10 % rule, 5 % of the tolerance at each end for the gauges: common practice, no source",
+  },
   kienzle: {
     kind: "memory",
     text: "Kienzle: kc = kc1.1·h^−mc; kc1.1 and mc are textbook values from memory",
@@ -66,22 +92,20 @@ export const sources = {
   taylor: { kind: "print", text: "Taylor: v·T^n = C; n and C from the user's own records" },
   "economic-speed": {
     kind: "memory",
-    text: "Groover, Fundamentals of Modern Manufacturing (least cost and most production), value from memory; Ghosh & Mallik, example 4.26",
+    text: "Groover, Fundamentals of Modern Manufacturing (minimum cost, maximum production), value from memory",
   },
   cost: { kind: "derived", text: "cost accounting from first principles" },
   "break-even": { kind: "print", text: "Panneerselvam, Engineering Economics, ex. 1.1" },
   runout: { kind: "derived", text: "first harmonic of four readings, from first principles" },
-  "v-block": { kind: "derived", text: "geometry of a V-block over odd flutes; 60° and 108° also in print" },
+  "v-block": { kind: "derived", text: "geometry of a V-block over odd flutes" },
   "root-sum-square": { kind: "derived", text: "sum of independent variances" },
   capability: { kind: "print", text: "NIST/SEMATECH e-Handbook of Statistical Methods, 6.1.6" },
   "gauge-study": {
     kind: "practice",
-    text: "6·√(EV² + AV²) over the tolerance; 10 % and 30 % are common practice, no source",
+    text: "6·√(EV² + AV²) over the tolerance, 10 % and 30 %: common practice, no source",
   },
-  "reference-temperature": {
-    kind: "print",
-    text: "ISO 1: reference temperature 20 °C; expansion coefficients are values from memory",
-  },
+  "reference-temperature": { kind: "print", text: "ISO 1: reference temperature 20 °C" },
+  expansion: { kind: "memory", text: "linear expansion of the materials, textbook values from memory" },
   "si-units": { kind: "exact", text: "NIST SP 811, Appendix B; BIPM, The International System of Units" },
   "chip-path": { kind: "practice", text: "common practice, no source" },
   "runout-limit": { kind: "practice", text: "common practice, no source" },

@@ -4,9 +4,10 @@
 
 export const MM_PER_INCH = 25.4;
 export const MM_PER_FOOT = 304.8;
+export const METERS_PER_FOOT = 0.3048;
 /** One pound-force, 0.45359237 kg × 9.80665 m/s². */
 const NEWTONS_PER_POUND_FORCE = 4.4482216152605;
-export const NEWTON_METRES_PER_POUND_FORCE_INCH = 0.1129848290276167;
+export const NEWTON_METERS_PER_POUND_FORCE_INCH = 0.1129848290276167;
 export const WATTS_PER_HORSEPOWER = 745.6998715822702;
 export const WATTS_PER_METRIC_HORSEPOWER = 735.49875;
 
@@ -14,11 +15,14 @@ export type UnitKind =
   | "length"
   | "surface speed"
   | "feed per revolution"
+  | "feed per tooth"
   | "feed rate"
   | "torque"
   | "power"
   | "temperature"
   | "pressure"
+  | "force"
+  | "flow"
   | "removal rate";
 
 /**
@@ -48,21 +52,30 @@ export const unitTable: readonly UnitRow[] = [
   ["m/s", "surface speed", 60, 1, 0],
   ["mm/rev", "feed per revolution", 1, 1, 0],
   ["ipr", "feed per revolution", 254, 10, 0],
+  ["mm/tooth", "feed per tooth", 1, 1, 0],
+  ["ipt", "feed per tooth", 254, 10, 0],
   ["mm/min", "feed rate", 1, 1, 0],
   ["mm/s", "feed rate", 60, 1, 0],
   ["ipm", "feed rate", 254, 10, 0],
   ["in/s", "feed rate", 1524, 1, 0],
   ["Nm", "torque", 1, 1, 0],
   ["Ncm", "torque", 1, 100, 0],
-  ["lbf-in", "torque", NEWTON_METRES_PER_POUND_FORCE_INCH, 1, 0],
+  ["lbf-in", "torque", NEWTON_METERS_PER_POUND_FORCE_INCH, 1, 0],
   ["lbf-ft", "torque", NEWTONS_PER_POUND_FORCE * 3048, 10_000, 0],
+  ["N", "force", 1, 1, 0],
+  ["kN", "force", 1000, 1, 0],
+  ["lbf", "force", NEWTONS_PER_POUND_FORCE, 1, 0],
   ["kW", "power", 1, 1, 0],
   ["hp", "power", WATTS_PER_HORSEPOWER, 1000, 0],
   ["PS", "power", 73_549_875, 100_000_000, 0],
   ["C", "temperature", 1, 1, 0],
   ["F", "temperature", 5, 9, 32],
   ["MPa", "pressure", 1, 1, 0],
+  ["bar", "pressure", 1, 10, 0],
+  ["kPa", "pressure", 1, 1000, 0],
   ["psi", "pressure", NEWTONS_PER_POUND_FORCE * 100, 64_516, 0],
+  ["L/min", "flow", 1, 1, 0],
+  ["gpm", "flow", 3_785_411_784, 1_000_000_000, 0],
   ["cm3/min", "removal rate", 1, 1, 0],
   ["in3/min", "removal rate", 16_387_064, 1_000_000, 0],
 ];

@@ -103,7 +103,7 @@ describe("a good declaration", () => {
     write(good);
     const module = entryModule(readDeclarations(folder));
     expect(module).toContain("import { speedOf as call0 }");
-    expect(module).toContain('register("SPEED.OF", call0, ["practice","derived"]);');
+    expect(module).toContain('register("SPEED.OF", call0, ["practice","derived"], [');
   });
 
   test("may have helpers beside it that are no functions of the sheet", async () => {

@@ -7,7 +7,7 @@ import { readCallout } from "../../src/calc/callouts/read-callout.ts";
 import { evaluate } from "../../src/calc/evaluate.ts";
 import type { Formula } from "../../src/calc/formula.ts";
 import type { Units } from "../../src/calc/lengths.ts";
-import { findMaterial } from "../../src/calc/materials.ts";
+import { findMaterial } from "../../src/calc/materials/find-material.ts";
 import { Problem } from "../../src/calc/problem.ts";
 import { findTool } from "../../src/calc/tools.ts";
 import { readRows } from "../support/csv.ts";

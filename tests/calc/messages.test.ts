@@ -9,7 +9,7 @@ import { costAtSpeed, economicSpeed, taylorFit } from "../../src/calc/cost/tool-
 import { evaluate } from "../../src/calc/evaluate.ts";
 import { inchFit } from "../../src/calc/fits/ansi-b41.ts";
 import { limitDeviations } from "../../src/calc/fits/iso286.ts";
-import { findMaterial } from "../../src/calc/materials.ts";
+import { findMaterial } from "../../src/calc/materials/find-material.ts";
 import { Problem, shown } from "../../src/calc/problem.ts";
 import { sharedReamers } from "../../src/calc/reamers/shared-reamers.ts";
 import { reamerSize } from "../../src/calc/reamers/stepped-series.ts";

@@ -17,9 +17,9 @@ export interface ErrorCell {
 /** Every declared function; loaded and registered as the built script does it. */
 export const declarations = readDeclarations();
 
-for (const { id, exportName, file, sources } of declarations) {
+for (const { id, exportName, file, sources, cells } of declarations) {
   const module = await import(join(projectFolder, file));
-  register(id, module[exportName], sources as SourceKey[]);
+  register(id, module[exportName], sources as SourceKey[], cells);
 }
 
 const byId = new Map(declarations.map((declaration) => [declaration.id, declaration]));

@@ -17,6 +17,10 @@ export function mathOf({ symbol, expression }: FormulaStep): string {
 }
 
 const FUNCTION_NAMES: Readonly<Record<string, string>> = {
+  wholedown: "\\operatorname{round\\,down}",
+  wholeup: "\\operatorname{round\\,up}",
+  nearesteven: "\\operatorname{nearest\\,even}",
+  roundto: "\\operatorname{round}",
   sind: "\\sin",
   cosd: "\\cos",
   tand: "\\tan",

@@ -10,9 +10,9 @@ import { projectFolder } from "../paths.ts";
 /** Loads and registers every declared function; gives the module that holds them by id. */
 export async function loadFunctions(declarations: readonly Declaration[]) {
   const { register, registered } = await import("../../../functions/register.ts");
-  for (const { id, exportName, file, sources } of declarations) {
+  for (const { id, exportName, file, sources, cells } of declarations) {
     const module = await import(join(projectFolder, file));
-    if (!registered.has(id)) register(id, module[exportName], sources as SourceKey[]);
+    if (!registered.has(id)) register(id, module[exportName], sources as SourceKey[], cells);
   }
   return registered;
 }

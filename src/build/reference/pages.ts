@@ -27,7 +27,7 @@ export async function writeReference(folder: string): Promise<void> {
 async function referencePages(): Promise<Map<string, string>> {
   const declarations = readDeclarations();
   const registered = await loadFunctions(declarations);
-  const { witnessed } = await import("../../../functions/map-rows.ts");
+  const { explanationOf } = await import("../../../functions/map-rows.ts");
   const { vocabulary } = await import("../../../functions/arguments.ts");
   const accepts = new Map(Object.entries(vocabulary).map(([name, { accepts: says }]) => [name, says]));
   const ids = new Set(declarations.map(({ id }) => id));
@@ -39,11 +39,11 @@ async function referencePages(): Promise<Map<string, string>> {
   for (const declaration of declarations) {
     const call = (inputs: readonly (Matrix | null)[]) => registered.get(declaration.id)!.call(...inputs);
     const inputs = literalArguments(declaration.examples[0].formula).inputs;
-    const { seen } = witnessed(() => call(inputs));
-    const formula = (seen?.calculate as { formula?: Formula } | undefined)?.formula;
+    const how = explanationOf(call(inputs));
+    const formula = (how?.calculate as { formula?: Formula } | undefined)?.formula;
     const steps = formula ? registered.get("STEPS")!.call([[declaration.id]], inputs) : [];
     const content = functionContent(declaration, {
-      formulas: formula && seen ? formulasOf(formula, seen.values, seen.names.includes("units")) : [],
+      formulas: formula && how ? formulasOf(formula, how.values, how.names.includes("units")) : [],
       steps: steps.map(([line]) => String(line)),
       accepts,
       seeAlso: relatedTo(declaration, declarations),

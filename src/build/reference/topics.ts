@@ -1,4 +1,4 @@
-// build: how the reference is ordered: topics by the file that declares them, and tasks in a person's words.
+// build: how the reference is ordered: topics by the file that declares them, and tasks as people ask.
 
 export const topics: readonly (readonly [topic: string, title: string])[] = [
   ["fits", "Callouts, limits and fits"],
@@ -17,46 +17,46 @@ export const topics: readonly (readonly [topic: string, title: string])[] = [
 
 export const tasks: readonly (readonly [task: string, ids: readonly string[]])[] = [
   [
-    "I have a callout and need the limits of the hole",
+    "What are the limits of this hole?",
     ["LIMITS", "MINSIZE", "MAXSIZE", "MIDSIZE", "TOLERANCE", "CALLOUT"],
   ],
-  ["I have a class and a size and need the deviations", ["UPPERDEV", "LOWERDEV", "ITWIDTH"]],
-  ["I need to know how a hole and a shaft go together", ["CLEARANCE", "FITTYPE"]],
-  ["I have a tolerance and ask what process reaches it", ["GRADEFOR"]],
-  ["I have a callout and need the size to order the reamer at", ["REAMERLIMITS", "REAMERSIZE", "CUTSOVER"]],
-  ["I have a callout and need a drill", ["PREDRILL", "DRILLNAME", "STOCKCHECK", "DRILLDEPTH"]],
-  ["I ask how much stock to leave", ["STOCKRANGE", "STOCK", "STOCKCHECK", "CLEANUP"]],
+  ["What are the limit deviations of a class?", ["UPPERDEV", "LOWERDEV", "ITWIDTH"]],
+  ["What fit do a hole and a shaft make?", ["CLEARANCE", "FITTYPE"]],
+  ["Which process reaches this tolerance?", ["GRADEFOR"]],
+  ["What size reamer do I order?", ["REAMERLIMITS", "REAMERSIZE", "CUTSOVER"]],
+  ["Which drill do I use before the reamer?", ["DRILLFOR", "STOCKCHECK", "DRILLDEPTH", "PREDRILL", "DRILLNAME"]],
+  ["How much stock do I leave for the reamer?", ["STOCKRANGE", "STOCK", "STOCKCHECK", "CLEANUP"]],
   [
-    "I need speed and feed to start with",
-    ["CUTTINGDATA", "STARTSPEED", "STARTFEED", "RPM", "FEEDRATE", "DEPTHRATIO"],
+    "What speed and feed do I start with?",
+    ["CUTTINGDATA", "STARTSPEED", "STARTFEED", "FLUTES", "RPM", "FEEDRATE", "DEPTHRATIO"],
   ],
   [
-    "I turn one speed or feed into another",
+    "How do I convert one speed or feed to another?",
     ["RPM", "SURFACESPEED", "FEEDRATE", "FEEDPERREV", "FEEDPERTOOTH", "FEEDFROMTOOTH"],
   ],
   [
-    "I need the time per hole, per part, per shift",
+    "How long does it take per hole, part, or shift?",
     ["HOLETIME", "CYCLETIME", "PARTSPERSHIFT", "MACHINESNEEDED", "HOURSSAVED"],
   ],
-  ["I ask whether the spindle can turn it", ["TORQUE", "POWER"]],
+  ["Can the spindle turn it?", ["TORQUE", "POWER"]],
   [
-    "I have life records and ask what speed costs least",
+    "Which cutting speed costs least?",
     ["TAYLORFIT", "TAYLORLIFE", "TAYLORSPEED", "ECONOMICSPEED", "FASTESTSPEED", "COSTATSPEED"],
   ],
-  ["I need the cost of a part and a price", ["EDGECOST", "PARTSPEREDGE", "TOOLCOST", "PARTCOST", "PRICE"]],
-  ["I compare a proposal with the way it is made today", ["COMPARE", "SAVING", "PAYBACK", "BREAKEVEN"]],
-  ["I set a reamer up and read its run-out", ["RUNOUT", "RUNOUTAT", "RUNOUTCHECK"]],
+  ["What does a part cost, and what is its price?", ["EDGECOST", "PARTSPEREDGE", "TOOLCOST", "PARTCOST", "PRICE"]],
+  ["How does a proposal compare with today's process?", ["COMPARE", "SAVING", "PAYBACK", "BREAKEVEN"]],
+  ["How do I set up a reamer and read its runout?", ["RUNOUT", "SCREWMOVES", "RUNOUTCHECK", "RUNOUTAT"]],
   [
-    "I measure a reamer or a hole",
+    "How do I measure a reamer or a hole?",
     ["VBLOCK", "INSPECT", "ACCEPTLIMITS", "SIZEAT20", "WEARALLOWANCE", "PLUGGAUGE"],
   ],
   [
-    "I have measured holes and ask whether the process holds",
+    "Is the process capable?",
     ["CAPABILITY", "INTOLERANCE", "GAUGESHARE", "STACKUP"],
   ],
-  ["I plate or anodize after reaming", ["PREPLATE"]],
-  ["I want few reamers for many holes", ["SHAREDREAMERS", "TOOLFOR"]],
-  ["I ask where the chips go", ["CHIPPATH"]],
-  ["I convert inch and metric", ["CONVERT"]],
-  ["I check a hand figure or show how one comes about", ["CHECK", "STEPS", "SOURCES", "MATERIALS"]],
+  ["What size before plating or anodizing?", ["PREPLATE"]],
+  ["Which holes can share a reamer?", ["SHAREDREAMERS", "TOOLFOR"]],
+  ["How do the chips get out of the hole?", ["CHIPPATH"]],
+  ["How do I convert inch and metric?", ["CONVERT"]],
+  ["Is a hand figure right, and how is it calculated?", ["CHECK", "CHECKOF", "CHECKLIMITS", "STEPS", "SOURCES", "MATERIALS"]],
 ];

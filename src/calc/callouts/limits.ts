@@ -1,6 +1,7 @@
 // calc: limits of size and the parts of a callout. Lengths in mm or in, as `units` says.
 
-import type { Formula } from "../formula.ts";
+import { classLines } from "../fits/iso286.ts";
+import type { Formula, Given } from "../formula.ts";
 import { fromTicks, lengthText, toTicks, type Units } from "../lengths.ts";
 import { none } from "../problem.ts";
 import { type Callout, deviationsOf, limitsOf } from "./callout.ts";
@@ -13,9 +14,10 @@ export function limits(callout: Callout, units: Units = "mm"): [number, number] 
 limits.formula = {
   source: "iso-286-1",
   given: (callout: Callout, units: Units = "mm") => deviationsGiven(callout, units),
+  lookup: (_units: Units, { iso, nominal, className }: Callout) => (iso ? classLines(nominal, className) : []),
   steps: (units) => [
-    { symbol: "least", expression: "nominal + lower", unit: units },
-    { symbol: "greatest", expression: "nominal + upper", unit: units },
+    { symbol: "lowerLimit", expression: "nominal + lower", unit: units },
+    { symbol: "upperLimit", expression: "nominal + upper", unit: units },
   ],
 } satisfies Formula;
 
@@ -24,7 +26,7 @@ export function minimumSize(callout: Callout, units: Units = "mm"): number {
 }
 minimumSize.formula = {
   ...limits.formula,
-  steps: (units) => [{ symbol: "least", expression: "nominal + lower", unit: units }],
+  steps: (units) => [{ symbol: "lowerLimit", expression: "nominal + lower", unit: units }],
 } satisfies Formula;
 
 export function maximumSize(callout: Callout, units: Units = "mm"): number {
@@ -32,7 +34,7 @@ export function maximumSize(callout: Callout, units: Units = "mm"): number {
 }
 maximumSize.formula = {
   ...limits.formula,
-  steps: (units) => [{ symbol: "greatest", expression: "nominal + upper", unit: units }],
+  steps: (units) => [{ symbol: "upperLimit", expression: "nominal + upper", unit: units }],
 } satisfies Formula;
 
 export function middleSize(callout: Callout, units: Units = "mm"): number {
@@ -55,12 +57,12 @@ toleranceOf.formula = {
 } satisfies Formula;
 
 /** Nominal size and limit deviations in the unit of the result, for the lines of a formula. */
-function deviationsGiven(callout: Callout, units: Units): Record<string, number> {
+function deviationsGiven(callout: Callout, units: Units): Given {
   const { lower, upper } = deviationsOf(callout, callout, units);
   return {
-    nominal: fromTicks(callout.nominal, units),
-    lower: fromTicks(lower, units),
-    upper: fromTicks(upper, units),
+    nominal: [fromTicks(callout.nominal, units), units],
+    lower: [fromTicks(lower, units), units],
+    upper: [fromTicks(upper, units), units],
   };
 }
 
@@ -83,9 +85,10 @@ export function calloutPart(
 ): number | string | boolean {
   switch (part) {
     case "nominal":
+      return fromTicks(callout.nominal, units);
     case "lower":
     case "upper":
-      return deviationsGiven(callout, units)[part];
+      return fromTicks(deviationsOf(callout, callout, units)[part], units);
     case "class":
       return callout.className;
     case "count":
@@ -101,25 +104,25 @@ export function calloutPart(
   }
 }
 
-/** Limits drawn in by the measurement uncertainty on each side (ISO 14253-1). @throws Problem "none" if they cross */
+/** Limits of size less the measurement uncertainty on each side (ISO 14253-1). @throws Problem "none" if they cross */
 export function acceptanceLimits(
   callout: Callout,
   uncertainty: number,
   units: Units = "mm",
 ): [number, number] {
   const { lower, upper } = limitsOf(callout, units);
-  const drawnIn = toTicks(uncertainty, units);
-  if (lower + drawnIn > upper - drawnIn)
+  const margin = toTicks(uncertainty, units);
+  if (lower + margin > upper - margin)
     none(
-      `uncertainty ${uncertainty} leaves nothing of ${lengthText(lower, units)} to ${lengthText(upper, units)}: measure more exactly`,
+      `uncertainty is ${uncertainty}, which leaves nothing of ${lengthText(lower, units)} to ${lengthText(upper, units)}. Measure with less uncertainty.`,
     );
-  return [fromTicks(lower + drawnIn, units), fromTicks(upper - drawnIn, units)];
+  return [fromTicks(lower + margin, units), fromTicks(upper - margin, units)];
 }
 acceptanceLimits.formula = {
   source: "iso-14253-1",
   given: (callout: Callout, _uncertainty: number, units: Units = "mm") => deviationsGiven(callout, units),
   steps: (units) => [
-    { symbol: "least", expression: "nominal + lower + uncertainty", unit: units },
-    { symbol: "greatest", expression: "nominal + upper - uncertainty", unit: units },
+    { symbol: "lowerLimit", expression: "nominal + lower + uncertainty", unit: units },
+    { symbol: "upperLimit", expression: "nominal + upper - uncertainty", unit: units },
   ],
 } satisfies Formula;

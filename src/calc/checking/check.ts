@@ -1,74 +1,64 @@
-// calc: which slip a wrong hand figure is. A slip has a fixed ratio and is named if the ratio of the figures, either
-// way up, is close to it. All names together cover under 6 % of the ratios from 1/50 to 50.
+// calc: which mistake a wrong hand figure is, guessed from the ratio of the two figures alone. Which mistakes people
+// make is common practice, no source; the ratios are definitions (NIST SP 811) or arithmetic.
 
-import {
-  MM_PER_FOOT,
-  MM_PER_INCH,
-  WATTS_PER_HORSEPOWER,
-  WATTS_PER_METRIC_HORSEPOWER,
-} from "../../data/units.ts";
+import { METERS_PER_FOOT, MM_PER_INCH, WATTS_PER_HORSEPOWER } from "../../data/units.ts";
+import type { Formula } from "../formula.ts";
 import { shown, wrong } from "../problem.ts";
+import { offBy, verdictInside } from "./written-digits.ts";
 
-/** The slips that hand figures are most often off by are named within half a per cent. */
-const OFTEN = 0.005;
-/** Slips met less often, and those whose ratio holds for the usual case alone, within 0.15 %. */
-const SELDOM = 0.0015;
+/** A mistake is named if the figures' ratio, either way up, is this close to its own. */
+const WITHIN = 0.005;
+const HAIR = 1e-9;
+const MOST_NAMES = 3;
+const ALLOWED_SHARE = 0.01;
 
-type Slip = readonly [ratio: number, within: number, name: string];
-
-const METRES_PER_FOOT = MM_PER_FOOT / 1000;
-
-/** Ratios are definitions (NIST SP 811) or arithmetic; which slips people make is common practice, no source. */
-const slips: readonly Slip[] = [
-  [MM_PER_INCH, OFTEN, "mm for inch"],
-  [1 / METRES_PER_FOOT, OFTEN, "m/min for ft/min"],
-  [Math.PI, OFTEN, "π forgotten"],
-  [Math.PI / 3, OFTEN, "4 for 12/π"],
-  [2, OFTEN, "radius for diameter"],
-  [2, OFTEN, "per side for on diameter"],
-  [2, OFTEN, "TIR for eccentricity"],
-  [2, OFTEN, "retract left out"],
-  [2, OFTEN, "3 for 6 standard deviations"],
-  [12, OFTEN, "12 left out"],
-  [12, OFTEN, "lbf·in for lbf·ft"],
-  [60, OFTEN, "60 (minutes for seconds or hours)"],
-  [1000 / WATTS_PER_HORSEPOWER, OFTEN, "kW for hp"],
-  [10, OFTEN, "thou for tenth"],
-  [1000, OFTEN, "1000 (mm for µm or m)"],
-  [1000, OFTEN, "N·m for N·mm"],
-  ...Array.from(
-    { length: 15 },
-    (_, i): Slip => [i + 2, OFTEN, `per tooth for per revolution with ${i + 2} flutes`],
-  ),
-  [WATTS_PER_HORSEPOWER / WATTS_PER_METRIC_HORSEPOWER, SELDOM, "PS for hp"],
-  [MM_PER_INCH / 10, SELDOM, "tenth for µm"],
-  [1000 / MM_PER_INCH, SELDOM, "µin for µm"],
-  [1.8, SELDOM, "per °F for per °C"],
-  [1 / 0.8 ** 2, SELDOM, "efficiency multiplied for divided (0.8)"],
-  [4 / 3, SELDOM, "regrinds for lives (3 for 4)"],
-  [4 / 3, SELDOM, "saving on the proposed for on the present cost (33.3 % for 25 %)"],
-  [5 / 4, SELDOM, "markup for margin (25 % for 20 %)"],
+/** The likeliest first where several have one ratio. */
+const mistakes: readonly (readonly [ratio: number, name: string])[] = [
+  [MM_PER_INCH, "mm for inch"],
+  [1 / METERS_PER_FOOT, "m/min for ft/min"],
+  [Math.PI, "π forgotten"],
+  [Math.PI / 3, "4 for 12/π"],
+  [2, "radius for diameter"],
+  [2, "per side for on diameter"],
+  [2, "TIR for eccentricity"],
+  [12, "12 left out"],
+  [60, "60 (minutes for seconds or hours)"],
+  [1000 / WATTS_PER_HORSEPOWER, "kW for hp"],
+  [10, "thou for tenth"],
+  [1000, "1000 (mm for µm or m)"],
+  ...Array.from({ length: 15 }, (_, i) => [i + 2, `per tooth for per revolution with ${i + 2} flutes`] as const),
 ];
 
-/** A share computed as 0.010000000000000009 is 1 %. */
-const HAIR = 1e-9;
-
-/** `ok` within the share, else how far off in per cent and every slip that the two figures' ratio fits. */
-export function check(handFigure: number, expected: number, allowedShare = 0.01): string {
+/**
+ * `ok` where the hand figure is the expected one rounded to the digits written and within the share of it; inside the
+ * share otherwise how far off; else how far off and at most three mistakes with that ratio.
+ */
+export function check(handFigure: number, expected: number, allowedShare = ALLOWED_SHARE): string {
   if (expected === 0) {
     if (handFigure === 0) return "ok";
-    wrong(`expected is 0 and handFigure ${shown(handFigure)}: a share of nothing is not defined`);
+    wrong(`expected is 0 and handFigure is ${shown(handFigure)}. A share of 0 is not defined.`);
   }
-  const off = (handFigure - expected) / Math.abs(expected);
-  if (Math.abs(off) <= allowedShare + HAIR) return "ok";
-  const difference = `${Number((100 * Math.abs(off)).toPrecision(3))} % ${off > 0 ? "high" : "low"}`;
-  const quotient = handFigure / expected;
+  const inside = verdictInside(handFigure, expected, allowedShare);
+  if (inside) return inside;
+  const names = mistakesOf(handFigure / expected);
+  const off = offBy(handFigure, expected);
+  return names.length === 0 ? off : `${off}: ${names.join(" or ")}`;
+}
+check.formula = {
+  source: "practice",
+  defaults: { allowedShare: ALLOWED_SHARE },
+  steps: (_units, _hand, expected: number) =>
+    expected === 0 ? [] : [{ symbol: "ratio", expression: "handFigure / expected", unit: "" }],
+  conclusion: (_units, handFigure: number, expected: number, allowedShare?: number) => [
+    check(handFigure, expected, allowedShare),
+  ],
+} satisfies Formula;
+
+function mistakesOf(quotient: number): string[] {
+  if (!(quotient > 0)) return [];
   const ratio = Math.max(quotient, 1 / quotient);
-  const names: string[] = [];
-  if (quotient > 0) {
-    for (const [slip, within, name] of slips) {
-      if (Math.abs(ratio / slip - 1) <= within + HAIR) names.push(name);
-    }
-  }
-  return names.length === 0 ? difference : `${difference}: ${names.join(" or ")}`;
+  return mistakes
+    .filter(([own]) => Math.abs(ratio / own - 1) <= WITHIN + HAIR)
+    .slice(0, MOST_NAMES)
+    .map(([, name]) => name);
 }

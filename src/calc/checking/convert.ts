@@ -13,16 +13,32 @@ interface Conversion {
 }
 
 /** Other ways to write a unit, in the spelling that `spelling` leaves. */
-const otherSpellings: ReadonlyMap<string, string> = new Map([
-  ["ft/min", "sfm"],
-  ["in/min", "ipm"],
-  ["in/rev", "ipr"],
-  ["n-m", "nm"],
-  ["n-cm", "ncm"],
-  ["°c", "c"],
-  ["°f", "f"],
-  ["n/mm2", "mpa"],
-]);
+const otherSpellings: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    in: ["inch", "inches", "ins", '"', "''"],
+    ft: ["foot", "feet"],
+    um: ["micron", "microns", "micrometer", "micrometers", "micrometre", "micrometres"],
+    thou: ["mil", "mils", "thous"],
+    mm: ["millimeter", "millimeters", "millimetre", "millimetres"],
+    m: ["meter", "meters", "metre", "metres"],
+    tenth: ["tenths"],
+    uin: ["microinch", "microinches"],
+    sfm: ["ft/min", "fpm", "sfpm"],
+    ipm: ["in/min"],
+    ipr: ["in/rev"],
+    ipt: ["in/tooth"],
+    nm: ["n-m"],
+    ncm: ["n-cm"],
+    "lbf-in": ["in-lb", "in-lbs", "in-lbf", "lb-in", "lbs-in"],
+    "lbf-ft": ["ft-lb", "ft-lbs", "ft-lbf", "lb-ft", "lbs-ft"],
+    n: ["newton", "newtons"],
+    c: ["°c"],
+    f: ["°f"],
+    mpa: ["n/mm2"],
+    "l/min": ["l/minute", "lpm"],
+    gpm: ["gal/min"],
+  }).flatMap(([unit, names]) => names.map((name) => [name, unit] as const)),
+);
 
 /** Any case, any micro sign, a raised 2 or 3, a point or a blank for the hyphen of a product. */
 function spelling(unit: string): string {
@@ -56,7 +72,7 @@ function unitCalled(unit: string, argument: string): UnitRow {
   const row = units.get(unit) ?? units.get(spelling(unit));
   if (row !== undefined) return row;
   return wrong(
-    `${argument} ${shown(unit)} is not a unit known here: write ${unitTable.map((known) => known[0]).join(", ")}`,
+    `${argument} ${shown(unit)} is not a known unit. Write one of ${unitTable.map((known) => known[0]).join(", ")}.`,
   );
 }
 
@@ -67,8 +83,8 @@ function prepare(from: UnitRow, to: UnitRow): Conversion {
     const feeds = [fromKind, toKind].every((kind) => kind === "feed rate" || kind === "feed per revolution");
     wrong(
       feeds
-        ? `from ${shown(fromName)} to ${shown(toName)} needs the rpm: use FEEDRATE or FEEDPERREV`
-        : `from ${shown(fromName)} (${fromKind}) and to ${shown(toName)} (${toKind}) differ in kind: give two units of one kind`,
+        ? `from ${shown(fromName)} to ${shown(toName)} needs the rpm. Use FEEDRATE or FEEDPERREV.`
+        : `from is ${shown(fromName)} (${fromKind}) and to is ${shown(toName)} (${toKind}). Write two units of one kind.`,
     );
   }
   // (value − fromZero)·f/g + toZero, f/g the ratio of the two units; zeros are whole numbers.

@@ -9,7 +9,7 @@ export function edgeCost(price: number, edges = 1, regrinds = 0, regrindCost = 0
 }
 edgeCost.formula = {
   source: "cost",
-  given: (_price: number, edges = 1, regrinds = 0, regrindCost = 0) => ({ edges, regrinds, regrindCost }),
+  defaults: { edges: 1, regrinds: 0, regrindCost: 0 },
   steps: () => [
     {
       symbol: "edgeCost",
@@ -70,7 +70,7 @@ export function partCost(
 ): number {
   if (partsPerEdge === undefined && (edgeCost !== 0 || changeTime !== 0)) {
     const given = edgeCost !== 0 ? `edgeCost is ${shown(edgeCost)}` : `changeTime is ${shown(changeTime)}`;
-    wrong(`partsPerEdge is 0 or blank and ${given}: give the parts that one edge makes`);
+    wrong(`partsPerEdge is empty or 0 and ${given}. Enter the parts that one edge makes.`);
   }
   const perEdge = edgeCost + (machineRate * changeTime) / 3600;
   const edge = perEdge === 0 ? 0 : perEdge / partsPerEdge!;
@@ -78,15 +78,7 @@ export function partCost(
 }
 partCost.formula = {
   source: "cost",
-  given: (
-    _cycleTime: number,
-    _machineRate: number,
-    edgeCost = 0,
-    _partsPerEdge?: number,
-    changeTime = 0,
-    otherCost = 0,
-    scrapRate = 0,
-  ) => ({ edgeCost, changeTime, otherCost, scrapRate }),
+  defaults: { edgeCost: 0, changeTime: 0, otherCost: 0, scrapRate: 0 },
   steps: (_units, _cycleTime, _machineRate, _edgeCost?: number, partsPerEdge?: number) => {
     const edge =
       partsPerEdge === undefined ? "" : " + (edgeCost + machineRate * changeTime / 3600) / partsPerEdge";
@@ -112,20 +104,16 @@ export function price(
   let setup = 0;
   if (setupTime !== 0) {
     if (setupRate === undefined)
-      wrong("setupRate is 0 or blank and setupTime is not: give the rate per hour of setting up");
+      wrong("setupRate is empty or 0 and setupTime is not. Enter the rate per hour of setting up.");
     if (batch === undefined)
-      wrong("batch is 0 or blank and setupTime is not: give the parts that one set-up makes");
+      wrong("batch is empty or 0 and setupTime is not. Enter the parts that one set-up makes.");
     setup = ((setupTime / 60) * setupRate) / batch;
   }
   return ((cost + setup) * (1 + overhead)) / (1 - margin);
 }
 price.formula = {
   source: "cost",
-  given: (_cost: number, setupTime = 0, _rate?: number, _batch?: number, overhead = 0, margin = 0) => ({
-    setupTime,
-    overhead,
-    margin,
-  }),
+  defaults: { setupTime: 0, overhead: 0, margin: 0 },
   steps: (_units, _cost, setupTime: number = 0) => [
     {
       symbol: "price",
@@ -153,7 +141,7 @@ saving.formula = {
 /** Months until the saving has paid for the investment; no saving is `none`. */
 export function payback(investment: number, savingPerPart: number, partsPerYear: number): number {
   if (savingPerPart <= 0)
-    none(`savingPerPart is ${shown(savingPerPart)}: without a saving nothing is paid back`);
+    none(`savingPerPart is ${shown(savingPerPart)}. Without a saving there is no payback.`);
   return (12 * investment) / (savingPerPart * partsPerYear);
 }
 payback.formula = {
@@ -177,15 +165,15 @@ export function breakEven(
   if (fixed < 0) {
     const quantity = Number((fixed / perPart).toPrecision(6));
     return none(
-      `proposedCost is more per part and proposedFixed is less: cheaper only below ${quantity} parts`,
+      `proposedCost is more per part and proposedFixed is less. The proposal is cheaper only below ${quantity} parts.`,
     );
   }
   if (fixed === 0 && perPart === 0)
-    return none("the proposed costs equal the present ones: no quantity separates them");
+    return none("proposedFixed and proposedCost equal the present costs. No quantity separates them.");
   return none(
     perPart === 0
-      ? "proposedCost equals presentCost and proposedFixed is more: the two costs are parallel and never meet"
-      : "proposedCost is more per part and proposedFixed is not less: the proposal is dearer at every quantity",
+      ? "proposedCost equals presentCost and proposedFixed is more. The proposal costs more at every quantity."
+      : "proposedCost is more per part and proposedFixed is not less. The proposal costs more at every quantity.",
   );
 }
 breakEven.formula = {

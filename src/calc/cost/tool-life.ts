@@ -20,11 +20,11 @@ interface Sums {
 function logSums(speeds: readonly number[], lives: readonly number[]): Sums {
   if (speeds.length < 2) {
     wrong(
-      `speeds and lives hold ${speeds.length} ${speeds.length === 1 ? "pair" : "pairs"}: a fit needs two or more`,
+      `speeds and lives hold ${speeds.length} ${speeds.length === 1 ? "pair" : "pairs"}. A fit needs two or more.`,
     );
   }
   if (speeds.every((speed) => speed === speeds[0])) {
-    wrong(`speeds are all ${shown(speeds[0])}: a fit needs lives at two speeds or more`);
+    wrong(`speeds are all ${shown(speeds[0])}. A fit needs lives at two speeds or more.`);
   }
   const mean = (values: readonly number[]) =>
     values.reduce((sum, value) => sum + Math.log(value), 0) / values.length;
@@ -49,7 +49,7 @@ export function taylorFit(speeds: readonly number[], lives: readonly number[]): 
   const n = -speedSquares / products;
   if (!(n > 0 && n < 1)) {
     const found = Number.isFinite(n) ? `n is ${Number(n.toPrecision(3))}` : "the lives are all the same";
-    none(`speeds and lives do not follow Taylor's law: ${found}, and n lies between 0 and 1`);
+    none(`speeds and lives do not follow Taylor's law: ${found}. n lies between 0 and 1.`);
   }
   const fit = Math.min(1, (products * products) / (speedSquares * lifeSquares));
   return [n, Math.exp(meanLogSpeed + n * meanLogLife), fit];
@@ -73,7 +73,7 @@ taylorLife.formula = {
   steps: () => [{ symbol: "life", expression: "(c / surfaceSpeed) ^ (1 / n)", unit: "min" }],
 } satisfies Formula;
 
-/** Surface speed at which an edge lasts `life` minutes: C/T^n. */
+/** Cutting speed at which an edge lasts `life` minutes: C/T^n. */
 export function taylorSpeed(life: number, n: number, c: number): number {
   return c / life ** n;
 }
@@ -84,16 +84,16 @@ taylorSpeed.formula = {
 
 /** Whole parts per edge; life in min, the time in the cut per part in s. */
 export function partsPerEdge(life: number, cutTime: number): number {
-  if (cutTime === 0) wrong("cutTime is 0 or blank: give the seconds in the cut per part");
+  if (cutTime === 0) wrong("cutTime is empty or 0. Enter the seconds in the cut per part.");
   return Math.floor((60 * life) / cutTime + HAIR);
 }
 partsPerEdge.formula = {
   source: "derived",
-  steps: () => [{ symbol: "partsPerEdge", expression: "floor(60 * life / cutTime + 1e-9)", unit: "parts" }],
+  steps: () => [{ symbol: "partsPerEdge", expression: "wholedown(60 * life / cutTime)", unit: "parts" }],
 } satisfies Formula;
 
 /**
- * Speed of least cost per part: C·{[n/(1−n)]·k·Co/(Co·Tt + Ct)}^n, Co the rate per minute, Tt the change in
+ * Speed of minimum cost per part: C·{[n/(1−n)]·k·Co/(Co·Tt + Ct)}^n, Co the rate per minute, Tt the change in
  * minutes, k the time in the hole over the time in the cut. `changeTime` in s, `machineRate` per hour.
  */
 export function economicSpeed(
@@ -104,17 +104,15 @@ export function economicSpeed(
   machineRate: number,
   timeFactor = 1,
 ): number {
-  if (machineRate === 0) wrong("machineRate is 0 or blank: give the rate of the machine per hour");
+  if (machineRate === 0) wrong("machineRate is empty or 0. Enter the machine rate per hour.");
   const change = (machineRate * changeTime) / 3600 + edgeCost;
   if (change === 0)
-    wrong("changeTime and edgeCost are both 0 or blank: a change that costs nothing has no best speed");
+    wrong("changeTime and edgeCost are both empty or 0. A change that costs nothing has no best speed.");
   return c * (((n / (1 - n)) * timeFactor * (machineRate / 60)) / change) ** n;
 }
 economicSpeed.formula = {
   source: "economic-speed",
-  given: (_n: number, _c: number, _change: number, _edge: number, _rate: number, timeFactor = 1) => ({
-    timeFactor,
-  }),
+  defaults: { timeFactor: 1 },
   steps: () => [
     { symbol: "changeCost", expression: "machineRate * changeTime / 3600 + edgeCost", unit: "money" },
     {
@@ -127,12 +125,12 @@ economicSpeed.formula = {
 
 /** Speed of most parts per hour: C·{[n/(1−n)]·k/Tt}^n, Tt in minutes; `changeTime` in s. */
 export function fastestSpeed(n: number, c: number, changeTime: number, timeFactor = 1): number {
-  if (changeTime === 0) wrong("changeTime is 0 or blank: a change that takes no time has no fastest speed");
+  if (changeTime === 0) wrong("changeTime is empty or 0. A change that takes no time has no fastest speed.");
   return c * (((n / (1 - n)) * timeFactor * 60) / changeTime) ** n;
 }
 fastestSpeed.formula = {
   source: "economic-speed",
-  given: (_n: number, _c: number, _change: number, timeFactor = 1) => ({ timeFactor }),
+  defaults: { timeFactor: 1 },
   steps: () => [
     {
       symbol: "surfaceSpeed",
@@ -142,7 +140,7 @@ fastestSpeed.formula = {
   ],
 } satisfies Formula;
 
-/** Row: cut time (s), life (min), parts per edge, cost per hole, at a surface speed. */
+/** Row: cut time (s), life (min), parts per edge, cost per hole, at a cutting speed. */
 export function costAtSpeed(
   surfaceSpeed: number,
   n: number,
@@ -158,12 +156,12 @@ export function costAtSpeed(
 ): number[] {
   const cutTime =
     (60 * Math.PI * diameter * depth) / ((units === "mm" ? 1000 : 12) * surfaceSpeed * feedPerRev);
-  if (cutTime === 0) wrong("diameter or depth is too small against surfaceSpeed to compute with");
+  if (cutTime === 0) wrong("diameter or depth is too small beside surfaceSpeed to compute with.");
   const life = taylorLife(surfaceSpeed, n, c);
   const parts = partsPerEdge(life, cutTime);
   if (parts < 1) {
     none(
-      `surfaceSpeed ${shown(surfaceSpeed)} leaves an edge a life of ${Number(life.toPrecision(3))} min, less than one hole`,
+      `surfaceSpeed is ${shown(surfaceSpeed)}. An edge would last ${Number(life.toPrecision(3))} min, less than one hole.`,
     );
   }
   const edge = (edgeCost + (machineRate * changeTime) / 3600) / parts;
@@ -171,7 +169,7 @@ export function costAtSpeed(
 }
 costAtSpeed.formula = {
   source: "economic-speed",
-  given: (...args: any[]) => ({ timeFactor: args[9] ?? 1 }),
+  defaults: { timeFactor: 1 },
   steps: (units) => [
     {
       symbol: "cutTime",
@@ -179,7 +177,7 @@ costAtSpeed.formula = {
       unit: "s",
     },
     { symbol: "life", expression: "(c / surfaceSpeed) ^ (1 / n)", unit: "min" },
-    { symbol: "partsPerEdge", expression: "floor(60 * life / cutTime + 1e-9)", unit: "holes" },
+    { symbol: "partsPerEdge", expression: "wholedown(60 * life / cutTime)", unit: "holes" },
     {
       symbol: "cost",
       expression:

@@ -1,7 +1,7 @@
-// calc: spindle speed, surface speed, feeds. Surface speed in m/min (ft/min), diameters and feeds in mm (in),
+// calc: spindle speed, cutting speed, feeds. Cutting speed in m/min (ft/min), diameters and feeds in mm (in),
 // feed rate in mm/min (in/min).
 
-import type { Formula } from "../formula.ts";
+import type { Formula, FormulaStep } from "../formula.ts";
 import type { Units } from "../lengths.ts";
 
 /** Spindle speed, rev/min: 1000·v/(π·D) in mm, 12·V/(π·D) in inches, not above `maxRpm`. */
@@ -16,14 +16,17 @@ export function spindleSpeed(
 }
 spindleSpeed.formula = {
   source: "spindle-speed",
-  steps: (units, _surfaceSpeed, _diameter, maxRpm?: number) => {
-    const speed = `${units === "mm" ? 1000 : 12} * surfaceSpeed / (pi * diameter)`;
-    const expression = maxRpm === undefined ? speed : `min(${speed}, maxRpm)`;
-    return [{ symbol: "rpm", expression, unit: "rev/min" }];
-  },
+  steps: (units, _surfaceSpeed, _diameter, maxRpm?: number) => [stepFrom("surfaceSpeed", units, maxRpm)],
 } satisfies Formula;
+/** The same line from a cutting speed of another name. */
+spindleSpeed.stepFrom = stepFrom;
 
-/** Surface speed, m/min (ft/min): π·D·n/1000, in inches π·D·n/12. */
+function stepFrom(speedSymbol: string, units: Units, maxRpm: number | undefined): FormulaStep {
+  const speed = `${units === "mm" ? 1000 : 12} * ${speedSymbol} / (pi * diameter)`;
+  return { symbol: "rpm", expression: maxRpm === undefined ? speed : `min(${speed}, maxRpm)`, unit: "rev/min" };
+}
+
+/** Cutting speed, m/min (ft/min): π·D·n/1000, in inches π·D·n/12. */
 export function surfaceSpeedOf(rpm: number, diameter: number, units: Units = "mm"): number {
   return (Math.PI * diameter * rpm) / (units === "mm" ? 1000 : 12);
 }
@@ -87,7 +90,9 @@ depthRatio.formula = {
   source: "derived",
   given: (depth: StatedLength, diameter: StatedLength) => {
     const [over, under] = inOneUnit(depth, diameter);
-    return { depth: over, diameter: under };
+    const unit = [depth, diameter].find((length) => typeof length !== "number");
+    const said = typeof unit === "object" ? "mm" : "";
+    return { depth: [over, said], diameter: [under, said] };
   },
   steps: () => [{ symbol: "depthRatio", expression: "depth / diameter", unit: "diameters" }],
 } satisfies Formula;

@@ -1,64 +1,74 @@
-// calc: starting speed and feed from the material table, before the shop's own trials correct them.
+// calc: starting speed and feed by material and tool, before the shop's own trials correct them.
 
 import type { Material } from "../../data/materials/materials.ts";
-import { carbideSpeedFactors, hardenedCarbideSpeed, reamingFeeds } from "../../data/reaming-feeds.ts";
-import type { Formula } from "../formula.ts";
+import { type ModernToolRow, modernTools } from "../../data/modern-tools.ts";
+import { carbideSpeedFactors, hardCarbideSpeeds, reamingFeeds } from "../../data/reaming-feeds.ts";
+import type { Formula, FormulaStep, Given } from "../formula.ts";
 import type { Units } from "../lengths.ts";
 import { none } from "../problem.ts";
 import type { Tool } from "../tools.ts";
+import { defaultFlutes } from "./flutes.ts";
 import { spindleSpeed, surfaceSpeedOf } from "./spindle.ts";
 
-/** Range of starting surface speed in ft/min; a material without a speed in HSS is `none`. */
-function speedRange(material: Material, tool: Tool): { low: number; high: number } {
-  const { hssLow, hssHigh } = material;
-  if (hssLow === null || hssHigh === null) {
-    if (tool === "carbide") return hardenedCarbideSpeed;
-    none(`material ${material.key} has no reaming speed in HSS: give tool "carbide"`);
-  }
-  if (tool === "HSS") return { low: hssLow, high: hssHigh };
-  return { low: carbideSpeedFactors.low * hssLow, high: carbideSpeedFactors.high * hssHigh };
+const METERS_PER_FOOT = 0.3048;
+const MM_PER_INCH = 25.4;
+/** From this diameter a modern tool takes its whole feed per tooth, mm. */
+const FULL_FEED_FROM = 10;
+
+/** The row of a tool other than HSS and solid carbide; undefined for those two. @throws Problem "none" */
+function modernRow({ key }: Material, tool: Tool): ModernToolRow | undefined {
+  if (tool === "HSS" || tool === "carbide") return undefined;
+  const row = modernTools.find((one) => one.tool === tool && one.materials.includes(key));
+  return row ?? none(`tool is ${tool}, which has no starting values for ${key}. Use another tool or your own data.`);
 }
 
-/** Starting surface speed, the middle of the table's range, m/min (ft/min); 1 ft/min is 0.3048 m/min exactly. */
+/** Range of starting cutting speed, in the unit in which its table is printed. */
+function speedRange(material: Material, tool: Tool): { low: number; high: number; unit: "m/min" | "ft/min" } {
+  const modern = modernRow(material, tool);
+  if (modern) return { low: modern.speed[0], high: modern.speed[1], unit: "m/min" };
+  const { hssLow, hssHigh, key } = material;
+  if (hssLow === null || hssHigh === null) {
+    if (tool === "carbide") return { ...hardCarbideSpeeds[key], unit: "ft/min" };
+    return none(`material is ${key}, which has no cutting speed in HSS. Set tool to "carbide".`);
+  }
+  if (tool === "HSS") return { low: hssLow, high: hssHigh, unit: "ft/min" };
+  const { low, high } = carbideSpeedFactors;
+  return { low: low * hssLow, high: high * hssHigh, unit: "ft/min" };
+}
+
+const speedUnit = (units: Units) => (units === "mm" ? "m/min" : "ft/min");
+
+/** Starting cutting speed, the middle of the range, m/min (ft/min); 1 ft is 0.3048 m exactly. */
 export function startingSpeed(material: Material, tool: Tool = "HSS", units: Units = "mm"): number {
-  const { low, high } = speedRange(material, tool);
-  return units === "mm" ? ((low + high) * 3048) / 20000 : (low + high) / 2;
+  const { low, high, unit } = speedRange(material, tool);
+  if (unit === speedUnit(units)) return (low + high) / 2;
+  return units === "mm" ? ((low + high) * 3048) / 20000 : (low + high) / 2 / METERS_PER_FOOT;
 }
 startingSpeed.formula = {
   source: "start-speed",
   given: (material: Material, tool: Tool = "HSS") => {
-    const { low, high } = speedRange(material, tool);
-    return { lowSpeed: low, highSpeed: high };
+    const { low, high, unit } = speedRange(material, tool);
+    return { lowSpeed: [low, unit], highSpeed: [high, unit] };
   },
-  steps: (units) => [
-    {
-      symbol: "surfaceSpeed",
-      expression: `(lowSpeed + highSpeed) / 2${units === "mm" ? " * 0.3048" : ""}`,
-      unit: units === "mm" ? "m/min" : "ft/min",
-    },
-  ],
-} satisfies Formula;
-
-/** The even number nearest 1.5·√D + 2, D in mm, halves up. */
-export function defaultFlutes(diameter: number, units: Units = "mm"): number {
-  const millimetres = units === "mm" ? diameter : diameter * 25.4;
-  return 2 * Math.floor((1.5 * Math.sqrt(millimetres) + 2) / 2 + 0.5);
-}
-defaultFlutes.formula = {
-  source: "reamer-teeth",
-  steps: (units) => [
-    {
-      symbol: "flutes",
-      expression: `2 * floor((1.5 * sqrt(diameter${units === "mm" ? "" : " * 25.4"}) + 2) / 2 + 0.5)`,
-      unit: "",
-    },
-  ],
+  steps: (units, material: Material, tool: Tool = "HSS") => {
+    const { unit } = speedRange(material, tool);
+    const middle = "(lowSpeed + highSpeed) / 2";
+    const converted = units === "mm" ? `inmpermin(${middle})` : `inftpermin(${middle})`;
+    return [
+      {
+        symbol: "surfaceSpeed",
+        expression: unit === speedUnit(units) ? middle : converted,
+        unit: speedUnit(units),
+      },
+    ];
+  },
 } satisfies Formula;
 
 /** Feed per revolution of a reamer with the default flutes in a material of feed factor 1, in/rev, diameter in inches. */
 function tableFeed(inches: number): number {
+  const [firstDiameter, firstFeed] = reamingFeeds[0];
+  if (inches <= firstDiameter) return (firstFeed * inches) / firstDiameter;
   const last = reamingFeeds.length - 1;
-  if (inches <= reamingFeeds[0][0]) return reamingFeeds[0][1];
   if (inches >= reamingFeeds[last][0]) return reamingFeeds[last][1];
   let row = 1;
   while (inches > reamingFeeds[row][0]) row++;
@@ -67,37 +77,61 @@ function tableFeed(inches: number): number {
   return fromFeed + ((toFeed - fromFeed) * (inches - fromDiameter)) / (toDiameter - fromDiameter);
 }
 
-/** Starting feed per revolution, mm (in): the table's feed over the default flutes, times flutes and feed factor. */
+/**
+ * Starting feed per revolution, mm (in). HSS and solid carbide: the table's feed over the default flutes, times flutes
+ * and feed factor. Other tools: the middle of the feed per tooth times flutes, less under 10 mm.
+ */
 export function startingFeed(
   material: Material,
   diameter: number,
-  _tool: Tool = "HSS",
+  tool: Tool = "HSS",
   flutes?: number,
   units: Units = "mm",
 ): number {
-  const perInch = units === "mm" ? 25.4 : 1;
+  const modern = modernRow(material, tool);
+  if (modern) {
+    const inUnits = units === "mm" ? 1 : MM_PER_INCH;
+    const [low, high] = modern.feedPerTooth;
+    const share = Math.min(1, (diameter * inUnits) / FULL_FEED_FROM);
+    return (((low + high) / 2) * share * (flutes ?? defaultFlutes(diameter, tool, units))) / inUnits;
+  }
+  const perInch = units === "mm" ? MM_PER_INCH : 1;
   const feed = tableFeed(diameter / perInch) * perInch * material.feedFactor;
-  return flutes === undefined ? feed : (feed / defaultFlutes(diameter, units)) * flutes;
+  return flutes === undefined ? feed : (feed / defaultFlutes(diameter, tool, units)) * flutes;
 }
 startingFeed.formula = {
   source: "start-feed",
-  given: (material: Material, diameter: number, _tool?: Tool, _flutes?: number, units: Units = "mm") => ({
-    tableFeed: tableFeed(units === "mm" ? diameter / 25.4 : diameter),
-    feedFactor: material.feedFactor,
-    defaultFlutes: defaultFlutes(diameter, units),
-  }),
-  steps: (units, _material, _diameter, _tool, flutes?: number) => [
-    {
-      symbol: "feedPerRev",
-      expression: `tableFeed${units === "mm" ? " * 25.4" : ""} / defaultFlutes * ${
-        flutes === undefined ? "defaultFlutes" : "flutes"
-      } * feedFactor`,
-      unit: units,
-    },
-  ],
+  given: (
+    material: Material,
+    diameter: number,
+    tool: Tool = "HSS",
+    flutes?: number,
+    units: Units = "mm",
+  ): Given => {
+    const usualFlutes = defaultFlutes(diameter, tool, units);
+    const modern = modernRow(material, tool);
+    if (modern) {
+      const [lowFeed, highFeed] = modern.feedPerTooth;
+      return { lowFeed: [lowFeed, "mm"], highFeed: [highFeed, "mm"], flutes: flutes ?? usualFlutes };
+    }
+    return {
+      tableFeed: [tableFeed(units === "mm" ? diameter / MM_PER_INCH : diameter), "in"],
+      feedFactor: material.feedFactor,
+      usualFlutes,
+    };
+  },
+  steps: (units, material: Material, _diameter, tool: Tool = "HSS", flutes?: number): readonly FormulaStep[] => {
+    if (modernRow(material, tool)) {
+      const diameter = units === "mm" ? "diameter" : "inmm(diameter)";
+      const feed = `(lowFeed + highFeed) / 2 * min(1, ${diameter} / ${FULL_FEED_FROM}) * flutes`;
+      return [{ symbol: "feedPerRev", expression: units === "mm" ? feed : `inin(${feed})`, unit: units }];
+    }
+    const feed = `tableFeed * feedFactor${flutes === undefined ? "" : " / usualFlutes * flutes"}`;
+    return [{ symbol: "feedPerRev", expression: units === "mm" ? `inmm(${feed})` : feed, unit: units }];
+  },
 } satisfies Formula;
 
-/** Row: surface speed after the cap, rpm, feed per revolution, feed rate. */
+/** Row: cutting speed after the cap, rpm, feed per revolution, feed rate. */
 export function cuttingData(
   material: Material,
   diameter: number,
@@ -124,18 +158,19 @@ cuttingData.formula = {
     ...startingSpeed.formula.given(material, tool),
     ...startingFeed.formula.given(material, diameter, tool, flutes, units),
   }),
-  steps: (units, _material, _diameter, _tool, flutes?: number, maxRpm?: number) => {
-    const [speed] = startingSpeed.formula.steps(units);
-    const [feed] = startingFeed.formula.steps(units, null, 0, undefined, flutes);
-    const [rpm] = spindleSpeed.formula.steps(units, 0, 0, maxRpm);
+  steps: (units, material: Material, diameter: number, tool?: Tool, flutes?: number, maxRpm?: number) => {
+    const [start] = startingSpeed.formula.steps(units, material, tool);
+    const feeds = startingFeed.formula.steps(units, material, diameter, tool, flutes);
+    const startSpeed = { ...start, symbol: "startSpeed" };
+    const rpm = spindleSpeed.stepFrom("startSpeed", units, maxRpm);
     const [capped] = surfaceSpeedOf.formula.steps(units);
+    const feedRate = { symbol: "feedRate", expression: "feedPerRev * rpm", unit: `${units}/min` };
     return [
-      { ...speed, symbol: "startSpeed" },
-      { ...rpm, symbol: "speedOfSpindle", expression: rpm.expression.replace("surfaceSpeed", "startSpeed") },
-      { ...capped, expression: capped.expression.replace("rpm", "speedOfSpindle") },
-      { symbol: "rpm", expression: "speedOfSpindle", unit: "rev/min" },
-      feed,
-      { symbol: "feedRate", expression: "feedPerRev * rpm", unit: `${units}/min` },
+      startSpeed,
+      { ...rpm, result: 1 },
+      { ...capped, result: 0 },
+      { ...feeds[0], result: 2 },
+      { ...feedRate, result: 3 },
     ];
   },
 } satisfies Formula;

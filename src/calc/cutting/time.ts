@@ -1,6 +1,6 @@
 // calc: time in the hole, per part, per shift and per year. Lengths in mm (in), feed rates in mm/min (in/min).
 
-import type { Formula } from "../formula.ts";
+import type { Formula, Given } from "../formula.ts";
 import type { Units } from "../lengths.ts";
 import { wrong } from "../problem.ts";
 
@@ -25,14 +25,14 @@ export function holeTime(
 }
 holeTime.formula = {
   source: "machining-time",
+  defaults: { leadIn: 0, overrun: 0 },
   given: (
     _depth: number,
     feedRate: number,
-    leadIn = 0,
-    overrun = 0,
+    _leadIn?: number,
+    _overrun?: number,
     retractRate: number | "rapid" = feedRate,
-  ): Record<string, number> =>
-    retractRate === "rapid" ? { leadIn, overrun } : { leadIn, overrun, retractRate },
+  ): Given => (retractRate === "rapid" ? {} : { retractRate }),
   steps: (units, _depth, _feedRate, _leadIn, _overrun, retractRate?: number | "rapid") => [
     { symbol: "travel", expression: "leadIn + depth + overrun", unit: units },
     {
@@ -49,12 +49,7 @@ export function cycleTime(holeTime: number, holes = 1, moveTime = 0, toolChange 
 }
 cycleTime.formula = {
   source: "machining-time",
-  given: (_holeTime: number, holes = 1, moveTime = 0, toolChange = 0, loadTime = 0) => ({
-    holes,
-    moveTime,
-    toolChange,
-    loadTime,
-  }),
+  defaults: { holes: 1, moveTime: 0, toolChange: 0, loadTime: 0 },
   steps: () => [
     {
       symbol: "cycleTime",
@@ -66,14 +61,14 @@ cycleTime.formula = {
 
 /** Whole parts in a shift; cycle time in s, uptime a share. */
 export function partsPerShift(cycleTime: number, shiftHours: number, uptime = 1): number {
-  if (cycleTime === 0) wrong("cycleTime is 0 or blank: give the seconds per part");
+  if (cycleTime === 0) wrong("cycleTime is empty or 0. Enter the seconds per part.");
   return Math.floor((3600 * shiftHours * uptime) / cycleTime + HAIR);
 }
 partsPerShift.formula = {
   source: "derived",
-  given: (_cycleTime: number, _shiftHours: number, uptime = 1) => ({ uptime }),
+  defaults: { uptime: 1 },
   steps: () => [
-    { symbol: "parts", expression: "floor(3600 * shiftHours * uptime / cycleTime + 1e-9)", unit: "parts" },
+    { symbol: "parts", expression: "wholedown(3600 * shiftHours * uptime / cycleTime)", unit: "parts" },
   ],
 } satisfies Formula;
 
@@ -90,17 +85,14 @@ export function machinesNeeded(
 }
 machinesNeeded.formula = {
   source: "derived",
-  given: (_parts: number, _cycle: number, _hours: number, uptime = 1, scrapRate = 0) => ({
-    uptime,
-    scrapRate,
-  }),
+  defaults: { uptime: 1, scrapRate: 0 },
   steps: () => [
     {
       symbol: "load",
       expression: "partsPerYear / (1 - scrapRate) * cycleTime / (3600 * hoursPerYear * uptime)",
       unit: "machines",
     },
-    { symbol: "machines", expression: "ceil(load - 1e-9)", unit: "machines" },
+    { symbol: "machines", expression: "wholeup(load)", unit: "machines" },
   ],
 } satisfies Formula;
 

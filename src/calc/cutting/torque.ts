@@ -2,7 +2,7 @@
 // mc were fitted to, and the rubbing of the margins is left out.
 
 import type { Material } from "../../data/materials/materials.ts";
-import { NEWTON_METRES_PER_POUND_FORCE_INCH } from "../../data/units.ts";
+import { NEWTON_METERS_PER_POUND_FORCE_INCH } from "../../data/units.ts";
 import type { Formula } from "../formula.ts";
 import type { Units } from "../lengths.ts";
 import { shown, wrong } from "../problem.ts";
@@ -24,7 +24,7 @@ export function torque(
 ): number {
   if (!(drill < diameter)) {
     wrong(
-      `drill is ${shown(drill)}, not smaller than diameter ${shown(diameter)}: a reamer needs stock to cut`,
+      `drill is ${shown(drill)}, not smaller than the diameter ${shown(diameter)}. A reamer needs stock to cut.`,
     );
   }
   const scale = units === "mm" ? 1 : 25.4;
@@ -32,36 +32,26 @@ export function torque(
   const thickness = (feed / flutes) * Math.sin(chamferAngle * DEGREE);
   const force = material.kc11 * thickness ** -material.mc;
   const moment = (force * feed * (diameter * diameter - drill * drill) * scale * scale) / 8000;
-  return units === "mm" ? moment : moment / NEWTON_METRES_PER_POUND_FORCE_INCH;
+  return units === "mm" ? moment : moment / NEWTON_METERS_PER_POUND_FORCE_INCH;
 }
 torque.formula = {
   source: "kienzle",
-  given: (
-    material: Material,
-    _diameter: number,
-    _drill: number,
-    _feed: number,
-    _flutes: number,
-    chamferAngle = 45,
-  ) => ({
-    kc11: material.kc11,
-    mc: material.mc,
-    chamferAngle,
-  }),
+  defaults: { chamferAngle: 45 },
+  given: ({ kc11, mc }: Material) => ({ kc11: [kc11, "N/mm²"], mc }),
   steps: (units) => {
     const inch = units === "in";
+    const [feed, diameter, drill] = inch
+      ? ["feedInMm", "diameterInMm", "drillInMm"]
+      : ["feedPerRev", "diameter", "drill"];
+    const inMm = (symbol: string, from: string) => ({ symbol, expression: `inmm(${from})`, unit: "mm" });
+    const moment = `specificForce * ${feed} * (${diameter} ^ 2 - ${drill} ^ 2) / 8`;
     return [
-      {
-        symbol: "chipThickness",
-        expression: `feedPerRev${inch ? " * 25.4" : ""} / flutes * sind(chamferAngle)`,
-        unit: "mm",
-      },
+      ...(inch ? [inMm(feed, "feedPerRev"), inMm(diameter, "diameter"), inMm(drill, "drill")] : []),
+      { symbol: "chipThickness", expression: `${feed} / flutes * sind(chamferAngle)`, unit: "mm" },
       { symbol: "specificForce", expression: "kc11 * chipThickness ^ -mc", unit: "N/mm²" },
       {
         symbol: "torque",
-        expression: `specificForce * feedPerRev * (diameter ^ 2 - drill ^ 2)${inch ? " * 25.4 ^ 3" : ""} / 8000${
-          inch ? ` / ${NEWTON_METRES_PER_POUND_FORCE_INCH}` : ""
-        }`,
+        expression: `${inch ? "inlbfin" : "innm"}(${moment})`,
         unit: inch ? "lbf·in" : "N·m",
       },
     ];
@@ -74,11 +64,12 @@ export function power(torque: number, rpm: number, efficiency = 1, units: Units 
 }
 power.formula = {
   source: "torque-power",
-  given: (_torque: number, _rpm: number, efficiency = 1) => ({ efficiency }),
+  defaults: { efficiency: 1 },
   steps: (units) => [
     {
       symbol: "power",
-      expression: `2 * pi * torque * rpm / (${units === "mm" ? 60000 : 396000} * efficiency)`,
+      expression:
+        units === "mm" ? "inkw(2 * pi * torque * rpm / 60 / efficiency)" : "inhp(2 * pi * torque * rpm / efficiency)",
       unit: units === "mm" ? "kW" : "hp",
     },
   ],

@@ -33,6 +33,8 @@ const fits: ReadonlyMap<string, readonly Step[]> = new Map(
   ]),
 );
 
+export const inchFitNames: readonly string[] = [...fits.keys()];
+
 /** True for an inch fit as ANSI B4.1 writes it: RC4, LC11, LT3, LN2, FN1. */
 export function isInchFit(text: string): boolean {
   return fits.has(text);

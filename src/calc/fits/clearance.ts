@@ -5,53 +5,69 @@ import type { Formula } from "../formula.ts";
 import { fromTicks, type Units } from "../lengths.ts";
 import { wrong } from "../problem.ts";
 
-/** Least and greatest clearance, mm or in; the hole may carry the shaft too (`12 H7/g6`). */
+/** Minimum and maximum clearance, mm or in; the hole may carry the shaft too (`12 H7/g6`). */
 export function clearance(hole: Callout, shaft?: Callout, units: Units = "mm"): [number, number] {
   const both = limitsOfBoth(hole, shaft, units);
-  return [fromTicks(leastOf(both), units), fromTicks(greatestOf(both), units)];
+  return [fromTicks(minimumOf(both), units), fromTicks(maximumOf(both), units)];
 }
 clearance.formula = {
   source: "iso-286-1",
   given: (hole: Callout, shaft: Callout | undefined, units: Units = "mm") => {
     const [holeLimits, shaftLimits] = limitsOfBoth(hole, shaft, units);
     return {
-      holeLeast: fromTicks(holeLimits.lower, units),
-      holeGreatest: fromTicks(holeLimits.upper, units),
-      shaftLeast: fromTicks(shaftLimits.lower, units),
-      shaftGreatest: fromTicks(shaftLimits.upper, units),
+      holeMinimum: [fromTicks(holeLimits.lower, units), units],
+      holeMaximum: [fromTicks(holeLimits.upper, units), units],
+      shaftMinimum: [fromTicks(shaftLimits.lower, units), units],
+      shaftMaximum: [fromTicks(shaftLimits.upper, units), units],
     };
   },
   steps: (units) => [
-    { symbol: "least", expression: "holeLeast - shaftGreatest", unit: units },
-    { symbol: "greatest", expression: "holeGreatest - shaftLeast", unit: units },
+    { symbol: "minimum", expression: "holeMinimum - shaftMaximum", unit: units },
+    { symbol: "maximum", expression: "holeMaximum - shaftMinimum", unit: units },
   ],
 } satisfies Formula;
 
 /** `clearance`, `interference` or `transition`. */
-export function fitType(hole: Callout, shaft?: Callout, units: Units = "mm"): string {
+export function fitType(
+  hole: Callout,
+  shaft?: Callout,
+  units: Units = "mm",
+): "clearance" | "interference" | "transition" {
   const both = limitsOfBoth(hole, shaft, units);
-  if (leastOf(both) >= 0) return "clearance";
-  return greatestOf(both) <= 0 ? "interference" : "transition";
+  if (minimumOf(both) >= 0) return "clearance";
+  return maximumOf(both) <= 0 ? "interference" : "transition";
 }
+fitType.formula = {
+  ...clearance.formula,
+  conclusion: (units: Units, hole: Callout, shaft?: Callout) => {
+    const type = fitType(hole, shaft, units);
+    const why = {
+      clearance: "the minimum clearance is 0 or more",
+      interference: "the maximum clearance is 0 or less",
+      transition: "the minimum clearance is negative and the maximum positive",
+    };
+    return [`${type}: ${why[type]}`];
+  },
+} satisfies Formula;
 
 type HoleAndShaft = readonly [Deviations, Deviations];
 
-const leastOf = ([hole, shaft]: HoleAndShaft) => hole.lower - shaft.upper;
-const greatestOf = ([hole, shaft]: HoleAndShaft) => hole.upper - shaft.lower;
+const minimumOf = ([hole, shaft]: HoleAndShaft) => hole.lower - shaft.upper;
+const maximumOf = ([hole, shaft]: HoleAndShaft) => hole.upper - shaft.lower;
 
 function limitsOfBoth(hole: Callout, shaft: Callout | undefined, units: Units): HoleAndShaft {
-  if (hole.kind === "shaft") wrong(`hole is ${hole.className}, a shaft: write the hole in capitals, like H7`);
+  if (hole.kind === "shaft") wrong(`hole is ${hole.className}, a shaft class. Is ${hole.className.toUpperCase()} meant?`);
   return [limitsOf(hole, units), shaftLimits(hole, shaft, units)];
 }
 
 function shaftLimits(hole: Callout, shaft: Callout | undefined, units: Units): Deviations {
   if (shaft) {
-    if (hole.shaft) wrong(`hole carries the shaft ${hole.shaft.className} already: leave shaft out`);
+    if (hole.shaft) wrong(`hole carries the shaft ${hole.shaft.className} already. Leave shaft empty.`);
     if (shaft.kind === "hole" && shaft.className)
-      wrong(`shaft is ${shaft.className}, a hole: write the shaft in small letters, like g6`);
+      wrong(`shaft is ${shaft.className}, a hole class. Is ${shaft.className.toLowerCase()} meant?`);
     return limitsOf(shaft, units);
   }
-  if (!hole.shaft) return wrong("shaft is missing: give it, or write the fit like 12 H7/g6");
+  if (!hole.shaft) return wrong("shaft is empty. Enter it, or write the fit as 12 H7/g6.");
   const { lower, upper } = deviationsOf(hole, hole.shaft, units);
   return { lower: hole.nominal + lower, upper: hole.nominal + upper };
 }

@@ -1,18 +1,36 @@
 // calc: how fine a tolerance is, and what usually reaches it.
 
 import type { Callout } from "../callouts/callout.ts";
-import { gradeFor } from "./iso286.ts";
+import type { Formula } from "../formula.ts";
+import { lengthText } from "../lengths.ts";
+import { gradeFor, standardTolerance } from "./iso286.ts";
 
 /** The coarsest standard tolerance grade no wider than the tolerance, and how it is usually made. */
 export function gradeAndProcess(callout: Callout): [string, string] {
   const grade = gradeFor(callout.upper - callout.lower, callout.nominal);
   return [grade, processFor(grade)];
 }
+gradeAndProcess.formula = {
+  source: "iso-286-1",
+  steps: () => [],
+  conclusion: (_units, callout: Callout) => {
+    const { nominal, lower, upper } = callout;
+    const [grade, process] = gradeAndProcess(callout);
+    const text = (ticks: number) => `${lengthText(ticks, "mm")} mm`;
+    const width = standardTolerance(nominal, grade.slice(2));
+    return [
+      `tolerance ${text(upper - lower)}; ${grade} at ${text(nominal)} is ${text(width)}, the coarsest grade no wider`,
+      process,
+    ];
+  },
+} satisfies Formula;
 
 /** Common practice, no source. */
 function processFor(grade: string): string {
   const number = Number(grade.slice(2));
   if (number >= 11) return "drilling";
   if (number >= 8) return "one reaming pass";
-  return number >= 6 ? "a guided or a second reaming pass" : "honing";
+  if (number === 7) return "one reaming pass, with a reamer ground to the window and runout within RUNOUTCHECK's limit";
+  if (number === 6) return "one pass with a finely adjusted or guided reamer, or a second pass";
+  return "honing or a special tool";
 }

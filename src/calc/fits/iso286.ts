@@ -20,6 +20,7 @@ import {
   toTicks,
   type Units,
 } from "../lengths.ts";
+import type { Formula } from "../formula.ts";
 import { none, shown, wrong } from "../problem.ts";
 
 /** Lower and upper limit deviation (EI and ES, ei and es), in ticks. */
@@ -28,7 +29,8 @@ export interface LimitDeviations {
   readonly upper: number;
 }
 
-const GRADES = ["01", "0", ...Array.from({ length: 18 }, (_, index) => String(index + 1))];
+/** Names of the standard tolerance grades, finest first. */
+export const grades: readonly string[] = ["01", "0", ...Array.from({ length: 18 }, (_, index) => String(index + 1))];
 const CLASS =
   /^(CD|EF|FG|JS|Z[ABC]|[A-HJKMNPR-VX-Z]|cd|ef|fg|js|z[abc]|[a-hjkmnpr-vx-z])(01|0|1[0-8]?|[2-9])$/;
 
@@ -41,9 +43,9 @@ const UP_TO_3_MM = 1;
 const UP_TO_500_MM = stepEnds.indexOf(500);
 
 function stepOf(nominal: number): number {
-  if (!(nominal > 0)) wrong(`size ${lengthText(nominal, "mm")} mm is not a size: write one over 0`);
+  if (!(nominal > 0)) wrong(`size is ${lengthText(nominal, "mm")} mm. Enter a size over 0.`);
   if (nominal > stepEndTicks[stepEndTicks.length - 1])
-    none(`size ${lengthText(nominal, "mm")} mm is over 3150 mm, where ISO 286 ends`);
+    none(`size is ${lengthText(nominal, "mm")} mm. ISO 286 ends at 3150 mm.`);
   let low = 0;
   let high = stepEndTicks.length - 1;
   while (low < high) {
@@ -54,17 +56,17 @@ function stepOf(nominal: number): number {
   return low;
 }
 
-const inTicks = (micrometres: number) => Math.round(micrometres * TICKS_PER_UM);
+const inTicks = (micrometers: number) => Math.round(micrometers * TICKS_PER_UM);
 
 /** By grade, the standard tolerance in ticks at each step; undefined where there is none. */
 const tolerances = new Map(
-  GRADES.map((grade, index) => [
+  grades.map((grade, index) => [
     grade,
     standardStep.map((step, fine) => {
-      const micrometres = standardTolerances[grade][step];
-      return micrometres === undefined || (index > 14 && fine === UP_TO_1_MM)
+      const micrometers = standardTolerances[grade][step];
+      return micrometers === undefined || (index > 14 && fine === UP_TO_1_MM)
         ? undefined
-        : inTicks(micrometres);
+        : inTicks(micrometers);
     }),
   ]),
 );
@@ -76,7 +78,7 @@ const tolerances = new Map(
 export function parseGrade(grade: string | number): string {
   const name = String(grade).trim().replace(/^IT ?/i, "");
   if (!tolerances.has(name))
-    wrong(`grade ${shown(grade)} is not a standard tolerance grade: write 1 to 18, "IT0" or "IT01"`);
+    wrong(`grade ${shown(grade)} is not a standard tolerance grade. Write 1 to 18, "IT0", or "IT01".`);
   return name;
 }
 
@@ -87,20 +89,20 @@ export function parseGrade(grade: string | number): string {
 export function standardTolerance(nominal: number, grade: string): number {
   const tolerance = tolerances.get(grade)?.[stepOf(nominal)];
   if (tolerance !== undefined) return tolerance;
-  const number = GRADES.indexOf(parseGrade(grade)) - 1;
+  const number = grades.indexOf(parseGrade(grade)) - 1;
   const why = number > 13 ? "IT14 to IT18 begin above 1 mm" : "IT01 and IT0 end at 500 mm";
-  return none(`grade "IT${grade}" is not defined at ${lengthText(nominal, "mm")} mm: ${why}`);
+  return none(`grade "IT${grade}" is not defined at ${lengthText(nominal, "mm")} mm. ${why}.`);
 }
 
 /** The coarsest standard tolerance grade no wider than a tolerance, both lengths in ticks: "IT7". */
 export function gradeFor(tolerance: number, nominal: number): string {
   const step = stepOf(nominal);
-  for (let index = GRADES.length - 1; index >= 0; index--) {
-    const width = tolerances.get(GRADES[index])![step];
-    if (width !== undefined && width <= tolerance) return `IT${GRADES[index]}`;
+  for (let index = grades.length - 1; index >= 0; index--) {
+    const width = tolerances.get(grades[index])![step];
+    if (width !== undefined && width <= tolerance) return `IT${grades[index]}`;
   }
   return none(
-    `tolerance ${lengthText(tolerance, "mm")} mm is finer than every standard tolerance grade at ${lengthText(nominal, "mm")} mm`,
+    `callout has a tolerance of ${lengthText(tolerance, "mm")} mm, finer than every standard tolerance grade at ${lengthText(nominal, "mm")} mm.`,
   );
 }
 
@@ -137,7 +139,7 @@ export function compile(className: string): CompiledClass {
   const parts = CLASS.exec(className);
   if (!parts) return wrong(notAClass(className));
   const [, letters, grade] = parts as unknown as [string, string, string];
-  const number = GRADES.indexOf(grade) - 1;
+  const number = grades.indexOf(grade) - 1;
   const deviations = tolerances
     .get(grade)!
     .map((tolerance, step) =>
@@ -189,22 +191,37 @@ function upperDeviationFromK(
   const hasDeltaSize = step > UP_TO_3_MM && step <= UP_TO_500_MM;
   if (key === "k" && grade > 8) return step <= UP_TO_3_MM ? -magnitude : undefined;
   if (key === "n" && grade > 8) return step === UP_TO_1_MM ? undefined : hasDeltaSize ? 0 : -magnitude;
-  if (key === "m" && grade === 6 && stepEnds[step] > exceptionM6.over && stepEnds[step] <= exceptionM6.upTo)
-    return exceptionM6.upper;
-  if (!hasDeltaSize || grade > (key < "p" ? 8 : 7)) return -magnitude;
-  const delta = deltas[grade]?.[standardStep[step]];
+  if (isExceptionM6(key, grade, step)) return exceptionM6.upper;
+  if (!takesDelta(key, grade, step)) return -magnitude;
+  const delta = deltaAt(key, grade, step);
   return delta === undefined ? undefined : delta - magnitude;
+}
+
+const isExceptionM6 = (key: string, grade: number, step: number) =>
+  key === "m" && grade === 6 && stepEnds[step] > exceptionM6.over && stepEnds[step] <= exceptionM6.upTo;
+
+function takesDelta(key: string, grade: number, step: number): boolean {
+  return step > UP_TO_3_MM && step <= UP_TO_500_MM && grade <= (key < "p" ? 8 : 7);
+}
+
+/** Δ in µm where a hole K to ZC takes it, else undefined. */
+function deltaAt(key: string, grade: number, step: number): number | undefined {
+  if (!takesDelta(key, grade, step) || isExceptionM6(key, grade, step)) return undefined;
+  return deltas[grade]?.[standardStep[step]];
 }
 
 function notAClass(className: string): string {
   const received = `class ${shown(className)} is not an ISO 286 class`;
   const [, letters, grade] = /^([a-z]{1,2}) ?(\d+)$/i.exec(className) ?? [];
-  if (letters && /^[iloqw]$/i.test(letters)) return `${received}: the letters I, L, O, Q and W are not used`;
+  if (letters && /^[iloqw]$/i.test(letters)) return `${received}. The letters I, L, O, Q, and W are not used.`;
   if (letters && CLASS.test(`${letters}7`))
-    return `${received}: there is no grade ${grade}, grades go from 01 to 18`;
+    return `${received}. There is no grade ${grade}: grades go from 01 to 18.`;
   if (letters && CLASS.test(`${letters.toUpperCase()}7`))
-    return `${received}: write ${letters.toUpperCase()}${grade} for a hole or ${letters.toLowerCase()}${grade} for a shaft`;
-  return `${received}: write a letter and a grade, like "H7" for a hole or "g6" for a shaft`;
+    return `${received}. Write ${letters.toUpperCase()}${grade} for a hole or ${letters.toLowerCase()}${grade} for a shaft.`;
+  const turned = /^(\d{1,2}) ?([a-z]{1,2})$/i.exec(className);
+  if (turned && CLASS.test(`${turned[2]}${turned[1]}`))
+    return `${received}. Is ${turned[2]}${turned[1]} meant? The letter comes first.`;
+  return `${received}. Write a letter and a grade: "H7" for a hole, "g6" for a shaft.`;
 }
 
 function undefinedThere(nominal: number, className: string, deviations: CompiledClass): never {
@@ -215,8 +232,8 @@ function undefinedThere(nominal: number, className: string, deviations: Compiled
     while (deviations[step + 1]) step++;
     ranges.push(`over ${from} to ${stepEnds[step]} mm`);
   }
-  const where = ranges.length ? `it is ${ranges.join(" and ")}` : "it is at no size";
-  return none(`class "${className}" is not defined in ISO 286 at ${lengthText(nominal, "mm")} mm: ${where}`);
+  const where = ranges.length ? ` It is defined ${ranges.join(" and ")}.` : "";
+  return none(`class "${className}" is not defined in ISO 286 at ${lengthText(nominal, "mm")} mm.${where}`);
 }
 
 const DEVIATION_STEP_IN = 25_400;
@@ -230,13 +247,107 @@ export function deviationIn(ticks: number, units: Units): number {
 export function upperDeviation(size: number, className: string, units: Units = "mm"): number {
   return fromTicks(deviationIn(limitDeviations(toTicks(size, units), className.trim()).upper, units), units);
 }
+upperDeviation.formula = deviationFormula("upper");
 
 /** EI or ei of a class at a size, mm or in. */
 export function lowerDeviation(size: number, className: string, units: Units = "mm"): number {
   return fromTicks(deviationIn(limitDeviations(toTicks(size, units), className.trim()).lower, units), units);
 }
+lowerDeviation.formula = deviationFormula("lower");
+
+function deviationFormula(which: "lower" | "upper") {
+  return {
+    source: "iso-286-1",
+    steps: () => [],
+    lookup: (units: Units, size: number, className: string) =>
+      classLines(toTicks(size, units), className.trim()),
+    conclusion: (units: Units, size: number, className: string) => {
+      const deviation = limitDeviations(toTicks(size, units), className.trim())[which];
+      return [`${which} limit deviation = ${lengthText(deviationIn(deviation, units), units)} ${units}`];
+    },
+  } satisfies Formula;
+}
 
 /** Standard tolerance of a grade (7, "IT7", "IT01") at a size, mm or in. */
 export function standardToleranceWidth(size: number, grade: string | number, units: Units = "mm"): number {
   return fromTicks(deviationIn(standardTolerance(toTicks(size, units), parseGrade(grade)), units), units);
+}
+standardToleranceWidth.formula = {
+  source: "iso-286-1",
+  steps: () => [],
+  lookup: (units: Units, size: number, grade: string | number) => [
+    gradeLine(toTicks(size, units), parseGrade(grade)),
+  ],
+  conclusion: (units: Units, size: number, grade: string | number) => [
+    `IT${parseGrade(grade)} = ${standardToleranceWidth(size, grade, units)} ${units}`,
+  ],
+} satisfies Formula;
+
+const micrometers = (ticks: number) => `${String(ticks / TICKS_PER_UM).replace("-", "−")} µm`;
+
+function stepText(ends: readonly number[], step: number): string {
+  return `over ${step === 0 ? 0 : ends[step - 1]} up to ${ends[step]} mm`;
+}
+
+function gradeLine(nominal: number, grade: string): string {
+  const step = standardStep[stepOf(nominal)];
+  return `IT${grade} ${stepText(sizeSteps, step)}: ${micrometers(standardTolerance(nominal, grade))}`;
+}
+
+/** How the limit deviations of a class come about at a size: tolerance, fundamental deviation, Δ, and the other limit. */
+export function classLines(nominal: number, className: string): string[] {
+  const { lower, upper } = limitDeviations(nominal, className);
+  const [, letters, grade] = CLASS.exec(className) as unknown as [string, string, string];
+  const isHole = isHoleClass(letters);
+  const key = letters.toLowerCase();
+  const [low, high] = isHole ? ["EI", "ES"] : ["ei", "es"];
+  const lines = [gradeLine(nominal, grade)];
+  if (key === "js") return [...lines, `${high} = +IT${grade}/2, ${low} = −IT${grade}/2`];
+  const step = stepOf(nominal);
+  const where = deviationsByFinerStep[key]
+    ? stepText(finerSizeSteps, Math.max(step - 1, 0))
+    : stepText(sizeSteps, standardStep[step]);
+  // Holes from J on lie by their upper limit deviation, shafts by the lower; before that the other way around.
+  const byUpper = isHole === key > "i";
+  const [name, value] = byUpper ? [high, upper] : [low, lower];
+  const delta = isHole && key >= "k" ? deltaAt(key, grades.indexOf(grade) - 1, step) : undefined;
+  if (delta === undefined) lines.push(`fundamental deviation ${letters}, ${where}: ${name} = ${micrometers(value)}`);
+  else {
+    lines.push(`fundamental deviation ${letters}, ${where}: ${name} = ${micrometers(value - inTicks(delta))} + Δ`);
+    lines.push(`Δ of IT${grade}, ${stepText(sizeSteps, standardStep[step])}: ${micrometers(inTicks(delta))}`);
+    lines.push(`${name} = ${micrometers(value - inTicks(delta))} + ${micrometers(inTicks(delta))} = ${micrometers(value)}`);
+  }
+  return [
+    ...lines,
+    byUpper
+      ? `${low} = ${high} − IT${grade} = ${micrometers(lower)}`
+      : `${high} = ${low} + IT${grade} = ${micrometers(upper)}`,
+  ];
+}
+
+/** A size in each size range next to that of a nominal size, the finer ones too, in ticks, and the range in words. */
+export function neighborSizes(nominal: number): { readonly size: number; readonly text: string }[] {
+  const fine = stepOf(nominal);
+  const standard = standardStep[fine];
+  const ranges = [
+    ...[standard + 1, standard - 1].map((step) => [sizeSteps, step] as const),
+    ...[fine + 1, fine - 1].map((step) => [stepEnds, step] as const),
+  ];
+  return ranges
+    .filter(([ends, step]) => step >= 0 && step < ends.length)
+    .map(([ends, step]) => ({ size: ends[step] * TICKS_PER_MM, text: stepText(ends, step) }));
+}
+
+/** What a hole K to ZC would have without Δ; undefined where the class takes none. */
+export function withoutDelta(
+  nominal: number,
+  className: string,
+  units: Units,
+): LimitDeviations | undefined {
+  const [, letters, grade] = CLASS.exec(className) as unknown as [string, string, string];
+  const delta = deltaAt(letters.toLowerCase(), grades.indexOf(grade) - 1, stepOf(nominal));
+  if (delta === undefined) return undefined;
+  const { lower, upper } = limitDeviations(nominal, className);
+  const less = (deviation: number) => deviationIn(deviation - inTicks(delta), units);
+  return { lower: less(lower), upper: less(upper) };
 }

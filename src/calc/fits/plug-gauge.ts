@@ -1,25 +1,28 @@
-// calc: plain plug gauges for a hole, the ISO/R 1938 scheme as in GOST 24853-81: all in ticks.
+// calc: plain plug gauges for a hole: the ISO/R 1938 scheme as in GOST 24853-81 where it is tabulated, else the 10 % rule.
 
 import { type PlugGaugeRow, plugGauges } from "../../data/plug-gauges.ts";
 import type { Callout } from "../callouts/callout.ts";
-import type { Formula } from "../formula.ts";
+import type { Formula, Given } from "../formula.ts";
 import { fromTicks, lengthText, TICKS_PER_MM, TICKS_PER_UM, type Units } from "../lengths.ts";
-import { none, shown } from "../problem.ts";
+import { none } from "../problem.ts";
 import { holeLimits } from "../reamers/reamer-limits.ts";
 import { deviationIn } from "./iso286.ts";
 
+/** End of the table, ticks. */
+const LAST_TABULATED = 180 * TICKS_PER_MM;
+
 /** Limits of size of the gauges, in ticks. */
 export interface PlugGauge {
-  readonly goLeast: number;
-  readonly goGreatest: number;
+  readonly goMinimum: number;
+  readonly goMaximum: number;
   /** The size down to which the GO gauge may wear. */
   readonly goWorn: number;
-  readonly notGoLeast: number;
-  readonly notGoGreatest: number;
+  readonly notGoMinimum: number;
+  readonly notGoMaximum: number;
 }
 
 /**
- * GO: least size of the hole + z ± H/2; worn at least size − y; NOT GO: greatest size ± H/2.
+ * GO: minimum of the hole + z ± H/2; worn at the minimum − y; NOT GO: maximum ± H/2.
  * @param nominal nominal size of the hole, ticks
  * @param lower @param upper its limit deviations, ticks
  * @param grade its standard tolerance grade, "6" or "7"; every other is `none`
@@ -30,11 +33,11 @@ export function plugGaugeFor(nominal: number, lower: number, upper: number, grad
   const go = nominal + lower + Math.round(z * TICKS_PER_UM);
   const notGo = nominal + upper;
   return {
-    goLeast: go - half,
-    goGreatest: go + half,
+    goMinimum: go - half,
+    goMaximum: go + half,
     goWorn: nominal + lower - Math.round(y * TICKS_PER_UM),
-    notGoLeast: notGo - half,
-    notGoGreatest: notGo + half,
+    notGoMinimum: notGo - half,
+    notGoMaximum: notGo + half,
   };
 }
 
@@ -42,55 +45,86 @@ function rowFor(nominal: number, grade: string): PlugGaugeRow {
   const rows =
     grade === "6" || grade === "7"
       ? plugGauges[grade]
-      : none(`callout is of IT${grade}: plug gauges are tabulated for holes of IT6 and IT7`);
+      : none(`grade is IT${grade}. Plug gauges are tabulated for holes of IT6 and IT7.`);
   return (
     rows.find(([over, upTo]) => nominal > over * TICKS_PER_MM && nominal <= upTo * TICKS_PER_MM) ??
-    none(`callout is of ${lengthText(nominal, "mm")} mm: plug gauges are tabulated to 180 mm`)
+    none(`nominal size is ${lengthText(nominal, "mm")} mm. Plug gauges are tabulated to 180 mm.`)
   );
 }
 
-/** The grade of the callout's hole class. */
-function gradeOf(callout: Callout, units: Units): string {
-  holeLimits(callout, units);
-  if (!callout.iso)
-    none(`callout ${shown(callout.text)} has no ISO class: plug gauges are tabulated for classes such as H7`);
-  return callout.className.replace(/^\D+/, "");
+/** Whether the gauge of a hole is tabulated: an ISO class of grade 6 or 7 written in mm, to 180 mm. */
+function tabulatedGrade(callout: Callout): string | undefined {
+  const grade = callout.className.replace(/^\D+/, "");
+  const tabulated = callout.iso && callout.units === "mm" && callout.nominal <= LAST_TABULATED;
+  return tabulated && (grade === "6" || grade === "7") ? grade : undefined;
 }
 
-/** Row: GO least, GO greatest, GO worn, NOT GO least, NOT GO greatest, in inches to 0.00001 from the nominal size. */
+/** The 10 % rule, common practice: GO takes 5 % of the tolerance from below, NOT GO 5 % from above. In ticks. */
+export function plugGaugeByTenth(lower: number, upper: number): PlugGauge {
+  const twentieth = (upper - lower) / 20;
+  return {
+    goMinimum: lower,
+    goMaximum: lower + twentieth,
+    goWorn: lower,
+    notGoMinimum: upper - twentieth,
+    notGoMaximum: upper,
+  };
+}
+
+/** Row: GO minimum and maximum, GO worn, NOT GO minimum and maximum; tabulated gauges in inches to 0.00001. */
 export function plugGauge(callout: Callout, units: Units = "mm"): number[] {
+  const { lower: holeMinimum, upper: holeMaximum } = holeLimits(callout, units);
   const { nominal, lower, upper } = callout;
-  const gauge = plugGaugeFor(nominal, lower, upper, gradeOf(callout, units));
-  return [gauge.goLeast, gauge.goGreatest, gauge.goWorn, gauge.notGoLeast, gauge.notGoGreatest].map((ticks) =>
-    fromTicks(nominal + deviationIn(ticks - nominal, units), units),
+  const grade = tabulatedGrade(callout);
+  const gauge = grade
+    ? plugGaugeFor(nominal, lower, upper, grade)
+    : plugGaugeByTenth(holeMinimum, holeMaximum);
+  return [gauge.goMinimum, gauge.goMaximum, gauge.goWorn, gauge.notGoMinimum, gauge.notGoMaximum].map(
+    (ticks) => fromTicks(grade ? nominal + deviationIn(ticks - nominal, units) : ticks, units),
   );
 }
 plugGauge.formula = {
   source: "plug-gauges",
-  given: (callout: Callout, units: Units = "mm") => {
-    const [, , z, y, tolerance] = rowFor(callout.nominal, gradeOf(callout, units));
+  given: (callout: Callout, units: Units = "mm"): Given => {
+    const grade = tabulatedGrade(callout);
+    if (!grade) {
+      const { lower, upper } = holeLimits(callout, units);
+      return {
+        holeMinimum: [fromTicks(lower, units), units],
+        holeMaximum: [fromTicks(upper, units), units],
+      };
+    }
+    const [, , z, y, tolerance] = rowFor(callout.nominal, grade);
     return {
-      nominal: fromTicks(callout.nominal, units),
-      lowerDeviation: callout.lower / TICKS_PER_MM,
-      upperDeviation: callout.upper / TICKS_PER_MM,
-      goInside: z / 1000,
-      wornOutside: y / 1000,
-      gaugeTolerance: tolerance / 1000,
+      nominal: [fromTicks(callout.nominal, units), units],
+      lowerDeviation: [callout.lower / TICKS_PER_MM, "mm"],
+      upperDeviation: [callout.upper / TICKS_PER_MM, "mm"],
+      goInside: [z / 1000, "mm"],
+      wornOutside: [y / 1000, "mm"],
+      gaugeTolerance: [tolerance / 1000, "mm"],
     };
   },
-  steps: (units) => {
+  steps: (units, callout: Callout) => {
+    if (!tabulatedGrade(callout))
+      return [
+        { symbol: "goMinimum", expression: "holeMinimum", unit: units },
+        { symbol: "goMaximum", expression: "holeMinimum + 0.05 * (holeMaximum - holeMinimum)", unit: units },
+        { symbol: "goWorn", expression: "holeMinimum", unit: units },
+        { symbol: "notGoMinimum", expression: "holeMaximum - 0.05 * (holeMaximum - holeMinimum)", unit: units },
+        { symbol: "notGoMaximum", expression: "holeMaximum", unit: units },
+      ];
     const line = (symbol: string, deviation: string) => ({
       symbol,
       expression:
-        units === "mm" ? `nominal + ${deviation}` : `nominal + round((${deviation}) / 25.4 * 1e5) / 1e5`,
+        units === "mm" ? `nominal + ${deviation}` : `nominal + roundto(inin(${deviation}), 0.00001)`,
       unit: units,
     });
     return [
-      line("goLeast", "lowerDeviation + goInside - gaugeTolerance / 2"),
-      line("goGreatest", "lowerDeviation + goInside + gaugeTolerance / 2"),
+      line("goMinimum", "lowerDeviation + goInside - gaugeTolerance / 2"),
+      line("goMaximum", "lowerDeviation + goInside + gaugeTolerance / 2"),
       line("goWorn", "lowerDeviation - wornOutside"),
-      line("notGoLeast", "upperDeviation - gaugeTolerance / 2"),
-      line("notGoGreatest", "upperDeviation + gaugeTolerance / 2"),
+      line("notGoMinimum", "upperDeviation - gaugeTolerance / 2"),
+      line("notGoMaximum", "upperDeviation + gaugeTolerance / 2"),
     ];
   },
 } satisfies Formula;

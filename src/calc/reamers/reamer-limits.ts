@@ -11,27 +11,28 @@ import {
   toTicks,
   type Units,
 } from "../lengths.ts";
+import { maximumOf, minimumOf } from "../numbers.ts";
 import { none, shown, wrong } from "../problem.ts";
 
 /** To what each share of the tolerance is rounded up: 0.001 mm or 0.00005 in. */
 const SHARE_STEP = { mm: TICKS_PER_UM, in: TICKS_PER_IN / 20000 } as const;
 
 /**
- * Window of a new reamer in ticks, before what it cuts over: 15 % of the tolerance under the hole's maximum,
- * 35 % deep, each share rounded up in the callout's own unit.
- * @throws Problem "wrong" for a shaft, "none" where the least comes out under the hole's minimum
+ * Window of a new reamer in ticks, before its cutting oversize: the oversize allowance, 15 % of the tolerance, lies
+ * above it, and it is 35 % wide; each share is rounded up in the callout's own unit.
+ * @throws Problem "wrong" for a shaft, "none" where the minimum falls under the hole's minimum
  */
 function reamerWindow(callout: Callout, units: Units): Deviations {
   const hole = bareHoleLimits(callout, units);
   const step = SHARE_STEP[callout.units];
   const tolerance = ownTolerance(callout);
-  const wearReserve = sharedUp(tolerance, 15, step);
+  const oversizeAllowance = sharedUp(tolerance, 15, step);
   const reamerTolerance = sharedUp(tolerance, 35, step);
-  const upper = hole.upper - wearReserve;
+  const upper = hole.upper - oversizeAllowance;
   const lower = upper - reamerTolerance;
-  if (wearReserve + reamerTolerance > tolerance)
+  if (oversizeAllowance + reamerTolerance > tolerance)
     none(
-      `callout leaves a reamer ${lengthText(lower, units)} to ${lengthText(upper, units)}, under the hole's minimum ${lengthText(hole.lower, units)}: the tolerance is too narrow for the rule`,
+      `callout leaves a reamer of ${lengthText(lower, units)} to ${lengthText(upper, units)} ${units}, under the hole's minimum of ${lengthText(hole.lower, units)}. The tolerance is too narrow for the rule.`,
     );
   return { lower, upper };
 }
@@ -39,7 +40,7 @@ function reamerWindow(callout: Callout, units: Units): Deviations {
 /** Limits of size of a hole in ticks. @throws Problem "wrong" for a shaft */
 export function holeLimits(callout: Callout, units: Units): Deviations {
   if (callout.kind === "shaft")
-    wrong(`callout: ${callout.className} is a shaft: write ${callout.className.toUpperCase()}`);
+    wrong(`callout: ${callout.className} is a shaft class. Is ${callout.className.toUpperCase()} meant?`);
   return limitsOf(callout, units);
 }
 
@@ -58,62 +59,70 @@ function ownTolerance(callout: Callout): number {
   return upper - lower;
 }
 
-/** A share in per cent of a length in ticks, rounded up to whole steps; exact, as both are whole numbers. */
+/** A share in percent of a length in ticks, rounded up to whole steps; exact, as both are whole numbers. */
 function sharedUp(ticks: number, percent: number, step: number): number {
   return Math.ceil((ticks * percent) / (100 * step)) * step;
 }
 
 /**
- * The window less what the reamer cuts over: the diameters to order it at, in ticks.
- * @throws Problem "wrong" where cutsOver leaves no reamer, and as `reamerWindow` does
+ * The window less the cutting oversize: the diameters to order a reamer at, all in ticks.
+ * @throws Problem "wrong" where the oversize leaves no reamer, and as `reamerWindow` does
  */
 export function orderWindow(callout: Callout, cutsOver: number, units: Units): Deviations {
   const { lower, upper } = reamerWindow(callout, units);
-  const over = toTicks(cutsOver, units);
-  if (lower - over <= 0)
-    wrong(`cutsOver ${cutsOver} is larger than the hole: give what one reamer cuts over its size`);
-  return { lower: lower - over, upper: upper - over };
+  if (lower - cutsOver <= 0)
+    wrong(
+      `cutsOver is ${lengthText(cutsOver, units)}, larger than the hole. Enter how much larger than itself the reamer cuts.`,
+    );
+  return { lower: lower - cutsOver, upper: upper - cutsOver };
 }
 
-/** Least and greatest diameter of a new reamer. */
+/** Minimum and maximum diameter of a new reamer. */
 export function reamerLimits(callout: Callout, cutsOver = 0, units: Units = "mm"): [number, number] {
-  const { lower, upper } = orderWindow(callout, cutsOver, units);
+  const { lower, upper } = orderWindow(callout, toTicks(cutsOver, units), units);
   return [fromTicks(lower, units), fromTicks(upper, units)];
 }
 reamerLimits.formula = {
   source: "reamer-limits",
-  given: (callout: Callout, cutsOver = 0, units: Units = "mm") => {
+  defaults: { cutsOver: 0 },
+  given: (callout: Callout, _cutsOver?: number, units: Units = "mm") => {
     const ticksPerUnit = units === "mm" ? TICKS_PER_MM : TICKS_PER_IN;
     return {
-      holeGreatest: fromTicks(holeLimits(callout, units).upper, units),
-      tolerance: ownTolerance(callout) / ticksPerUnit,
-      shareStep: SHARE_STEP[callout.units] / ticksPerUnit,
-      cutsOver,
+      holeMaximum: [fromTicks(holeLimits(callout, units).upper, units), units],
+      tolerance: [ownTolerance(callout) / ticksPerUnit, units],
     };
   },
-  steps: (units) => [
-    { symbol: "wearReserve", expression: "roundup(0.15 * tolerance, shareStep)", unit: units },
-    { symbol: "reamerTolerance", expression: "roundup(0.35 * tolerance, shareStep)", unit: units },
-    { symbol: "least", expression: "holeGreatest - wearReserve - reamerTolerance - cutsOver", unit: units },
-    { symbol: "greatest", expression: "holeGreatest - wearReserve - cutsOver", unit: units },
-  ],
+  steps: (units, callout: Callout) => {
+    const step = SHARE_STEP[callout.units] / (units === "mm" ? TICKS_PER_MM : TICKS_PER_IN);
+    return [
+      { symbol: "oversizeAllowance", expression: `roundup(0.15 * tolerance, ${step})`, unit: units },
+      { symbol: "reamerTolerance", expression: `roundup(0.35 * tolerance, ${step})`, unit: units },
+      {
+        symbol: "maximum",
+        expression: "holeMaximum - oversizeAllowance - cutsOver",
+        unit: units,
+        result: 1,
+      },
+      { symbol: "minimum", expression: "maximum - reamerTolerance", unit: units, result: 0 },
+    ];
+  },
 } satisfies Formula;
 
-/** How much the diameter may wear before the hole falls under its minimum; negative if it already does. */
+/** How much diameter the reamer can still lose before the hole goes undersize; negative if it already does. */
 export function wearAllowance(callout: Callout, reamer: number, cutsOver = 0, units: Units = "mm"): number {
   const { lower } = bareHoleLimits(callout, units);
   return fromTicks(toTicks(reamer, units) + toTicks(cutsOver, units) - lower, units);
 }
 wearAllowance.formula = {
   source: "derived",
-  given: (callout: Callout, _reamer: number, cutsOver = 0, units: Units = "mm") => ({
-    holeLeast: fromTicks(holeLimits(callout, units).lower, units),
-    cutsOver,
+  defaults: { cutsOver: 0 },
+  given: (callout: Callout, _reamer: number, _cutsOver?: number, units: Units = "mm") => ({
+    holeMinimum: [fromTicks(holeLimits(callout, units).lower, units), units],
   }),
-  steps: (units) => [{ symbol: "wear", expression: "reamer + cutsOver - holeLeast", unit: units }],
+  steps: (units) => [{ symbol: "wearAllowance", expression: "reamer + cutsOver - holeMinimum", unit: units }],
 } satisfies Formula;
 
-/** Mean of trial holes less the reamer, and their spread (greatest − least). @param measured at least one hole */
+/** Mean of trial holes less the reamer, and their spread (maximum − minimum). @param measured at least one hole */
 export function cuttingOversize(
   measured: readonly number[],
   reamer: number,
@@ -121,19 +130,21 @@ export function cuttingOversize(
 ): [number, number] {
   const holes = measured.map((hole) => toTicks(hole, units));
   const mean = holes.reduce((sum, hole) => sum + hole, 0) / holes.length;
-  const spread = Math.max(...holes) - Math.min(...holes);
-  return [fromTicks(mean - toTicks(reamer, units), units), fromTicks(spread, units)];
+  return [
+    fromTicks(mean - toTicks(reamer, units), units),
+    fromTicks(maximumOf(holes) - minimumOf(holes), units),
+  ];
 }
 cuttingOversize.formula = {
   source: "derived",
-  given: (measured: readonly number[]) => ({
-    mean: measured.reduce((sum, hole) => sum + hole, 0) / measured.length,
-    greatest: Math.max(...measured),
-    least: Math.min(...measured),
+  given: (measured: readonly number[], _reamer: number, units: Units = "mm") => ({
+    mean: [measured.reduce((sum, hole) => sum + hole, 0) / measured.length, units],
+    largest: [maximumOf(measured), units],
+    smallest: [minimumOf(measured), units],
   }),
   steps: (units) => [
     { symbol: "cutsOver", expression: "mean - reamer", unit: units },
-    { symbol: "spread", expression: "greatest - least", unit: units },
+    { symbol: "spread", expression: "largest - smallest", unit: units },
   ],
 } satisfies Formula;
 
@@ -151,30 +162,36 @@ export function beforePlating(
   const hole = holeLimits(callout, units);
   const thick = toTicks(thickness, units);
   const scatter = toTicks(thicknessTolerance, units);
-  const least = hole.lower + 2 * buildUp * (thick + scatter);
-  const greatest = hole.upper + 2 * buildUp * (thick - scatter);
-  if (least > greatest)
+  const minimum = hole.lower + 2 * buildUp * (thick + scatter);
+  const maximum = hole.upper + 2 * buildUp * (thick - scatter);
+  if (minimum > maximum)
     none(
-      `thicknessTolerance ${thicknessTolerance} asks for a hole of at least ${lengthText(least, units)} and at most ${lengthText(greatest, units)}: plate more evenly or widen the tolerance`,
+      `thicknessTolerance is ${thicknessTolerance}. The hole would have to be at least ${lengthText(minimum, units)} and at most ${lengthText(maximum, units)} before plating: plate more evenly or widen the tolerance.`,
     );
-  return [fromTicks(least, units), fromTicks(greatest, units)];
+  return [fromTicks(minimum, units), fromTicks(maximum, units)];
 }
 beforePlating.formula = {
   source: "derived",
-  given: (callout: Callout, _thickness: number, thicknessTolerance = 0, buildUp = 1, units: Units = "mm") => {
+  defaults: { thicknessTolerance: 0, buildUp: 1 },
+  given: (
+    callout: Callout,
+    _thickness: number,
+    _tolerance?: number,
+    _buildUp?: number,
+    units: Units = "mm",
+  ) => {
     const { lower, upper } = holeLimits(callout, units);
-    const [holeLeast, holeGreatest] = [fromTicks(lower, units), fromTicks(upper, units)];
-    return { holeLeast, holeGreatest, thicknessTolerance, buildUp };
+    return { holeMinimum: [fromTicks(lower, units), units], holeMaximum: [fromTicks(upper, units), units] };
   },
   steps: (units) => [
     {
-      symbol: "least",
-      expression: "holeLeast + 2 * buildUp * (thickness + thicknessTolerance)",
+      symbol: "minimum",
+      expression: "holeMinimum + 2 * buildUp * (thickness + thicknessTolerance)",
       unit: units,
     },
     {
-      symbol: "greatest",
-      expression: "holeGreatest + 2 * buildUp * (thickness - thicknessTolerance)",
+      symbol: "maximum",
+      expression: "holeMaximum + 2 * buildUp * (thickness - thicknessTolerance)",
       unit: units,
     },
   ],

@@ -1,7 +1,7 @@
 // calc: the fewest reamers for a family of holes. Lengths in mm or in.
 
 import type { Callout } from "../callouts/callout.ts";
-import { fromTicks, TICKS_PER_IN, TICKS_PER_UM, type Units } from "../lengths.ts";
+import { fromTicks, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
 import { Problem } from "../problem.ts";
 import { orderWindow } from "./reamer-limits.ts";
 
@@ -41,7 +41,7 @@ export function sharedReamers(
 
 function windowOf(callout: Callout, cutsOver: number, units: Units): Window {
   try {
-    const { lower, upper } = orderWindow(callout, cutsOver, units);
+    const { lower, upper } = orderWindow(callout, toTicks(cutsOver, units), units);
     return { least: lower, greatest: upper, callout };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;

@@ -5,12 +5,12 @@ import { none, shown, wrong } from "../problem.ts";
 const FORWARD =
   "flush forward: left-hand helix (right-hand cut), or straight flutes in short-chipping material";
 const BACK =
-  "flush from the centre and back along the flutes: right-hand helix or straight flutes with coolant through, never left-hand helix";
+  "flush from the center and back along the flutes: right-hand helix or straight flutes with coolant through, never left-hand helix";
 const FORWARD_INTERRUPTED =
   "flush forward: left-hand helix (right-hand cut), at least one edge always bearing";
 const BACK_INTERRUPTED = `${BACK}; at least one edge always bearing`;
 
-/** Advice on the flutes and the coolant; `blocked` is the way out of a through hole, `interrupted` a keyway or cross hole. */
+/** Advice on flutes and coolant: `blocked` where chips cannot leave ahead, `interrupted` by a keyway or cross hole. */
 export function chipPath(holeKind: "through" | "blind", blocked = false, interrupted = false): string {
   if (holeKind === "through" && !blocked) return interrupted ? FORWARD_INTERRUPTED : FORWARD;
   return interrupted ? BACK_INTERRUPTED : BACK;
@@ -19,23 +19,23 @@ export function chipPath(holeKind: "through" | "blind", blocked = false, interru
 /** Sizes are compared after this much. */
 const HAIR = 1e-9;
 
-/** The first entry whose range covers the size: over, up to and including; the lowest range includes its foot. */
+/** The first entry whose range covers the size: over, up to and including; the lowest range includes its lower end. */
 export function toolFor<Entry>(
   size: number,
   over: readonly number[],
   upTo: readonly number[],
   entries: readonly Entry[],
 ): Entry {
-  let foot = Number.POSITIVE_INFINITY;
+  let lowest = Number.POSITIVE_INFINITY;
   for (let i = 0; i < over.length; i++) {
     if (!(over[i] < upTo[i])) {
-      wrong(`over ${shown(over[i])} at position ${i + 1} is not less than upTo ${shown(upTo[i])}`);
+      wrong(`over is ${shown(over[i])} in position ${i + 1}, not less than upTo ${shown(upTo[i])}.`);
     }
-    if (over[i] < foot) foot = over[i];
+    if (over[i] < lowest) lowest = over[i];
   }
   for (let i = 0; i < over.length; i++) {
-    const above = size > over[i] + HAIR || (over[i] === foot && size >= foot - HAIR);
+    const above = size > over[i] + HAIR || (over[i] === lowest && size >= lowest - HAIR);
     if (above && size <= upTo[i] + HAIR) return entries[i];
   }
-  return none(`size ${shown(size)} lies in no range of over and upTo`);
+  return none(`size is ${shown(size)}. No range of over and upTo covers it.`);
 }

@@ -1,18 +1,27 @@
 // calc: measured holes against their callout. Lengths in mm (in).
 
 import { type Callout, limitsOf } from "../callouts/callout.ts";
-import type { Formula } from "../formula.ts";
+import type { Formula, Given } from "../formula.ts";
 import { lengthText, roundLength, toTicks, type Units } from "../lengths.ts";
 import { none, shown } from "../problem.ts";
 import { complementaryError } from "./normal.ts";
 
-/** `in`, `under by 0.002` or `over by 0.003`; a size at the limit itself is in. */
+/** `ok`, `under by 0.002`, or `over by 0.003`; a size at the limit itself is ok. */
 export function inspect(measured: number, callout: Callout, units: Units = "mm"): string {
   const { lower, upper } = limitsOf(callout, units);
   const size = toTicks(measured, units);
   if (size < lower) return `under by ${lengthText(lower - size, units)}`;
-  return size > upper ? `over by ${lengthText(size - upper, units)}` : "in";
+  return size > upper ? `over by ${lengthText(size - upper, units)}` : "ok";
 }
+inspect.formula = {
+  source: "iso-286-1",
+  steps: () => [],
+  conclusion: (units: Units, measured: number, callout: Callout) => {
+    const { lower, upper } = limitsOf(callout, units);
+    const text = (ticks: number) => lengthText(ticks, units);
+    return [`${measured} ${units} beside the limits ${text(lower)} to ${text(upper)} ${units}`, inspect(measured, callout, units)];
+  },
+} satisfies Formula;
 
 interface Spread {
   readonly count: number;
@@ -37,10 +46,10 @@ function spreadOf(measured: readonly number[], units: Units): Spread {
 /** Row: Cp, Cpk, mean, sample standard deviation (n − 1). */
 export function capability(measured: readonly number[], callout: Callout, units: Units = "mm"): number[] {
   if (measured.length < 2)
-    none(`measured holds ${measured.length === 1 ? "one size" : "no sizes"}: a spread needs two or more`);
+    none(`measured has ${measured.length === 1 ? "one size" : "no sizes"}. A spread needs two or more.`);
   const { count, average, squares } = spreadOf(measured, units);
   if (squares === 0)
-    none(`measured holds ${count} equal sizes of ${shown(measured[0])}: without a spread there is no index`);
+    none(`measured has ${count} equal sizes of ${shown(measured[0])}. Without a spread there is no index.`);
   const { lowerLimit: lower, upperLimit: upper } = limitNumbers(callout, units);
   const deviation = Math.sqrt(squares / (count - 1));
   return [
@@ -52,10 +61,15 @@ export function capability(measured: readonly number[], callout: Callout, units:
 }
 capability.formula = {
   source: "capability",
-  given: (measured: readonly number[], callout: Callout, units: Units = "mm") => ({
-    ...spreadOf(measured, units),
-    ...limitNumbers(callout, units),
-  }),
+  given: (measured: readonly number[], callout: Callout, units: Units = "mm") => {
+    const { count, average, squares } = spreadOf(measured, units);
+    return {
+      ...limitsGiven(callout, units),
+      count,
+      average: [average, units],
+      squares: [squares, units === "mm" ? "mm²" : "in²"],
+    };
+  },
   steps: (units) => [
     { symbol: "spread", expression: "sqrt(squares / (count - 1))", unit: units },
     { symbol: "cp", expression: "(upperLimit - lowerLimit) / (6 * spread)", unit: "" },
@@ -79,7 +93,7 @@ export function inTolerance(mean: number, deviation: number, callout: Callout, u
 inTolerance.formula = {
   source: "capability",
   given: (_mean: number, _deviation: number, callout: Callout, units: Units = "mm") =>
-    limitNumbers(callout, units),
+    limitsGiven(callout, units),
   steps: () => [
     {
       symbol: "inTolerance",
@@ -99,6 +113,11 @@ function limitNumbers(callout: Callout, units: Units): { lowerLimit: number; upp
   return { lowerLimit: unrounded(lower, units), upperLimit: unrounded(upper, units) };
 }
 
+function limitsGiven(callout: Callout, units: Units): Given {
+  const { lowerLimit, upperLimit } = limitNumbers(callout, units);
+  return { lowerLimit: [lowerLimit, units], upperLimit: [upperLimit, units] };
+}
+
 /** Row: share 6·√(EV² + AV²)/tolerance, and `good` to 10 %, `marginal` to 30 %, else `unfit`. */
 export function gaugeShare(
   repeatability: number,
@@ -114,7 +133,7 @@ gaugeShare.formula = {
   source: "gauge-study",
   given: (_repeatability: number, _reproducibility: number, callout: Callout, units: Units = "mm") => {
     const { lower, upper } = limitsOf(callout, units);
-    return { tolerance: unrounded(upper - lower, units) };
+    return { tolerance: [unrounded(upper - lower, units), units] };
   },
   steps: () => [
     {

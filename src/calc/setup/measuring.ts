@@ -22,15 +22,15 @@ const fittingAngle = (flutes: number) => 180 - 360 / flutes;
 export function vBlock(reading: number, flutes: number, angle?: number, _units: Units = "mm"): number {
   if (flutes % 2 !== 1 || flutes < 3) {
     wrong(
-      `flutes is ${shown(flutes)}: a V-block takes an odd number of 3 or more evenly spaced flutes; measure an even number across with a micrometer`,
+      `flutes is ${shown(flutes)}. A V-block takes an odd number of evenly spaced flutes, 3 or more: measure an even number with a micrometer.`,
     );
   }
-  if (!(reading > 0)) wrong(`reading is ${shown(reading)}: give the height over the apex of the V`);
+  if (!(reading > 0)) wrong(`reading is ${shown(reading)}. Enter the height over the apex of the V.`);
   const fitting = fittingAngle(flutes);
   const vee = angle ?? fitting;
   if (Math.abs(vee - fitting) > ANGLE_SLACK + 1e-9) {
     wrong(
-      `angle is ${shown(vee)}, more than ${ANGLE_SLACK} degrees off: ${flutes} flutes sit in a V of ${Number(fitting.toFixed(3))} degrees`,
+      `angle is ${shown(vee)}. ${flutes} flutes sit in a V of ${Number(fitting.toFixed(3))}°, within ${ANGLE_SLACK}°.`,
     );
   }
   const half = (vee / 2) * DEGREE;
@@ -39,7 +39,7 @@ export function vBlock(reading: number, flutes: number, angle?: number, _units: 
 }
 vBlock.formula = {
   source: "v-block",
-  given: (_reading: number, flutes: number, angle: number = fittingAngle(flutes)) => ({ angle }),
+  given: (_reading: number, flutes: number, angle: number = fittingAngle(flutes)) => ({ angle: [angle, "°"] }),
   steps: (units) => [
     { symbol: "beta", expression: "180 / flutes", unit: "°" },
     {
@@ -105,18 +105,19 @@ sizeAt20.formula = {
     gaugeMaterial?: Material,
     units: Units = "mm",
   ) => ({
-    partExpansion: material.expansion,
-    gaugeExpansion: gaugeMaterial === undefined ? STEEL_EXPANSION : gaugeMaterial.expansion,
+    partExpansion: [material.expansion, "µm/(m·K)"],
+    gaugeExpansion: [gaugeMaterial === undefined ? STEEL_EXPANSION : gaugeMaterial.expansion, "µm/(m·K)"],
     gaugeTemperature: gaugeTemperature ?? (units === "mm" ? 20 : 68),
   }),
-  steps: (units) => [
-    {
-      symbol: "size",
-      expression:
-        units === "mm"
-          ? "measured * (1 + gaugeExpansion * 1e-6 * (gaugeTemperature - 20)) / (1 + partExpansion * 1e-6 * (temperature - 20))"
-          : "measured * (1 + gaugeExpansion * 1e-6 * (gaugeTemperature - 68) / 1.8) / (1 + partExpansion * 1e-6 * (temperature - 68) / 1.8)",
-      unit: units,
-    },
-  ],
+  steps: (units) => {
+    const over = (temperature: string) =>
+      units === "mm" ? `(${temperature} - 20)` : `inkelvin(${temperature} - 68)`;
+    return [
+      {
+        symbol: "size",
+        expression: `measured * (1 + gaugeExpansion / 1000000 * ${over("gaugeTemperature")}) / (1 + partExpansion / 1000000 * ${over("temperature")})`,
+        unit: units,
+      },
+    ];
+  },
 } satisfies Formula;

@@ -1,80 +1,109 @@
-// calc: the standard drill at or under a diameter.
+// calc: the standard drill at or under a diameter, and the one that leaves the reamer its stock.
 
-import { fractionDrills } from "../../data/drills/fraction-drills.ts";
-import { letterDrills } from "../../data/drills/letter-drills.ts";
-import { metricDrills } from "../../data/drills/metric-drills.ts";
-import { numberDrills } from "../../data/drills/number-drills.ts";
-import { fromTicks, TICKS_PER_IN, TICKS_PER_MM, toTicks, type Units } from "../lengths.ts";
+import type { Material } from "../../data/materials/materials.ts";
+import type { Formula } from "../formula.ts";
+import { fromTicks, lengthText, TICKS_PER_IN, TICKS_PER_MM, toTicks, type Units } from "../lengths.ts";
 import { none } from "../problem.ts";
+import { type Drill, type DrillSeries, drillsOf, drillText, lastAtOrUnder } from "./standard-drills.ts";
+import { stockTicks } from "./stock.ts";
 
-export type DrillSeries = "metric" | "fraction" | "number" | "letter" | "inch";
-
-interface Drill {
-  readonly name: string;
-  readonly ticks: number;
-}
-
-const bySize = (drills: Drill[]) => drills.sort((a, b) => a.ticks - b.ticks);
-const tenThousandths = (inches: number) => inches * (TICKS_PER_IN / 1e4);
-
-const fraction = Array.from({ length: fractionDrills.last }, (_, k): Drill => {
-  const over = k + fractionDrills.first;
-  const ticks = (over / fractionDrills.denominator) * TICKS_PER_IN;
-  return { name: fractionName(over, fractionDrills.denominator), ticks };
-});
-const number = bySize(numberDrills.map((size, k) => ({ name: `#${k + 1}`, ticks: tenThousandths(size) })));
-const letter = bySize(
-  Object.entries(letterDrills).map(([name, size]) => ({ name, ticks: tenThousandths(size) })),
-);
-const metric = metricDrills.map(
-  (size): Drill => ({ name: String(size / 100), ticks: (size * TICKS_PER_MM) / 100 }),
-);
-/** Of drills of one size the search finds the last: fraction before number before letter. */
-const inch = bySize([...letter, ...number, ...fraction]);
-
-const series: Readonly<Record<DrillSeries, readonly Drill[]>> = { metric, fraction, number, letter, inch };
-
-/** Beyond the end of these series a smaller drill would be no answer, only the end of the table. */
-const TABLE_ENDS: Partial<Record<DrillSeries, number>> = {
-  metric: TICKS_PER_MM / 2,
-  fraction: TICKS_PER_IN / 64,
-  inch: TICKS_PER_IN / 64,
+/** Beyond the end of these series by more than this a smaller drill would be no answer, only the end of the table. */
+const LAST_STEP: Partial<Record<DrillSeries, number>> = {
+  metric: TICKS_PER_MM,
+  fraction: TICKS_PER_IN / 16,
+  inch: TICKS_PER_IN / 16,
 };
+
+/** A size in inches is rounded to 1e-7 in, so a drill may lie that little above it. */
+const hair = (units: Units) => (units === "in" ? TICKS_PER_IN / 1e7 : 0);
 
 /**
  * Name and diameter of the largest standard drill at or under a diameter, mm or in.
  * @throws Problem "none" below the smallest drill and beyond the end of the table
  */
-export function drillName(diameter: number, of?: DrillSeries, units: Units = "mm"): [string, number] {
-  const name = of ?? (units === "mm" ? "metric" : "inch");
-  const drills = series[name];
+export function drillName(diameter: number, series?: DrillSeries, units: Units = "mm"): [string, number] {
+  const name = series ?? (units === "mm" ? "metric" : "inch");
+  const drills = drillsOf(name, units);
   const last = drills[drills.length - 1];
-  // A size in inches is rounded to 1e-7 in, so a drill may lie that little above it.
-  const ticks = toTicks(diameter, units) + (units === "in" ? TICKS_PER_IN / 1e7 : 0);
+  const ticks = toTicks(diameter, units) + hair(units);
   const text = (drill: Drill) => `${fromTicks(drill.ticks, units)} ${units}`;
   if (ticks < drills[0].ticks)
-    none(`diameter ${diameter} is under the smallest ${name} drill, ${text(drills[0])}`);
-  if (ticks - last.ticks >= (TABLE_ENDS[name] ?? Number.POSITIVE_INFINITY))
-    none(`diameter ${diameter} is beyond the table of ${name} drills, which ends at ${text(last)}`);
+    none(`diameter is ${diameter}. The smallest ${name} drill is ${text(drills[0])}.`);
+  if (ticks - last.ticks >= (LAST_STEP[name] ?? Number.POSITIVE_INFINITY))
+    none(`diameter is ${diameter}. The table of ${name} drills ends at ${text(last)}.`);
   const drill = drills[lastAtOrUnder(drills, ticks)];
   return [drill.name, fromTicks(drill.ticks, units)];
 }
+drillName.formula = {
+  source: "drill-sizes",
+  steps: () => [],
+  conclusion: (units: Units, diameter: number, series?: DrillSeries) => {
+    const drills = drillsOf(series, units);
+    const at = lastAtOrUnder(drills, toTicks(diameter, units) + hair(units));
+    const next = drills[at + 1];
+    return [
+      `largest standard drill up to ${diameter} ${units}: ${drillText(drills[at], units)}`,
+      ...(next ? [`next larger: ${drillText(next, units)}`] : []),
+    ];
+  },
+} satisfies Formula;
 
-function lastAtOrUnder(drills: readonly Drill[], ticks: number): number {
-  let low = 0;
-  let high = drills.length;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (drills[middle].ticks <= ticks) low = middle;
-    else high = middle;
+/**
+ * Row: name, diameter and stock left, mm or in, of the standard drill whose stock on diameter lies in the range,
+ * nearest its middle; of two as near the larger drill. All in whole half ticks, so that ties are exact.
+ * @throws Problem "none" with the drills on either side where none leaves stock in the range
+ */
+export function drillFor(
+  diameter: number,
+  material?: Material,
+  series?: DrillSeries,
+  units: Units = "mm",
+): [string, number, number] {
+  const reamed = toTicks(diameter, units);
+  const { minimum, maximum } = stockTicks(diameter, material, units);
+  const drills = drillsOf(series, units);
+  let best: Drill | undefined;
+  let bestOff = Number.POSITIVE_INFINITY;
+  const last = lastAtOrUnder(drills, reamed - minimum);
+  for (let at = last; at >= 0 && reamed - drills[at].ticks <= maximum; at--) {
+    const off = Math.abs(2 * (reamed - drills[at].ticks) - minimum - maximum);
+    if (off < bestOff) [best, bestOff] = [drills[at], off];
   }
-  return low;
+  if (!best) return none(noDrill(diameter, drills, last, units, minimum, maximum));
+  return [best.name, fromTicks(best.ticks, units), fromTicks(reamed - best.ticks, units)];
 }
+drillFor.formula = {
+  source: "stock-practice",
+  steps: () => [],
+  conclusion: (units: Units, diameter: number, material?: Material, series?: DrillSeries) => {
+    const [name] = drillFor(diameter, material, series, units);
+    const { minimum, maximum } = stockTicks(diameter, material, units);
+    const reamed = toTicks(diameter, units);
+    const text = (ticks: number) => `${lengthText(ticks, units)} ${units}`;
+    const drills = drillsOf(series, units).filter(
+      ({ ticks }) => reamed - ticks >= minimum && reamed - ticks <= maximum,
+    );
+    return [
+      `usual stock: ${text(minimum)} to ${text(maximum)}, middle ${text((minimum + maximum) / 2)}`,
+      ...drills.map((drill) => `${drillText(drill, units)} leaves ${text(reamed - drill.ticks)}`),
+      `nearest the middle, of two the larger: ${name}`,
+    ];
+  },
+} satisfies Formula;
 
-function fractionName(over: number, under: number): string {
-  return over % 2 === 0 && under > 1
-    ? fractionName(over / 2, under / 2)
-    : under === 1
-      ? String(over)
-      : `${over}/${under}`;
+function noDrill(
+  diameter: number,
+  drills: readonly Drill[],
+  last: number,
+  units: Units,
+  minimum: number,
+  maximum: number,
+): string {
+  const reamed = toTicks(diameter, units);
+  const neighbors = [drills[last], drills[last + 1]]
+    .filter((drill): drill is Drill => drill !== undefined && drill.ticks <= reamed)
+    .map((drill) => `${drillText(drill, units)} leaves ${lengthText(reamed - drill.ticks, units)}`);
+  const range = `${lengthText(minimum, units)} to ${lengthText(maximum, units)} ${units}`;
+  const nearest = neighbors.length === 0 ? "" : `: ${neighbors.join(", ")}`;
+  return `diameter is ${diameter}. No standard drill leaves ${range} of stock${nearest}.`;
 }

@@ -1,92 +1,103 @@
 // calc: stock allowance, on diameter throughout, and the drill before the reamer. Lengths in mm or in.
 
 import type { Material } from "../../data/materials/materials.ts";
-import { stockAllowances } from "../../data/stock-allowances.ts";
+import { stockAllowances, stockShares } from "../../data/stock-allowances.ts";
 import type { Formula } from "../formula.ts";
 import { fromTicks, lengthText, toTicks, type Units } from "../lengths.ts";
-import { findMaterial } from "../materials.ts";
+import { findMaterial } from "../materials/find-material.ts";
 import { wrong } from "../problem.ts";
-import type { Tool } from "../tools.ts";
 
 const defaultMaterial = findMaterial();
 
-/** Common practice, no source: how much a drill cuts over its own diameter. */
-const DRILLED_OVER = { mm: 0.05, in: 0.002 } as const;
-
-/** Least and greatest stock on diameter. The tool makes no difference in the table. */
-export function stockRange(
-  diameter: number,
-  material: Material = defaultMaterial,
-  _tool: Tool = "HSS",
-  units: Units = "mm",
-): [number, number] {
-  const { least, greatest } = stockTicks(diameter, material, units);
-  return [fromTicks(least, units), fromTicks(greatest, units)];
+/** Minimum and maximum stock on diameter, counted on the drill's nominal diameter. */
+export function stockRange(diameter: number, material?: Material, units: Units = "mm"): [number, number] {
+  const { minimum, maximum } = stockTicks(diameter, material, units);
+  return [fromTicks(minimum, units), fromTicks(maximum, units)];
 }
 stockRange.formula = {
-  source: "stock",
-  given: (diameter: number, material: Material = defaultMaterial, _tool?: Tool, units: Units = "mm") => {
+  source: "stock-practice",
+  given: (diameter: number, material: Material = defaultMaterial, units: Units = "mm") => {
     const row = allowanceFor(diameter, units);
-    return { tableLeast: row.least, tableGreatest: row.greatest, stockFactor: material.stockFactor };
+    const share = stockShares[material.stockFactor];
+    return {
+      tableMinimum: row.minimum,
+      tableMaximum: row.maximum,
+      minimumFactor: share.minimum,
+      maximumFactor: share.maximum,
+    };
   },
   steps: (units) => [
-    { symbol: "least", expression: "tableLeast * stockFactor", unit: units },
-    { symbol: "greatest", expression: "tableGreatest * stockFactor", unit: units },
+    { symbol: "minimum", expression: "tableMinimum * minimumFactor", unit: units },
+    { symbol: "maximum", expression: "tableMaximum * maximumFactor", unit: units },
   ],
 } satisfies Formula;
 
 /** The middle of the stock range. */
-export function stock(diameter: number, material?: Material, _tool?: Tool, units: Units = "mm"): number {
+export function stock(diameter: number, material?: Material, units: Units = "mm"): number {
   return fromTicks(middleStock(diameter, material, units), units);
 }
 stock.formula = {
   ...stockRange.formula,
   steps: (units) => [
-    { symbol: "stock", expression: "(tableLeast + tableGreatest) / 2 * stockFactor", unit: units },
+    {
+      symbol: "stock",
+      expression: "(tableMinimum * minimumFactor + tableMaximum * maximumFactor) / 2",
+      unit: units,
+    },
   ],
 } satisfies Formula;
 
-/** Diameter of the drill before the reamer: reamed size − stock − what the drill cuts over. */
+/** Diameter of the drill before the reamer: reamed size − stock − drill oversize. */
 export function preReamDrill(
   diameter: number,
   material?: Material,
-  _tool?: Tool,
-  drilledOver?: number,
+  drilledOver = 0,
   units: Units = "mm",
 ): number {
-  const over = toTicks(drilledOver ?? DRILLED_OVER[units], units);
+  const over = toTicks(drilledOver, units);
   const drill = toTicks(diameter, units) - middleStock(diameter, material, units) - over;
-  if (drill <= 0) wrong(`diameter ${diameter} is too small: stock and drilledOver leave no drill`);
+  if (drill <= 0) wrong(`diameter is ${diameter}. Stock and drilledOver leave no drill.`);
   return fromTicks(drill, units);
 }
 preReamDrill.formula = {
   source: "pre-ream-drill",
-  given: (diameter: number, material?: Material, tool?: Tool, drilledOver?: number, units: Units = "mm") => ({
-    stock: stock(diameter, material, tool, units),
-    drilledOver: drilledOver ?? DRILLED_OVER[units],
+  given: (diameter: number, material?: Material, drilledOver = 0, units: Units = "mm") => ({
+    stock: stock(diameter, material, units),
+    drilledOver,
   }),
   steps: (units) => [{ symbol: "drill", expression: "diameter - stock - drilledOver", unit: units }],
 } satisfies Formula;
 
-/** `ok`, or what is wrong with the stock that a drill leaves. */
+/** `ok`, or `too little: 0.04 left, at least 0.2`. */
 export function stockCheck(
   diameter: number,
   drill: number,
-  material: Material = defaultMaterial,
-  _tool?: Tool,
-  drilledOver?: number,
+  material?: Material,
+  drilledOver = 0,
   units: Units = "mm",
 ): string {
   const [reamed, drilled] = [toTicks(diameter, units), toTicks(drill, units)];
-  if (drilled >= reamed) wrong(`drill ${drill} is not smaller than the reamer, ${diameter}`);
-  const left = reamed - drilled - toTicks(drilledOver ?? DRILLED_OVER[units], units);
-  const { least, greatest } = stockTicks(diameter, material, units);
-  const says = (ticks: number) => lengthText(ticks, units);
-  if (left < least) return `too little: ${says(left)} left, at least ${says(least)}`;
-  return left > greatest ? `too much: ${says(left)} left, at most ${says(greatest)}` : "ok";
+  if (drilled >= reamed) wrong(`drill is ${drill}, not smaller than the reamed diameter ${diameter}.`);
+  const left = reamed - drilled - toTicks(drilledOver, units);
+  const { minimum, maximum } = stockTicks(diameter, material, units);
+  const text = (ticks: number) => lengthText(ticks, units);
+  if (left < minimum) return `too little: ${text(left)} left, at least ${text(minimum)}`;
+  return left > maximum ? `too much: ${text(left)} left, at most ${text(maximum)}` : "ok";
 }
+stockCheck.formula = {
+  source: "stock-practice",
+  given: (_diameter: number, _drill: number, _material?: Material, drilledOver = 0) => ({ drilledOver }),
+  steps: (units) => [{ symbol: "stock", expression: "diameter - drill - drilledOver", unit: units }],
+  conclusion: (units: Units, diameter: number, drill: number, material?: Material, drilledOver?: number) => {
+    const [minimum, maximum] = stockRange(diameter, material, units);
+    return [
+      `usual stock: ${minimum} to ${maximum} ${units}`,
+      stockCheck(diameter, drill, material, drilledOver, units),
+    ];
+  },
+} satisfies Formula;
 
-/** Least and greatest stock per side when the drilled hole lies off the reamer's axis; negative is not cleaned up. */
+/** Minimum and maximum stock per side when the drilled hole lies off the reamer's axis; negative is not cleaned up. */
 export function cleanUp(stock: number, offset: number, units: Units = "mm"): [number, number] {
   const [perSide, off] = [toTicks(stock, units) / 2, toTicks(offset, units)];
   return [fromTicks(perSide - off, units), fromTicks(perSide + off, units)];
@@ -94,8 +105,8 @@ export function cleanUp(stock: number, offset: number, units: Units = "mm"): [nu
 cleanUp.formula = {
   source: "derived",
   steps: (units) => [
-    { symbol: "least", expression: "stock / 2 - offset", unit: units },
-    { symbol: "greatest", expression: "stock / 2 + offset", unit: units },
+    { symbol: "minimum", expression: "stock / 2 - offset", unit: units },
+    { symbol: "maximum", expression: "stock / 2 + offset", unit: units },
   ],
 } satisfies Formula;
 
@@ -135,15 +146,21 @@ function allowanceFor(diameter: number, units: Units) {
   return stockAllowances[units].find((row) => row.upTo === null || ticks <= toTicks(row.upTo, units))!;
 }
 
-function stockTicks(diameter: number, material: Material, units: Units): { least: number; greatest: number } {
+/** Minimum and maximum stock in ticks. */
+export function stockTicks(
+  diameter: number,
+  material: Material = defaultMaterial,
+  units: Units,
+): { minimum: number; maximum: number } {
   const row = allowanceFor(diameter, units);
+  const share = stockShares[material.stockFactor];
   return {
-    least: toTicks(row.least, units) * material.stockFactor,
-    greatest: toTicks(row.greatest, units) * material.stockFactor,
+    minimum: toTicks(row.minimum, units) * share.minimum,
+    maximum: toTicks(row.maximum, units) * share.maximum,
   };
 }
 
-function middleStock(diameter: number, material: Material = defaultMaterial, units: Units): number {
-  const { least, greatest } = stockTicks(diameter, material, units);
-  return (least + greatest) / 2;
+function middleStock(diameter: number, material: Material | undefined, units: Units): number {
+  const { minimum, maximum } = stockTicks(diameter, material, units);
+  return (minimum + maximum) / 2;
 }

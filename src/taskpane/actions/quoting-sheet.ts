@@ -62,13 +62,12 @@ export function quotingSheet(units: Units, rows: number): NewSheet {
     },
     { header: `Reamer greatest, ${length}`, width: 11, format: fine },
     {
-      header: `Drill to, ${length}`,
-      width: 11,
-      format: size,
-      first: `=REAM.PREDRILL(${column("H")},${column("C")},${column("D")},,${unitsCell})`,
+      header: "Drill",
+      width: 9,
+      first: `=REAM.DRILLFOR(${column("H")},${column("C")},,${unitsCell})`,
     },
-    { header: "Drill", width: 9, first: `=REAM.DRILLNAME(${column("M")},,${unitsCell})` },
     { header: `Drill diameter, ${length}`, width: 11, format: size },
+    { header: `Stock, ${length}`, width: 10, format: size },
     {
       header: `Surface speed, ${speed}`,
       width: 11,

@@ -3,7 +3,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Units } from "../../../src/calc/lengths.ts";
-import { type DrillSeries, drillName } from "../../../src/calc/stock/drill-name.ts";
+import { drillFor, drillName } from "../../../src/calc/stock/drill-name.ts";
+import type { DrillSeries } from "../../../src/calc/stock/standard-drills.ts";
 import {
   cleanUp,
   drillDepth,
@@ -21,6 +22,7 @@ goldenSheet("stock-range", "STOCKRANGE");
 goldenSheet("stock", "STOCK");
 goldenSheet("pre-drill", "PREDRILL");
 goldenSheet("drill-names", "DRILLNAME");
+goldenSheet("drill-for", "DRILLFOR");
 goldenSheet("stock-check", "STOCKCHECK");
 goldenSheet("clean-up", "CLEANUP");
 goldenSheet("drill-depth", "DRILLDEPTH");
@@ -33,35 +35,45 @@ test("without a drill DRILLDEPTH gives the first depth alone", () => {
   expect(row("DRILLDEPTH", 30, 2, 3)).toEqual([35, ""]);
 });
 
-test("half as much again in the materials that say so, and in no others", () => {
-  const more = materials.filter(({ stockFactor }) => stockFactor !== 1).map(({ key }) => key);
-  expect(more.sort()).toEqual(
-    [
-      "aluminum",
-      "cast aluminum",
-      "magnesium",
-      "copper",
-      "plastic",
-      "austenitic stainless",
-      "titanium",
-      "nickel alloy",
-    ].sort(),
-  );
-});
-
 describe("properties", () => {
   test("the drill of the middle of the range is ok, in every material and unit", () => {
     fc.assert(
       fc.property(diameters, material, units, (size, of, unit) => {
         const diameter = unit === "mm" ? size : size / 40;
-        const drill = preReamDrill(diameter, of, "HSS", undefined, unit);
+        const drill = preReamDrill(diameter, of, undefined, unit);
         expect(drill).toBeLessThan(diameter);
-        expect(stockCheck(diameter, drill, of, "HSS", undefined, unit)).toBe("ok");
-        const [least, greatest] = stockRange(diameter, of, "HSS", unit);
-        expect(least).toBeLessThan(greatest);
-        expect(stock(diameter, of, "HSS", unit)).toBeCloseTo((least + greatest) / 2, 6);
+        expect(stockCheck(diameter, drill, of, undefined, unit)).toBe("ok");
+        const [minimum, maximum] = stockRange(diameter, of, unit);
+        expect(minimum).toBeLessThan(maximum);
+        expect(stock(diameter, of, unit)).toBeCloseTo((minimum + maximum) / 2, 6);
       }),
       { numRuns: 200 },
+    );
+  });
+
+  test("where DRILLFOR answers, STOCKCHECK of its drill is ok and no standard drill is nearer the middle", () => {
+    const series = fc.constantFrom<DrillSeries | undefined>(undefined, "metric", "fraction", "inch");
+    const sizes = fc.oneof(
+      fc.integer({ min: 40, max: 11_000 }).map((size) => size / 100),
+      fc.integer({ min: 400, max: 99_000 }).map((size) => size / 1000),
+    );
+    fc.assert(
+      fc.property(sizes, material, units, series, (size, of, unit, drills) => {
+        const diameter = unit === "mm" ? size : size / 40;
+        if (problemOf(() => drillFor(diameter, of, drills, unit))) return;
+        const [, drill, left] = drillFor(diameter, of, drills, unit);
+        expect(stockCheck(diameter, drill, of, undefined, unit)).toBe("ok");
+        expect(left).toBeCloseTo(diameter - drill, 6);
+        const middle = stock(diameter, of, unit);
+        for (const other of [diameter - middle, drill - 1e-6, drill + 2 * Math.abs(left - middle)]) {
+          if (problemOf(() => drillName(other, drills, unit))) continue;
+          const [, neighbor] = drillName(other, drills, unit);
+          expect(Math.abs(diameter - neighbor - middle)).toBeGreaterThanOrEqual(
+            Math.abs(left - middle) - 1.5e-7,
+          );
+        }
+      }),
+      { numRuns: 400 },
     );
   });
 
@@ -138,13 +150,13 @@ describe("properties", () => {
             expect(Math.abs(value - results[index])).toBeLessThanOrEqual(1.1e-7);
           });
         };
-        const names = ["diameter", "material", "tool", "units"];
-        near(stockRange, names, [diameter, of, "HSS", unit]);
-        near(stock, names, [diameter, of, "HSS", unit]);
+        const names = ["diameter", "material", "units"];
+        near(stockRange, names, [diameter, of, unit]);
+        near(stock, names, [diameter, of, unit]);
         near(
           preReamDrill,
-          ["diameter", "material", "tool", "drilledOver", "units"],
-          [diameter, of, "HSS", undefined, unit],
+          ["diameter", "material", "drilledOver", "units"],
+          [diameter, of, undefined, unit],
         );
         near(cleanUp, ["stock", "offset", "units"], [0.25, 0.1, unit]);
         near(

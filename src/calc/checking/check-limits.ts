@@ -1,0 +1,127 @@
+// calc: hand figures for the limits of size of a callout, and the mistake that gives them: each is made on the callout
+// itself and compared with the figures. Which mistakes people make is common practice, no source. In ticks.
+
+import { type Callout, type Deviations, deviationsOf } from "../callouts/callout.ts";
+import { inchFit, inchFitNames } from "../fits/ansi-b41.ts";
+import { deviationIn, grades, isHoleClass, limitDeviations, neighborSizes, withoutDelta } from "../fits/iso286.ts";
+import type { Formula } from "../formula.ts";
+import { lengthText, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
+import { Problem } from "../problem.ts";
+import { limits } from "../callouts/limits.ts";
+
+/** Hand figures this close are ok: 0.0005 mm, 0.00002 in. */
+export const LENGTH_OK = { mm: TICKS_PER_UM / 2, in: TICKS_PER_IN * 0.00002 } as const;
+
+/** A mistake by name, and the deviations that it gives. */
+type Mistake = readonly [name: string, deviations: Deviations];
+
+/** `ok`, the mistake, or how far off each limit is. */
+export function checkLimits(lower: number, upper: number, callout: Callout, units: Units = "mm"): string {
+  const hand = { lower: toTicks(lower, units), upper: toTicks(upper, units) };
+  const own = deviationsOf(callout, callout, units);
+  const within = LENGTH_OK[units];
+  const isHand = (deviations: Deviations) =>
+    Math.abs(callout.nominal + deviations.lower - hand.lower) <= within &&
+    Math.abs(callout.nominal + deviations.upper - hand.upper) <= within;
+  if (isHand(own)) return "ok";
+  const found = mistakesOf(callout, own, units).find(([, deviations]) => isHand(deviations));
+  if (found) return found[0];
+  return `lower limit ${offText(hand.lower - callout.nominal - own.lower, units)}, upper limit ${offText(hand.upper - callout.nominal - own.upper, units)}`;
+}
+checkLimits.formula = {
+  source: "practice",
+  steps: () => [],
+  lookup: (units: Units, _lower, _upper, callout: Callout) => {
+    const [lower, upper] = limits(callout, units);
+    return [`limits of ${callout.text.trim()}: ${lower} to ${upper} ${units}`];
+  },
+  conclusion: (units: Units, lower: number, upper: number, callout: Callout) => [
+    `hand figures: ${lower} to ${upper} ${units}`,
+    checkLimits(lower, upper, callout, units),
+  ],
+} satisfies Formula;
+
+function offText(ticks: number, units: Units): string {
+  if (Math.abs(ticks) <= LENGTH_OK[units]) return "ok";
+  return `${lengthText(Math.abs(ticks), units)} ${ticks > 0 ? "high" : "low"}`;
+}
+
+/** Every mistake with what it gives, those with the fewest changes and the likeliest first. */
+function mistakesOf(callout: Callout, own: Deviations, units: Units): Mistake[] {
+  const { nominal } = callout;
+  const scaled = (factor: number) => ({ lower: own.lower * factor, upper: own.upper * factor });
+  const mirrored = { lower: -own.upper, upper: -own.lower };
+  const single: Mistake[] = [
+    ...classMistakes(callout, units),
+    ["sign turned", mirrored],
+    ["deviations ten times too large", scaled(10)],
+    ["deviations ten times too small", scaled(0.1)],
+    ["µm for mm: deviations 1000 times too large", scaled(1000)],
+    ["deviations in inches for mm", scaled(1 / 25.4)],
+    ["deviations in mm for inches", scaled(25.4)],
+    ["deviations for limits of size", { lower: own.lower - nominal, upper: own.upper - nominal }],
+    [`limits in ${units === "mm" ? "inches for mm" : "mm for inches"}`, otherUnit(callout, own, units)],
+  ];
+  const exchanged = ({ lower, upper }: Deviations) => ({ lower: upper, upper: lower });
+  return [
+    ["upper and lower exchanged", exchanged(own)],
+    ...single,
+    ...single.map(([name, both]): Mistake => [`${name}, upper and lower exchanged`, exchanged(both)]),
+  ];
+}
+
+/** The limits themselves in the other unit, as deviations from the nominal size. */
+function otherUnit({ nominal }: Callout, own: Deviations, units: Units): Deviations {
+  const factor = units === "mm" ? 1 / 25.4 : 25.4;
+  const at = (deviation: number) => (nominal + deviation) * factor - nominal;
+  return { lower: at(own.lower), upper: at(own.upper) };
+}
+
+function classMistakes(callout: Callout, units: Units): Mistake[] {
+  if (callout.className === "") return [];
+  return callout.iso ? isoMistakes(callout, units) : inchMistakes(callout);
+}
+
+function isoMistakes({ nominal, className, kind }: Callout, units: Units): Mistake[] {
+  const [, letters, grade] = /^([A-Za-z]+)(\d+)$/.exec(className) as unknown as [string, string, string];
+  const other = kind === "hole" ? letters.toLowerCase() : letters.toUpperCase();
+  const turned = kind === "hole" ? "shaft for hole" : "hole for shaft";
+  const at = (size: number, name: string): Deviations | undefined => {
+    try {
+      const { lower, upper } = limitDeviations(size, name);
+      return { lower: deviationIn(lower, units), upper: deviationIn(upper, units) };
+    } catch (thrown) {
+      if (thrown instanceof Problem) return undefined;
+      throw thrown;
+    }
+  };
+  const near = [...grades].sort((a, b) => Math.abs(Number(a) - Number(grade)) - Math.abs(Number(b) - Number(grade)));
+  const candidates: (readonly [string, Deviations | undefined])[] = [
+    ...near
+      .filter((one) => one !== grade)
+      .map((one) => [`${letters}${one} for ${className}`, at(nominal, `${letters}${one}`)] as const),
+    [`${other}${grade}: ${turned}`, at(nominal, `${other}${grade}`)],
+    ...neighborSizes(nominal).map(
+      ({ size, text }) => [`the size range next to it, ${text}`, at(size, className)] as const,
+    ),
+    ["Δ left out", isHoleClass(className) ? withoutDelta(nominal, className, units) : undefined],
+    [`JS${grade} for ${className}: tolerance split evenly`, at(nominal, `JS${grade}`)],
+  ];
+  return candidates.filter((one): one is Mistake => one[1] !== undefined);
+}
+
+function inchMistakes({ nominal, className, shaft }: Callout): Mistake[] {
+  const family = className.replace(/\d+$/, "");
+  const others = inchFitNames.filter((name) => name !== className && name.replace(/\d+$/, "") === family);
+  const mistakes: Mistake[] = shaft ? [[`shaft of ${className}: shaft for hole`, shaft]] : [];
+  for (const name of others) {
+    try {
+      const { holeLower, holeUpper } = inchFit(nominal, name);
+      mistakes.push([`${name} for ${className}`, { lower: holeLower, upper: holeUpper }]);
+    } catch (thrown) {
+      if (!(thrown instanceof Problem)) throw thrown;
+    }
+  }
+  return mistakes;
+}
+

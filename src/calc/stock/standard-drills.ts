@@ -1,0 +1,74 @@
+// calc: the standard drills by series, smallest first, and the drill that a name belongs to.
+
+import { fractionDrills } from "../../data/drills/fraction-drills.ts";
+import { letterDrills } from "../../data/drills/letter-drills.ts";
+import { metricDrills } from "../../data/drills/metric-drills.ts";
+import { numberDrills } from "../../data/drills/number-drills.ts";
+import { type DrillStep, longInchDrills, longMetricDrills } from "../../data/drills/taper-shank-drills.ts";
+import { fromTicks, TICKS_PER_IN, TICKS_PER_MM, type Units } from "../lengths.ts";
+
+export type DrillSeries = "metric" | "fraction" | "number" | "letter" | "inch";
+
+export interface Drill {
+  readonly name: string;
+  readonly ticks: number;
+}
+
+const bySize = (drills: Drill[]) => drills.sort((a, b) => a.ticks - b.ticks);
+const tenThousandths = (inches: number) => inches * (TICKS_PER_IN / 1e4);
+
+function steps(rows: readonly DrillStep[]): number[] {
+  return rows.flatMap(({ over, upTo, step }) =>
+    Array.from({ length: Math.round((upTo - over) / step) }, (_, k) => over + (k + 1) * step),
+  );
+}
+
+const SIXTY_FOURTHS = fractionDrills.denominator;
+const fraction = [
+  ...Array.from({ length: fractionDrills.last }, (_, k) => (k + fractionDrills.first) / SIXTY_FOURTHS),
+  ...steps(longInchDrills),
+].map((inches): Drill => ({ name: fractionName(inches), ticks: inches * TICKS_PER_IN }));
+const number = bySize(numberDrills.map((size, k) => ({ name: `#${k + 1}`, ticks: tenThousandths(size) })));
+const letter = bySize(
+  Object.entries(letterDrills).map(([name, size]) => ({ name, ticks: tenThousandths(size) })),
+);
+const metric = [...metricDrills.map((size) => size / 100), ...steps(longMetricDrills)].map(
+  (size): Drill => ({ name: String(size), ticks: Math.round(size * TICKS_PER_MM) }),
+);
+/** Of drills of one size a search from the end finds the fraction before the number before the letter. */
+const inch = bySize([...letter, ...number, ...fraction]);
+
+const series: Readonly<Record<DrillSeries, readonly Drill[]>> = { metric, fraction, number, letter, inch };
+
+/** The drills of a series, by default the metric or all the inch ones. */
+export function drillsOf(name: DrillSeries | undefined, units: Units): readonly Drill[] {
+  return series[name ?? (units === "mm" ? "metric" : "inch")];
+}
+
+/** Where the last drill of the list that is at or under a size stands, −1 where none is. */
+export function lastAtOrUnder(drills: readonly Drill[], ticks: number): number {
+  let low = -1;
+  let high = drills.length;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (drills[middle].ticks <= ticks) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** A drill with its diameter, as messages write it: `31/64 (0.484375 in)`, `11.8 mm`. */
+export function drillText({ name, ticks }: Drill, units: Units): string {
+  const diameter = String(fromTicks(ticks, units));
+  return name === diameter ? `${name} ${units}` : `${name} (${diameter} ${units})`;
+}
+
+/** `31/64`, `1-7/32`, `2`. */
+function fractionName(inches: number): string {
+  const whole = Math.floor(inches);
+  let over = Math.round((inches - whole) * SIXTY_FOURTHS);
+  let under: number = SIXTY_FOURTHS;
+  if (over === 0) return String(whole);
+  while (over % 2 === 0) [over, under] = [over / 2, under / 2];
+  return `${whole === 0 ? "" : `${whole}-`}${over}/${under}`;
+}
