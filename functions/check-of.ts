@@ -8,8 +8,8 @@ import { fromTicks, type Units } from "../src/calc/lengths.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
 import { type Argument, type ArgumentName, vocabulary } from "./arguments.ts";
 import { isBlank, isErrorCell } from "./cells.ts";
-import { handedOver, type Matrix, type Registered, registered } from "./register.ts";
 import { explanationOf } from "./map-rows.ts";
+import { handedOver, type Matrix, type Registered, registered } from "./register.ts";
 
 /** Functions whose results are lengths to be met to 0.0005 mm (0.00002 in), not to a share. */
 const EXACT_LENGTHS = new Set([
@@ -37,11 +37,11 @@ export function checkOf(name: string, handFigure: number, inputs: readonly Matri
   const judge = new Judge(handFigure, EXACT_LENGTHS.has(id) ? call.units : undefined);
   const at = results.findIndex((result) => typeof result === "number" && judge.isOk(result));
   if (at >= 0) return results.length > 1 ? `ok: ${one.cells[at]?.name ?? `cell ${at + 1}`}` : "ok";
-  const mistake = [...mistakesIn(call, numbers)].find(([, made]) => made.some((value) => judge.isMeant(value)));
-  if (mistake) return mistake[0];
-  const nearest = numbers.reduce((a, b) =>
-    Math.abs(b - handFigure) < Math.abs(a - handFigure) ? b : a,
+  const mistake = [...mistakesIn(call, numbers)].find(([, made]) =>
+    made.some((value) => judge.isMeant(value)),
   );
+  if (mistake) return mistake[0];
+  const nearest = numbers.reduce((a, b) => (Math.abs(b - handFigure) < Math.abs(a - handFigure) ? b : a));
   return judge.offFrom(nearest);
 }
 
@@ -95,7 +95,8 @@ class Call {
   ) {
     this.cells = inputs.map((input) => (Array.isArray(input) && isSingle(input) ? input[0][0] : input));
     const how = explanationOf(this.run(this.cells));
-    if (how && how.rows > 1) wrong(`inputs are ${how.rows} rows of ${one.id}. Enter one cell for each argument.`);
+    if (how && how.rows > 1)
+      wrong(`inputs are ${how.rows} rows of ${one.id}. Enter one cell for each argument.`);
     this.names = how?.names ?? [];
     this.values = how?.values ?? [];
     this.units = this.values[this.names.indexOf("units")] === "in" ? "in" : "mm";
@@ -142,7 +143,7 @@ const argumentOf = (name: string): Argument | undefined =>
   Object.hasOwn(vocabulary, name) ? vocabulary[name as ArgumentName] : undefined;
 
 /** What one unit of an argument is in the other set. */
-const OTHER_UNITS: Readonly<Record<string, number>> = { "mm": 25.4, "m/min": 0.3048, "mm/min": 25.4 };
+const OTHER_UNITS: Readonly<Record<string, number>> = { mm: 25.4, "m/min": 0.3048, "mm/min": 25.4 };
 
 function* unitMistakes(call: Call): Generator<Mistake> {
   for (const [at, name] of call.names.entries()) {
@@ -191,7 +192,8 @@ function* omissions(call: Call): Generator<Mistake> {
   for (const [at, name] of call.names.entries()) {
     if (name === "units" || at >= call.cells.length || isBlank(call.cells[at])) continue;
     yield [`${name} left out`, call.with({ [at]: null })];
-    if (call.number(at) !== undefined && argumentOf(name)?.zeroCounts) yield [`${name} left out`, call.with({ [at]: 0 })];
+    if (call.number(at) !== undefined && argumentOf(name)?.zeroCounts)
+      yield [`${name} left out`, call.with({ [at]: 0 })];
   }
 }
 

@@ -1,8 +1,8 @@
 // functions: conversion of units, and checks of hand figures.
 
 import { check as checkFigure } from "../src/calc/checking/check.ts";
-import { convert as convertValue } from "../src/calc/checking/convert.ts";
 import { checkLimits as checkedLimits } from "../src/calc/checking/check-limits.ts";
+import { convert as convertValue } from "../src/calc/checking/convert.ts";
 import { checkOf as checkedAgainst } from "./check-of.ts";
 import { mapRows, spill } from "./map-rows.ts";
 import type { Matrix } from "./register.ts";
@@ -58,12 +58,7 @@ export function check(handFigure: any[][], expected: any[][], allowedShare?: any
  * @example =REAM.CHECKLIMITS(12, 12.027, "12 H7") // "H8 for H7"
  * @see sources: iso-286-1, ansi-b4.1, practice
  */
-export function checkLimits(
-  lower: any[][],
-  upper: any[][],
-  callout: any[][],
-  units?: any[][],
-): any[][] {
+export function checkLimits(lower: any[][], upper: any[][], callout: any[][], units?: any[][]): any[][] {
   return mapRows(checkedLimits, { lower, upper, callout }, { units });
 }
 

@@ -11,7 +11,11 @@ import {
 } from "../src/calc/callouts/limits.ts";
 import { clearance as clearanceOf, fitType } from "../src/calc/fits/clearance.ts";
 import { gradeAndProcess } from "../src/calc/fits/grade-for.ts";
-import { lowerDeviation, standardToleranceWidth, upperDeviation } from "../src/calc/fits/iso286.ts";
+import {
+  lowerDeviationInWords as lowerDeviation,
+  standardToleranceInWords as standardTolerance,
+  upperDeviationInWords as upperDeviation,
+} from "../src/calc/fits/iso286-in-words.ts";
 import { mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
@@ -154,7 +158,7 @@ export function lowerDev(size: any[][], class_: any[][], units?: any[][]): any[]
  * @see sources: iso-286-1
  */
 export function itWidth(size: any[][], grade: any[][], units?: any[][]): any[][] {
-  return mapRows(standardToleranceWidth, { size, grade }, { units });
+  return mapRows(standardTolerance, { size, grade }, { units });
 }
 
 /**

@@ -77,7 +77,13 @@ export function spill(calculate: Calculation, required: Given, optional: Given =
     call,
     0,
   ) as [[unknown]];
-  return shaped ? explained(shaped.map((row) => row.map(resultCell)), calculate, call) : [[cell]];
+  return shaped
+    ? explained(
+        shaped.map((row) => row.map(resultCell)),
+        calculate,
+        call,
+      )
+    : [[cell]];
 }
 
 /** What a result was computed from: the calculation, and the values of its first row. */

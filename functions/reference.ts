@@ -35,10 +35,8 @@ function stepsOf(name: string, inputs: readonly Matrix[]): unknown[][] {
   if (isErrorCell(first[0]) || first[0] === "") return [[first[0]]];
   const how = explanationOf(matrix);
   const formula = how && (how.calculate as { formula?: Formula }).formula;
-  if (!how || !formula)
-    return [[`${id} looks its answer up in a table.`], ...sourceLines(one.sources)];
-  if (how.rows > 1)
-    return wrong(`inputs are ${how.rows} rows of ${id}. Enter one cell for each argument.`);
+  if (!how || !formula) return [[`${id} looks its answer up in a table.`], ...sourceLines(one.sources)];
+  if (how.rows > 1) return wrong(`inputs are ${how.rows} rows of ${id}. Enter one cell for each argument.`);
   const units = how.values[how.names.indexOf("units")] ?? "mm";
   const lines = writtenSteps({
     formula,

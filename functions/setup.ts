@@ -3,8 +3,8 @@
 import { chipPath as adviceOn, toolFor as entryFor } from "../src/calc/setup/choosing.ts";
 import {
   runoutCheck as checkRunout,
-  runout as runoutOf,
   screwMoves as movesOfScrews,
+  runout as runoutOf,
   runoutAt as runoutOnLine,
 } from "../src/calc/setup/runout.ts";
 import { list, mapRows, mapToColumns } from "./map-rows.ts";
@@ -61,11 +61,7 @@ export function runoutAt(
   angle1?: any[][],
   angle2?: any[][],
 ): any[][] {
-  return mapRows(
-    runoutOnLine,
-    { reading1, distance1, reading2, distance2, distance },
-    { angle1, angle2 },
-  );
+  return mapRows(runoutOnLine, { reading1, distance1, reading2, distance2, distance }, { angle1, angle2 });
 }
 
 /**

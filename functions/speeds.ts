@@ -1,5 +1,6 @@
 // functions: speeds and feeds.
 
+import { defaultFlutes as usualFlutes } from "../src/calc/cutting/flutes.ts";
 import {
   feedFromTooth as feedOfTeeth,
   feedPerTooth as feedOfTooth,
@@ -14,7 +15,6 @@ import {
   startingFeed,
   startingSpeed,
 } from "../src/calc/cutting/starting-values.ts";
-import { defaultFlutes as usualFlutes } from "../src/calc/cutting/flutes.ts";
 import { eitherUnit } from "./arguments.ts";
 import { mapRows, mapToColumns, readAs } from "./map-rows.ts";
 

@@ -91,12 +91,7 @@ export function preDrill(
  * @see sources: stock-practice, stock-metric, drill-sizes, taper-shank-drills
  *
  */
-export function drillFor(
-  diameter: any[][],
-  material?: any[][],
-  series?: any[][],
-  units?: any[][],
-): any[][] {
+export function drillFor(diameter: any[][], material?: any[][], series?: any[][], units?: any[][]): any[][] {
   return mapToColumns(3, drillWithStock, { diameter }, { material, series, units });
 }
 

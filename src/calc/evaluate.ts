@@ -1,11 +1,7 @@
 // calc: works out one line of a written formula, for the steps shown to a person and for the test that holds
 // them to the calculation. A recursive descent over numbers, names, + - * / ^, brackets and the functions below.
 
-import {
-  METERS_PER_FOOT,
-  MM_PER_INCH,
-  NEWTON_METERS_PER_POUND_FORCE_INCH,
-} from "../data/units.ts";
+import { METERS_PER_FOOT, MM_PER_INCH, NEWTON_METERS_PER_POUND_FORCE_INCH } from "../data/units.ts";
 import { standardNormal } from "./setup/normal.ts";
 
 type NumberFunction = (...numbers: number[]) => number;
@@ -51,7 +47,10 @@ const functions: ReadonlyMap<string, NumberFunction> = new Map<string, NumberFun
   ["exp", Math.exp],
   ["abs", Math.abs],
   ["normal", standardNormal],
-  ...[...conversions].map(([name, { factor }]): [string, NumberFunction] => [name, (value) => value * factor]),
+  ...[...conversions].map(([name, { factor }]): [string, NumberFunction] => [
+    name,
+    (value) => value * factor,
+  ]),
 ]);
 
 type Scope = Readonly<Record<string, unknown>> | ReadonlyMap<string, unknown>;

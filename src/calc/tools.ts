@@ -34,6 +34,7 @@ function fold(text: string): string {
 /** The kind of tool by any of its names, any case (`HSS-E`, `VHM`, `carbide-tipped`, `PKD`); HSS where none is given. */
 export function findTool(text: string = "HSS"): Tool {
   return (
-    names.get(fold(text)) ?? wrong(`tool ${shown(text)} is not known. Write ${tools.slice(0, -1).join(", ")}, or ${tools.at(-1)}.`)
+    names.get(fold(text)) ??
+    wrong(`tool ${shown(text)} is not known. Write ${tools.slice(0, -1).join(", ")}, or ${tools.at(-1)}.`)
   );
 }

@@ -15,7 +15,7 @@ test.each([
   ["roundup(3.15, 1) + roundup(7, 7) + roundup(0.00315, 0.001)", 11.004],
   ["sind(30) + cosd(60) + tand(45)", 2],
   ["atan2d(1, 0)", 90],
-  ["ln(exp(2)) + abs(-3) + floor(2.7) + ceil(2.1) + round(2.5)", 13],
+  ["ln(exp(2)) + abs(-3) + wholedown(2.7) + wholeup(2.1) + nearesteven(2.5)", 13],
   ["normal(0)", 0.5],
   ["rate * pi", 2 * Math.PI],
 ])("%s", (expression, value) => {

@@ -9,6 +9,7 @@ import {
 } from "../../src/data/iso286/fundamental-deviations.ts";
 import { sizeSteps, standardTolerances } from "../../src/data/iso286/standard-tolerances.ts";
 import { materials } from "../../src/data/materials/materials.ts";
+import { materialNames } from "../../src/data/materials/names.ts";
 import { plugGauges } from "../../src/data/plug-gauges.ts";
 import { readTable } from "../support/csv.ts";
 
@@ -123,12 +124,9 @@ describe("plug gauges", () => {
 });
 
 describe("materials", () => {
-  it("have keys and aliases that stand once", () => {
-    const names = materials
-      .flatMap(({ key, aliases }) => [key, ...aliases])
-      .map((name) => name.toLowerCase().replace(/[\s-]/g, ""));
-    expect(names.filter((name, index) => names.indexOf(name) !== index)).toEqual([]);
-    expect(materials.length).toBe(21);
+  it("have keys that stand once, each with its names", () => {
+    expect(new Set(materials.map(({ key }) => key)).size).toBe(32);
+    expect(Object.keys(materialNames).sort()).toEqual(materials.map(({ key }) => key).sort());
   });
 
   it("have a whole row each, with a source", () => {
@@ -136,23 +134,29 @@ describe("materials", () => {
       expect(material.what, material.key).not.toBe("");
       expect(material.speedSource, material.key).not.toBe("");
       expect("PMKNSH", material.key).toContain(material.iso513);
-      if (material.key === "hardened steel")
+      if (material.key === "hardened steel" || material.key === "austempered iron")
         expect([material.hssLow, material.hssHigh]).toEqual([null, null]);
       else expect(material.hssLow!, material.key).toBeLessThan(material.hssHigh!);
-      expect([1, 1.5], material.key).toContain(material.stockFactor);
+      expect([0.5, 1, 1.5], material.key).toContain(material.stockFactor);
     }
   });
 
-  it("take half as much stock again where the metal is light, soft or tough", () => {
-    expect(materials.filter(({ stockFactor }) => stockFactor === 1.5).map(({ key }) => key)).toEqual([
-      "austenitic stainless",
+  it("take up to half as much stock again where the metal is light, soft or tough, half where it is hard", () => {
+    const keys = (factor: number) =>
+      materials.filter(({ stockFactor }) => stockFactor === factor).map(({ key }) => key);
+    expect(keys(0.5)).toEqual(["hardened steel"]);
+    expect(keys(1.5).sort()).toEqual([
       "aluminum",
+      "austenitic stainless",
       "cast aluminum",
-      "magnesium",
+      "cobalt alloy",
       "copper",
-      "titanium",
+      "duplex stainless",
+      "magnesium",
       "nickel alloy",
       "plastic",
+      "silicon aluminum",
+      "titanium",
     ]);
   });
 

@@ -16,15 +16,15 @@ export const topics: readonly (readonly [topic: string, title: string])[] = [
 ];
 
 export const tasks: readonly (readonly [task: string, ids: readonly string[]])[] = [
-  [
-    "What are the limits of this hole?",
-    ["LIMITS", "MINSIZE", "MAXSIZE", "MIDSIZE", "TOLERANCE", "CALLOUT"],
-  ],
+  ["What are the limits of this hole?", ["LIMITS", "MINSIZE", "MAXSIZE", "MIDSIZE", "TOLERANCE", "CALLOUT"]],
   ["What are the limit deviations of a class?", ["UPPERDEV", "LOWERDEV", "ITWIDTH"]],
   ["What fit do a hole and a shaft make?", ["CLEARANCE", "FITTYPE"]],
   ["Which process reaches this tolerance?", ["GRADEFOR"]],
   ["What size reamer do I order?", ["REAMERLIMITS", "REAMERSIZE", "CUTSOVER"]],
-  ["Which drill do I use before the reamer?", ["DRILLFOR", "STOCKCHECK", "DRILLDEPTH", "PREDRILL", "DRILLNAME"]],
+  [
+    "Which drill do I use before the reamer?",
+    ["DRILLFOR", "STOCKCHECK", "DRILLDEPTH", "PREDRILL", "DRILLNAME"],
+  ],
   ["How much stock do I leave for the reamer?", ["STOCKRANGE", "STOCK", "STOCKCHECK", "CLEANUP"]],
   [
     "What speed and feed do I start with?",
@@ -43,20 +43,23 @@ export const tasks: readonly (readonly [task: string, ids: readonly string[]])[]
     "Which cutting speed costs least?",
     ["TAYLORFIT", "TAYLORLIFE", "TAYLORSPEED", "ECONOMICSPEED", "FASTESTSPEED", "COSTATSPEED"],
   ],
-  ["What does a part cost, and what is its price?", ["EDGECOST", "PARTSPEREDGE", "TOOLCOST", "PARTCOST", "PRICE"]],
+  [
+    "What does a part cost, and what is its price?",
+    ["EDGECOST", "PARTSPEREDGE", "TOOLCOST", "PARTCOST", "PRICE"],
+  ],
   ["How does a proposal compare with today's process?", ["COMPARE", "SAVING", "PAYBACK", "BREAKEVEN"]],
   ["How do I set up a reamer and read its runout?", ["RUNOUT", "SCREWMOVES", "RUNOUTCHECK", "RUNOUTAT"]],
   [
     "How do I measure a reamer or a hole?",
     ["VBLOCK", "INSPECT", "ACCEPTLIMITS", "SIZEAT20", "WEARALLOWANCE", "PLUGGAUGE"],
   ],
-  [
-    "Is the process capable?",
-    ["CAPABILITY", "INTOLERANCE", "GAUGESHARE", "STACKUP"],
-  ],
+  ["Is the process capable?", ["CAPABILITY", "INTOLERANCE", "GAUGESHARE", "STACKUP"]],
   ["What size before plating or anodizing?", ["PREPLATE"]],
   ["Which holes can share a reamer?", ["SHAREDREAMERS", "TOOLFOR"]],
   ["How do the chips get out of the hole?", ["CHIPPATH"]],
   ["How do I convert inch and metric?", ["CONVERT"]],
-  ["Is a hand figure right, and how is it calculated?", ["CHECK", "CHECKOF", "CHECKLIMITS", "STEPS", "SOURCES", "MATERIALS"]],
+  [
+    "Is a hand figure right, and how is it calculated?",
+    ["CHECK", "CHECKOF", "CHECKLIMITS", "STEPS", "SOURCES", "MATERIALS"],
+  ],
 ];

@@ -1,6 +1,6 @@
 // calc: limits of size and the parts of a callout. Lengths in mm or in, as `units` says.
 
-import { classLines } from "../fits/iso286.ts";
+import { classLines } from "../fits/iso286-in-words.ts";
 import type { Formula, Given } from "../formula.ts";
 import { fromTicks, lengthText, toTicks, type Units } from "../lengths.ts";
 import { none } from "../problem.ts";
@@ -14,7 +14,8 @@ export function limits(callout: Callout, units: Units = "mm"): [number, number] 
 limits.formula = {
   source: "iso-286-1",
   given: (callout: Callout, units: Units = "mm") => deviationsGiven(callout, units),
-  lookup: (_units: Units, { iso, nominal, className }: Callout) => (iso ? classLines(nominal, className) : []),
+  lookup: (_units: Units, { iso, nominal, className }: Callout) =>
+    iso ? classLines(nominal, className) : [],
   steps: (units) => [
     { symbol: "lowerLimit", expression: "nominal + lower", unit: units },
     { symbol: "upperLimit", expression: "nominal + upper", unit: units },

@@ -2,12 +2,13 @@
 // itself and compared with the figures. Which mistakes people make is common practice, no source. In ticks.
 
 import { type Callout, type Deviations, deviationsOf } from "../callouts/callout.ts";
+import { limits } from "../callouts/limits.ts";
 import { inchFit, inchFitNames } from "../fits/ansi-b41.ts";
-import { deviationIn, grades, isHoleClass, limitDeviations, neighborSizes, withoutDelta } from "../fits/iso286.ts";
+import { deviationIn, grades, isHoleClass, limitDeviations } from "../fits/iso286.ts";
+import { neighborSizes, withoutDelta } from "../fits/iso286-in-words.ts";
 import type { Formula } from "../formula.ts";
 import { lengthText, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
 import { Problem } from "../problem.ts";
-import { limits } from "../callouts/limits.ts";
 
 /** Hand figures this close are ok: 0.0005 mm, 0.00002 in. */
 export const LENGTH_OK = { mm: TICKS_PER_UM / 2, in: TICKS_PER_IN * 0.00002 } as const;
@@ -95,7 +96,9 @@ function isoMistakes({ nominal, className, kind }: Callout, units: Units): Mista
       throw thrown;
     }
   };
-  const near = [...grades].sort((a, b) => Math.abs(Number(a) - Number(grade)) - Math.abs(Number(b) - Number(grade)));
+  const near = [...grades].sort(
+    (a, b) => Math.abs(Number(a) - Number(grade)) - Math.abs(Number(b) - Number(grade)),
+  );
   const candidates: (readonly [string, Deviations | undefined])[] = [
     ...near
       .filter((one) => one !== grade)
@@ -124,4 +127,3 @@ function inchMistakes({ nominal, className, shaft }: Callout): Mistake[] {
   }
   return mistakes;
 }
-

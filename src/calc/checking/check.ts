@@ -26,7 +26,10 @@ const mistakes: readonly (readonly [ratio: number, name: string])[] = [
   [1000 / WATTS_PER_HORSEPOWER, "kW for hp"],
   [10, "thou for tenth"],
   [1000, "1000 (mm for µm or m)"],
-  ...Array.from({ length: 15 }, (_, i) => [i + 2, `per tooth for per revolution with ${i + 2} flutes`] as const),
+  ...Array.from(
+    { length: 15 },
+    (_, i) => [i + 2, `per tooth for per revolution with ${i + 2} flutes`] as const,
+  ),
 ];
 
 /**

@@ -54,7 +54,11 @@ compare.formula = {
   steps: (_units, present: readonly number[], proposed: readonly number[], partsPerYear?: number) => {
     const of = (name: string, [, , edge, , change]: readonly number[]): FormulaStep[] => [
       { symbol: `machineTime${name}`, expression: `rate${name} * cycle${name} / 3600`, unit: "money" },
-      { symbol: `edge${name}`, expression: edge === 0 ? "0" : `edgeCost${name} / parts${name}`, unit: "money" },
+      {
+        symbol: `edge${name}`,
+        expression: edge === 0 ? "0" : `edgeCost${name} / parts${name}`,
+        unit: "money",
+      },
       {
         symbol: `edgeChange${name}`,
         expression: change === 0 ? "0" : `rate${name} * change${name} / 3600 / parts${name}`,
@@ -99,6 +103,8 @@ function linesOf(column: readonly number[], name: string): CostLines {
     );
   }
   if (!(scrap >= 0 && scrap < 1))
-    wrong(`${name} has the scrap rate ${shown(scrap)}. Enter a share from 0 to under 1, such as 0.02 for 2 %.`);
+    wrong(
+      `${name} has the scrap rate ${shown(scrap)}. Enter a share from 0 to under 1, such as 0.02 for 2 %.`,
+    );
   return costLines(cycle, rate, edge, parts, change, other, scrap);
 }

@@ -23,7 +23,11 @@ spindleSpeed.stepFrom = stepFrom;
 
 function stepFrom(speedSymbol: string, units: Units, maxRpm: number | undefined): FormulaStep {
   const speed = `${units === "mm" ? 1000 : 12} * ${speedSymbol} / (pi * diameter)`;
-  return { symbol: "rpm", expression: maxRpm === undefined ? speed : `min(${speed}, maxRpm)`, unit: "rev/min" };
+  return {
+    symbol: "rpm",
+    expression: maxRpm === undefined ? speed : `min(${speed}, maxRpm)`,
+    unit: "rev/min",
+  };
 }
 
 /** Cutting speed, m/min (ft/min): π·D·n/1000, in inches π·D·n/12. */

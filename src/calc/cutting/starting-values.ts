@@ -19,7 +19,10 @@ const FULL_FEED_FROM = 10;
 function modernRow({ key }: Material, tool: Tool): ModernToolRow | undefined {
   if (tool === "HSS" || tool === "carbide") return undefined;
   const row = modernTools.find((one) => one.tool === tool && one.materials.includes(key));
-  return row ?? none(`tool is ${tool}, which has no starting values for ${key}. Use another tool or your own data.`);
+  return (
+    row ??
+    none(`tool is ${tool}, which has no starting values for ${key}. Use another tool or your own data.`)
+  );
 }
 
 /** Range of starting cutting speed, in the unit in which its table is printed. */
@@ -120,7 +123,13 @@ startingFeed.formula = {
       usualFlutes,
     };
   },
-  steps: (units, material: Material, _diameter, tool: Tool = "HSS", flutes?: number): readonly FormulaStep[] => {
+  steps: (
+    units,
+    material: Material,
+    _diameter,
+    tool: Tool = "HSS",
+    flutes?: number,
+  ): readonly FormulaStep[] => {
     if (modernRow(material, tool)) {
       const diameter = units === "mm" ? "diameter" : "inmm(diameter)";
       const feed = `(lowFeed + highFeed) / 2 * min(1, ${diameter} / ${FULL_FEED_FROM}) * flutes`;

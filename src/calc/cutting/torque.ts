@@ -69,7 +69,9 @@ power.formula = {
     {
       symbol: "power",
       expression:
-        units === "mm" ? "inkw(2 * pi * torque * rpm / 60 / efficiency)" : "inhp(2 * pi * torque * rpm / efficiency)",
+        units === "mm"
+          ? "inkw(2 * pi * torque * rpm / 60 / efficiency)"
+          : "inhp(2 * pi * torque * rpm / efficiency)",
       unit: units === "mm" ? "kW" : "hp",
     },
   ],

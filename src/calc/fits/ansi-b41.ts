@@ -47,12 +47,14 @@ export function isInchFit(text: string): boolean {
 export function inchFit(nominal: number, fit: string): InchFit {
   const steps = fits.get(fit);
   if (!steps)
-    return wrong(`fit ${shown(fit)} is not one of ANSI B4.1: RC1–RC9, LC1–LC11, LT1–LT6, LN1–LN3, FN1–FN5`);
-  if (!(nominal > 0)) return wrong(`size ${lengthText(nominal, "in")} in is not a size: write one over 0`);
+    return wrong(
+      `fit ${shown(fit)} is not one of ANSI B4.1. Write RC1 to RC9, LC1 to LC11, LT1 to LT6, LN1 to LN3, or FN1 to FN5.`,
+    );
+  if (!(nominal > 0)) return wrong(`size is ${lengthText(nominal, "in")} in. Enter a size over 0.`);
   for (const step of steps) if (nominal > step.over && nominal <= step.upTo) return step;
   const from = lengthText(steps[0].over, "in");
   const to = lengthText(steps[steps.length - 1].upTo, "in");
   return none(
-    `fit "${fit}" is not tabulated at ${lengthText(nominal, "in")} in: it is over ${from} to ${to} in`,
+    `fit "${fit}" is not tabulated at ${lengthText(nominal, "in")} in. Its table goes over ${from} up to ${to} in.`,
   );
 }

@@ -56,7 +56,8 @@ const minimumOf = ([hole, shaft]: HoleAndShaft) => hole.lower - shaft.upper;
 const maximumOf = ([hole, shaft]: HoleAndShaft) => hole.upper - shaft.lower;
 
 function limitsOfBoth(hole: Callout, shaft: Callout | undefined, units: Units): HoleAndShaft {
-  if (hole.kind === "shaft") wrong(`hole is ${hole.className}, a shaft class. Is ${hole.className.toUpperCase()} meant?`);
+  if (hole.kind === "shaft")
+    wrong(`hole is ${hole.className}, a shaft class. Is ${hole.className.toUpperCase()} meant?`);
   return [limitsOf(hole, units), shaftLimits(hole, shaft, units)];
 }
 

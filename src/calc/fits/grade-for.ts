@@ -15,12 +15,12 @@ gradeAndProcess.formula = {
   steps: () => [],
   conclusion: (_units, callout: Callout) => {
     const { nominal, lower, upper } = callout;
-    const [grade, process] = gradeAndProcess(callout);
+    const [grade, usual] = gradeAndProcess(callout);
     const text = (ticks: number) => `${lengthText(ticks, "mm")} mm`;
     const width = standardTolerance(nominal, grade.slice(2));
     return [
       `tolerance ${text(upper - lower)}; ${grade} at ${text(nominal)} is ${text(width)}, the coarsest grade no wider`,
-      process,
+      usual,
     ];
   },
 } satisfies Formula;
@@ -30,7 +30,8 @@ function processFor(grade: string): string {
   const number = Number(grade.slice(2));
   if (number >= 11) return "drilling";
   if (number >= 8) return "one reaming pass";
-  if (number === 7) return "one reaming pass, with a reamer ground to the window and runout within RUNOUTCHECK's limit";
+  if (number === 7)
+    return "one reaming pass, with a reamer ground to the window and runout within RUNOUTCHECK's limit";
   if (number === 6) return "one pass with a finely adjusted or guided reamer, or a second pass";
   return "honing or a special tool";
 }

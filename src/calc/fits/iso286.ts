@@ -20,7 +20,6 @@ import {
   toTicks,
   type Units,
 } from "../lengths.ts";
-import type { Formula } from "../formula.ts";
 import { none, shown, wrong } from "../problem.ts";
 
 /** Lower and upper limit deviation (EI and ES, ei and es), in ticks. */
@@ -30,19 +29,23 @@ export interface LimitDeviations {
 }
 
 /** Names of the standard tolerance grades, finest first. */
-export const grades: readonly string[] = ["01", "0", ...Array.from({ length: 18 }, (_, index) => String(index + 1))];
-const CLASS =
+export const grades: readonly string[] = [
+  "01",
+  "0",
+  ...Array.from({ length: 18 }, (_, index) => String(index + 1)),
+];
+export const CLASS =
   /^(CD|EF|FG|JS|Z[ABC]|[A-HJKMNPR-VX-Z]|cd|ef|fg|js|z[abc]|[a-hjkmnpr-vx-z])(01|0|1[0-8]?|[2-9])$/;
 
 // The finer steps, the first cut at 1 mm, where IT14 to IT18, A, B and N9 begin.
-const stepEnds = [1, ...finerSizeSteps];
+export const stepEnds = [1, ...finerSizeSteps];
 const stepEndTicks = Float64Array.from(stepEnds, (end) => end * TICKS_PER_MM);
-const standardStep = stepEnds.map((end) => sizeSteps.findIndex((standardEnd) => standardEnd >= end));
+export const standardStep = stepEnds.map((end) => sizeSteps.findIndex((standardEnd) => standardEnd >= end));
 const UP_TO_1_MM = 0;
 const UP_TO_3_MM = 1;
 const UP_TO_500_MM = stepEnds.indexOf(500);
 
-function stepOf(nominal: number): number {
+export function stepOf(nominal: number): number {
   if (!(nominal > 0)) wrong(`size is ${lengthText(nominal, "mm")} mm. Enter a size over 0.`);
   if (nominal > stepEndTicks[stepEndTicks.length - 1])
     none(`size is ${lengthText(nominal, "mm")} mm. ISO 286 ends at 3150 mm.`);
@@ -56,7 +59,7 @@ function stepOf(nominal: number): number {
   return low;
 }
 
-const inTicks = (micrometers: number) => Math.round(micrometers * TICKS_PER_UM);
+export const inTicks = (micrometers: number) => Math.round(micrometers * TICKS_PER_UM);
 
 /** By grade, the standard tolerance in ticks at each step; undefined where there is none. */
 const tolerances = new Map(
@@ -205,7 +208,7 @@ function takesDelta(key: string, grade: number, step: number): boolean {
 }
 
 /** Δ in µm where a hole K to ZC takes it, else undefined. */
-function deltaAt(key: string, grade: number, step: number): number | undefined {
+export function deltaAt(key: string, grade: number, step: number): number | undefined {
   if (!takesDelta(key, grade, step) || isExceptionM6(key, grade, step)) return undefined;
   return deltas[grade]?.[standardStep[step]];
 }
@@ -213,7 +216,8 @@ function deltaAt(key: string, grade: number, step: number): number | undefined {
 function notAClass(className: string): string {
   const received = `class ${shown(className)} is not an ISO 286 class`;
   const [, letters, grade] = /^([a-z]{1,2}) ?(\d+)$/i.exec(className) ?? [];
-  if (letters && /^[iloqw]$/i.test(letters)) return `${received}. The letters I, L, O, Q, and W are not used.`;
+  if (letters && /^[iloqw]$/i.test(letters))
+    return `${received}. The letters I, L, O, Q, and W are not used.`;
   if (letters && CLASS.test(`${letters}7`))
     return `${received}. There is no grade ${grade}: grades go from 01 to 18.`;
   if (letters && CLASS.test(`${letters.toUpperCase()}7`))
@@ -247,107 +251,13 @@ export function deviationIn(ticks: number, units: Units): number {
 export function upperDeviation(size: number, className: string, units: Units = "mm"): number {
   return fromTicks(deviationIn(limitDeviations(toTicks(size, units), className.trim()).upper, units), units);
 }
-upperDeviation.formula = deviationFormula("upper");
 
 /** EI or ei of a class at a size, mm or in. */
 export function lowerDeviation(size: number, className: string, units: Units = "mm"): number {
   return fromTicks(deviationIn(limitDeviations(toTicks(size, units), className.trim()).lower, units), units);
 }
-lowerDeviation.formula = deviationFormula("lower");
-
-function deviationFormula(which: "lower" | "upper") {
-  return {
-    source: "iso-286-1",
-    steps: () => [],
-    lookup: (units: Units, size: number, className: string) =>
-      classLines(toTicks(size, units), className.trim()),
-    conclusion: (units: Units, size: number, className: string) => {
-      const deviation = limitDeviations(toTicks(size, units), className.trim())[which];
-      return [`${which} limit deviation = ${lengthText(deviationIn(deviation, units), units)} ${units}`];
-    },
-  } satisfies Formula;
-}
 
 /** Standard tolerance of a grade (7, "IT7", "IT01") at a size, mm or in. */
 export function standardToleranceWidth(size: number, grade: string | number, units: Units = "mm"): number {
   return fromTicks(deviationIn(standardTolerance(toTicks(size, units), parseGrade(grade)), units), units);
-}
-standardToleranceWidth.formula = {
-  source: "iso-286-1",
-  steps: () => [],
-  lookup: (units: Units, size: number, grade: string | number) => [
-    gradeLine(toTicks(size, units), parseGrade(grade)),
-  ],
-  conclusion: (units: Units, size: number, grade: string | number) => [
-    `IT${parseGrade(grade)} = ${standardToleranceWidth(size, grade, units)} ${units}`,
-  ],
-} satisfies Formula;
-
-const micrometers = (ticks: number) => `${String(ticks / TICKS_PER_UM).replace("-", "−")} µm`;
-
-function stepText(ends: readonly number[], step: number): string {
-  return `over ${step === 0 ? 0 : ends[step - 1]} up to ${ends[step]} mm`;
-}
-
-function gradeLine(nominal: number, grade: string): string {
-  const step = standardStep[stepOf(nominal)];
-  return `IT${grade} ${stepText(sizeSteps, step)}: ${micrometers(standardTolerance(nominal, grade))}`;
-}
-
-/** How the limit deviations of a class come about at a size: tolerance, fundamental deviation, Δ, and the other limit. */
-export function classLines(nominal: number, className: string): string[] {
-  const { lower, upper } = limitDeviations(nominal, className);
-  const [, letters, grade] = CLASS.exec(className) as unknown as [string, string, string];
-  const isHole = isHoleClass(letters);
-  const key = letters.toLowerCase();
-  const [low, high] = isHole ? ["EI", "ES"] : ["ei", "es"];
-  const lines = [gradeLine(nominal, grade)];
-  if (key === "js") return [...lines, `${high} = +IT${grade}/2, ${low} = −IT${grade}/2`];
-  const step = stepOf(nominal);
-  const where = deviationsByFinerStep[key]
-    ? stepText(finerSizeSteps, Math.max(step - 1, 0))
-    : stepText(sizeSteps, standardStep[step]);
-  // Holes from J on lie by their upper limit deviation, shafts by the lower; before that the other way around.
-  const byUpper = isHole === key > "i";
-  const [name, value] = byUpper ? [high, upper] : [low, lower];
-  const delta = isHole && key >= "k" ? deltaAt(key, grades.indexOf(grade) - 1, step) : undefined;
-  if (delta === undefined) lines.push(`fundamental deviation ${letters}, ${where}: ${name} = ${micrometers(value)}`);
-  else {
-    lines.push(`fundamental deviation ${letters}, ${where}: ${name} = ${micrometers(value - inTicks(delta))} + Δ`);
-    lines.push(`Δ of IT${grade}, ${stepText(sizeSteps, standardStep[step])}: ${micrometers(inTicks(delta))}`);
-    lines.push(`${name} = ${micrometers(value - inTicks(delta))} + ${micrometers(inTicks(delta))} = ${micrometers(value)}`);
-  }
-  return [
-    ...lines,
-    byUpper
-      ? `${low} = ${high} − IT${grade} = ${micrometers(lower)}`
-      : `${high} = ${low} + IT${grade} = ${micrometers(upper)}`,
-  ];
-}
-
-/** A size in each size range next to that of a nominal size, the finer ones too, in ticks, and the range in words. */
-export function neighborSizes(nominal: number): { readonly size: number; readonly text: string }[] {
-  const fine = stepOf(nominal);
-  const standard = standardStep[fine];
-  const ranges = [
-    ...[standard + 1, standard - 1].map((step) => [sizeSteps, step] as const),
-    ...[fine + 1, fine - 1].map((step) => [stepEnds, step] as const),
-  ];
-  return ranges
-    .filter(([ends, step]) => step >= 0 && step < ends.length)
-    .map(([ends, step]) => ({ size: ends[step] * TICKS_PER_MM, text: stepText(ends, step) }));
-}
-
-/** What a hole K to ZC would have without Δ; undefined where the class takes none. */
-export function withoutDelta(
-  nominal: number,
-  className: string,
-  units: Units,
-): LimitDeviations | undefined {
-  const [, letters, grade] = CLASS.exec(className) as unknown as [string, string, string];
-  const delta = deltaAt(letters.toLowerCase(), grades.indexOf(grade) - 1, stepOf(nominal));
-  if (delta === undefined) return undefined;
-  const { lower, upper } = limitDeviations(nominal, className);
-  const less = (deviation: number) => deviationIn(deviation - inTicks(delta), units);
-  return { lower: less(lower), upper: less(upper) };
 }

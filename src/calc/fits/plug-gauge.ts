@@ -110,7 +110,11 @@ plugGauge.formula = {
         { symbol: "goMinimum", expression: "holeMinimum", unit: units },
         { symbol: "goMaximum", expression: "holeMinimum + 0.05 * (holeMaximum - holeMinimum)", unit: units },
         { symbol: "goWorn", expression: "holeMinimum", unit: units },
-        { symbol: "notGoMinimum", expression: "holeMaximum - 0.05 * (holeMaximum - holeMinimum)", unit: units },
+        {
+          symbol: "notGoMinimum",
+          expression: "holeMaximum - 0.05 * (holeMaximum - holeMinimum)",
+          unit: units,
+        },
         { symbol: "notGoMaximum", expression: "holeMaximum", unit: units },
       ];
     const line = (symbol: string, deviation: string) => ({

@@ -1,11 +1,6 @@
 // calc: finds a material by its key, by a designation, or by a hardness, as a person writes them.
 
-import {
-  hardness,
-  type Material,
-  materials,
-  ownExpansions,
-} from "../../data/materials/materials.ts";
+import { hardness, type Material, materials, ownExpansions } from "../../data/materials/materials.ts";
 import {
   type Among,
   brinellPattern,
@@ -84,13 +79,13 @@ const isAmong = ({ key, iso513 }: Material, among: Among) => among.includes(key)
  * @throws Problem "wrong" naming both metals of a name that has two, or the nearest names
  */
 export function findMaterial(name: string | number = DEFAULT_MATERIAL): Material {
-  const text =
-    typeof name === "number" && !Number.isInteger(name) ? name.toFixed(4) : String(name).trim();
+  const text = typeof name === "number" && !Number.isInteger(name) ? name.toFixed(4) : String(name).trim();
   const exact = byKey.get(text);
   if (exact) return exact;
   const plain = text.replace(/\s+/g, " ").replace(/[−–‐‑]/g, "-");
   const doubts: string[] = [];
-  const found = plain.length > LONGEST_NAME ? undefined : find(plain, { among: [], system: "", parts: 0, doubts });
+  const found =
+    plain.length > LONGEST_NAME ? undefined : find(plain, { among: [], system: "", parts: 0, doubts });
   return found ?? wrong(doubts[0] ?? unknown(text));
 }
 
@@ -102,7 +97,12 @@ function find(name: string, wanted: Wanted): Material | undefined {
   const meanings = names().two.get(key) ?? names().two.get(key.replace(/^gr(?=\d)/, "grade"));
   if (meanings) return oneOf(name, meanings, wanted);
   if (wanted.parts === MOST_PARTS) return undefined;
-  return byHardness(name, wanted) ?? withoutSuffix(name, wanted) ?? withoutPrefix(name, wanted) ?? withKind(name, wanted);
+  return (
+    byHardness(name, wanted) ??
+    withoutSuffix(name, wanted) ??
+    withoutPrefix(name, wanted) ??
+    withKind(name, wanted)
+  );
 }
 
 /** The letter O for the figure in S355JO, and an iron number without its `EN-`. */
@@ -158,7 +158,10 @@ function byHardness(name: string, wanted: Wanted): Material | undefined {
   }
   const brinell = brinellPattern.exec(name)?.groups;
   if (brinell && Number(brinell.value ?? brinell.value2) >= HARDENED_FROM_HB) {
-    const base = brinell.base.trim() === "" ? byKey.get("hardened steel") : find(brinell.base.trim(), { ...wanted, parts: wanted.parts + 1 });
+    const base =
+      brinell.base.trim() === ""
+        ? byKey.get("hardened steel")
+        : find(brinell.base.trim(), { ...wanted, parts: wanted.parts + 1 });
     if (base && isSteel(base))
       wrong(`material is ${shown(name)}, a hardened steel. Write its hardness in HRC, such as 50 HRC.`);
     return base;
@@ -233,7 +236,10 @@ function unknown(name: string): string {
   const keys = materials.map(({ key }) => key);
   const near = keys.filter((key) => words.some((word) => key.includes(word)));
   const similar = near.length > 0 ? near : similarNames(name);
-  const advice = similar.length > 0 ? `Did you mean ${listOf(similar)}?` : "Write a designation such as 4140 or 1.4301, or a key of MATERIALS().";
+  const advice =
+    similar.length > 0
+      ? `Did you mean ${listOf(similar)}?`
+      : "Write a designation such as 4140 or 1.4301, or a key of MATERIALS().";
   return `material ${shown(name)} is not known. ${advice}`;
 }
 
@@ -255,5 +261,7 @@ function similarNames(name: string): string[] {
 
 function listOf(texts: readonly string[]): string {
   const shownTexts = texts.slice(0, 6);
-  return shownTexts.length === 1 ? shownTexts[0] : `${shownTexts.slice(0, -1).join(", ")} or ${shownTexts.at(-1)}`;
+  return shownTexts.length === 1
+    ? shownTexts[0]
+    : `${shownTexts.slice(0, -1).join(", ")} or ${shownTexts.at(-1)}`;
 }

@@ -19,7 +19,10 @@ inspect.formula = {
   conclusion: (units: Units, measured: number, callout: Callout) => {
     const { lower, upper } = limitsOf(callout, units);
     const text = (ticks: number) => lengthText(ticks, units);
-    return [`${measured} ${units} beside the limits ${text(lower)} to ${text(upper)} ${units}`, inspect(measured, callout, units)];
+    return [
+      `${measured} ${units} beside the limits ${text(lower)} to ${text(upper)} ${units}`,
+      inspect(measured, callout, units),
+    ];
   },
 } satisfies Formula;
 

@@ -39,7 +39,9 @@ export function vBlock(reading: number, flutes: number, angle?: number, _units: 
 }
 vBlock.formula = {
   source: "v-block",
-  given: (_reading: number, flutes: number, angle: number = fittingAngle(flutes)) => ({ angle: [angle, "°"] }),
+  given: (_reading: number, flutes: number, angle: number = fittingAngle(flutes)) => ({
+    angle: [angle, "°"],
+  }),
   steps: (units) => [
     { symbol: "beta", expression: "180 / flutes", unit: "°" },
     {

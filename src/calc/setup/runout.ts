@@ -112,8 +112,7 @@ runoutAt.formula = {
     const unit = "as the readings";
     const line = (first: string, second: string) =>
       `${first} + (${second} - ${first}) * (distance - distance1) / (distance2 - distance1)`;
-    if (angle1 === undefined)
-      return [{ symbol: "runout", expression: line("reading1", "reading2"), unit }];
+    if (angle1 === undefined) return [{ symbol: "runout", expression: line("reading1", "reading2"), unit }];
     return [
       { symbol: "x1", expression: "reading1 * cosd(angle1)", unit },
       { symbol: "y1", expression: "reading1 * sind(angle1)", unit },

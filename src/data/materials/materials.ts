@@ -44,7 +44,10 @@ export const hardness = {
 
 /** Where one designation expands otherwise than its group, µm/(m·K): values from memory. */
 export const ownExpansions: Readonly<Record<string, number>> = Object.fromEntries(
-  ["416", "S41600", "1.4005", "X12CrS13", "416S21", "416S29", "416S37", "416S41", "SUS416"].map((name) => [name, 9.9]),
+  ["416", "S41600", "1.4005", "X12CrS13", "416S21", "416S29", "416S37", "416S41", "SUS416"].map((name) => [
+    name,
+    9.9,
+  ]),
 );
 
 // biome-ignore format: two lines to a material

@@ -101,8 +101,7 @@ export const brinellPattern =
 export const HARDENED_FROM_HB = 430;
 
 /** A steel with one of these behind it is hardened. */
-export const hardenedPattern =
-  /^(?<base>.+?)[ ,(-]+(?:gehärtet|hardened|trempée?|temprato|templado)\)?$/i;
+export const hardenedPattern = /^(?<base>.+?)[ ,(-]+(?:gehärtet|hardened|trempée?|temprato|templado)\)?$/i;
 
 /** In front of the name: standards, number signs, words for a grade. `system` tells two metals of one name apart. */
 export const prefixes: readonly NamePart[] = [
@@ -115,7 +114,8 @@ export const prefixes: readonly NamePart[] = [
   { pattern: /^(?<system>UNS|CDA|ASTM|AMS|EN|DIN|ISO|BS|JIS|GB|AFNOR|NF|UNI|GOST)[ -]+(?<base>.+)$/i },
   { pattern: /^EN-(?<base>GJ.+)$/i, among: IRONS },
   {
-    pattern: /^(?:W(?:kst|st)?\.?[ -]?Nr\.?|Werkstoff(?:nummer|-?Nr\.?)?|Wst\.?|Mat(?:erial)?\.?(?:[ -]?Nr\.?)?) *:? *(?<base>.+)$/i,
+    pattern:
+      /^(?:W(?:kst|st)?\.?[ -]?Nr\.?|Werkstoff(?:nummer|-?Nr\.?)?|Wst\.?|Mat(?:erial)?\.?(?:[ -]?Nr\.?)?) *:? *(?<base>.+)$/i,
   },
   { pattern: /^(?:type|typ|alloy|grade|gr\.?|class|cl\.?|S\/?S)[ -]?(?<base>.+)$/i },
   // Casting processes in old DIN names: G-AlSi12, GK-AlMg3; they decide for the casting.
@@ -139,7 +139,11 @@ export const kindWords: Readonly<Record<string, Among>> = {
   ...each("alloy_steel", ["alloy steel", "case-hardening steel"]),
   ...each("carbon_steel", ["low-carbon steel", "medium-carbon steel"]),
   ...each("iron cast_iron guss gusseisen fonte ghisa fundicion", IRONS),
-  ...each("aluminum alu aluminum_alloy alluminio aluminio", ["aluminum", "cast aluminum", "silicon aluminum"]),
+  ...each("aluminum alu aluminum_alloy alluminio aluminio", [
+    "aluminum",
+    "cast aluminum",
+    "silicon aluminum",
+  ]),
   ...each("cast_aluminum", CAST_LIGHT),
   ...each("magnesium", ["magnesium"]),
   ...each("brass messing laiton ottone laton", ["brass"]),

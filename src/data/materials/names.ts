@@ -174,7 +174,7 @@ export const materialNames: Readonly<Record<string, string>> = {
     "KTZ650-02; KTZ700-02; KTB350-04; KTB380-12; KTB400-05; KTB450-07; malleable cast iron; blackheart " +
     "malleable; whiteheart malleable; Temperguss; fonte malléable; ghisa malleabile; fundición maleable; " +
     "hierro maleable; malleable",
-  "aluminum":
+  aluminum:
     "3.0205; 3.0255; 3.0275; 3.0285; 3.0515; 3.0517; 3.0615; 3.1255; 3.1305; 3.1325; 3.1355; 3.1645; 3.1655; " +
     "3.1924; 3.2315; 3.3206; 3.3211; 3.3315; 3.3523; 3.3535; 3.3537; 3.3547; 3.3555; 3.4335; 3.4345; 3.4365; " +
     "EN AW-1050A; EN AW-1070A; EN AW-1080A; EN AW-1085; EN AW-1100; EN AW-1200; EN AW-1350; EN AW-2007; EN " +
@@ -223,7 +223,7 @@ export const materialNames: Readonly<Record<string, string>> = {
     "A-S10G; A-S5U3; aluminum casting; die-cast aluminum; Aluminiumguss; Aluguss; Aluminiumdruckguss; " +
     "Alu-Druckguss; fonte d'aluminium; aluminium coulé; aluminium moulé; alluminio pressofuso; alluminio da " +
     "getto; alluminio colato; fusione di alluminio; aluminio fundido; fundición de aluminio",
-  "magnesium":
+  magnesium:
     "3.5200; 3.5312; 3.5470; 3.5612; 3.5662; 3.5812; 3.5912; EN-MC21110; EN-MC21120; EN-MC21210; EN-MC21220; " +
     "EN-MC21230; EN-MC21320; EN-MC35110; EN-MC95310; EN-MC95320; MgAl9Zn1; MgAl8Zn1; MgAl6Mn; MgAl6; MgAl6Zn; " +
     "MgAl5Mn; MgAl3Zn; MgAl3Zn1; MgAl8Zn; MgAl4Si; MgAl2Mn; MgMn2; MgZn4RE1Zr; G-MgAl9Zn1; GD-MgAl9Zn1; AZ31; " +
@@ -231,7 +231,7 @@ export const materialNames: Readonly<Record<string, string>> = {
     "AS21; AS41; AS41B; AE42; AE44; ZK51A; ZK60; ZK60A; ZE41; ZE41A; EZ33A; QE22A; WE43; WE54; M11311; " +
     "M11916; MAG1; MAG3; MAG7; MDC1D; MDC2B; ZM5; MB2; MB8; MB15; AZ40M; ME20M; magnesium alloy; cast " +
     "magnesium; Magnesiumguss; Magnesiumlegierung; alliage de magnésium; magnesio",
-  "brass":
+  brass:
     "CW500L; CW501L; CW502L; CW503L; CW505L; CW506L; CW507L; CW508L; CW509L; CW510L; CW511L; CW600N; CW601N; " +
     "CW602N; CW603N; CW605N; CW606N; CW607N; CW608N; CW609N; CW610N; CW611N; CW612N; CW614N; CW617N; CW712R; " +
     "CW717R; CW719R; CW724R; CC750S; CC754S; 2.0220; 2.0230; 2.0240; 2.0250; 2.0265; 2.0280; 2.0321; 2.0331; " +
@@ -249,7 +249,7 @@ export const materialNames: Readonly<Record<string, string>> = {
     "HPb62-3; HPb63-3; HSn62-1; ZCuZn38; ZCuZn40Pb2; ZCuZn33Pb2; free-cutting brass; free-machining brass; " +
     "cartridge brass; naval brass; DZR brass; leaded brass; forging brass; Messing; Automatenmessing; Tombak; " +
     "tombac; laiton; laiton de décolletage; ottone; latón",
-  "bronze":
+  bronze:
     "CW450K; CW451K; CW452K; CW453K; CW459K; CC480K; CC481K; CC483K; CC484K; CW456K; CW458K; CC482K; CC490K; " +
     "CC491K; CC492K; CC493K; CC494K; CC495K; CC496K; CC497K; CC498K; 2.1016; 2.1020; 2.1030; 2.1050; 2.1052; " +
     "2.1060; 2.1061; 2.1086; 2.1090; 2.1096; 2.1176; 2.1182; 2.1188; CuSn4; CuSn5; CuSn6; CuSn8; CuSn8P; " +
@@ -266,7 +266,7 @@ export const materialNames: Readonly<Record<string, string>> = {
     "UE5Pb5Z5; tin bronze; phosphor bronze; leaded bronze; bearing bronze; silicon bronze; gunmetal; " +
     "Zinnbronze; Lagerbronze; Rotguss; bronze phosphoreux; bronze au plomb; bronzo; bronzo fosforoso; bronce; " +
     "bronce fosforoso",
-  "copper":
+  copper:
     "CW003A; CW004A; CW005A; CW007A; CW008A; CW009A; CW013A; CW020A; CW021A; CW023A; CW024A; CW105C; CW106C; " +
     "CW113C; CW114C; CW118C; 2.1293; 2.1498; 2.1546; 2.1160; 2.0040; 2.0060; 2.0065; 2.0070; 2.0076; 2.0090; " +
     "Cu-ETP; Cu-ETP1; Cu-OF; Cu-OF1; Cu-OFE; Cu-DHP; Cu-DLP; Cu-PHC; Cu-HCP; Cu-FRHC; CuAg0.10; E-Cu; E-Cu57; " +
@@ -275,7 +275,7 @@ export const materialNames: Readonly<Record<string, string>> = {
     "C104; C106; C109; C111; C1011; C1100; C1201; C1220; C1221; TU1; TU2; TP1; TP2; TU0; Cu-a1; Cu-b1; Cu-c1; " +
     "Cu-c2; oxygen-free copper; OFHC; OFE copper; ETP; tellurium copper; sulphur copper; chromium copper; " +
     "Kupfer; Elektrolytkupfer; Tellurkupfer; cuivre; rame; cobre; ETP copper",
-  "titanium":
+  titanium:
     "3.7025; 3.7035; 3.7055; 3.7065; 3.7105; 3.7115; 3.7145; 3.7164; 3.7165; 3.7175; 3.7185; 3.7195; 3.7235; " +
     "TiAl6V4; TiAl6V4 ELI; TiAl3V2.5; TiAl5Sn2.5; TiAl6Sn2Zr4Mo2; TiAl6V6Sn2; TiAl4Mo4Sn2; TiNi0.8Mo0.3; " +
     "TiAl6Nb7; Ti99.5; Ti1; Ti2; Ti3; Ti4; Ti-6Al-4V; Ti64; Ti-6Al-4V ELI; Ti-3Al-2.5V; Ti-5Al-2.5Sn; " +
@@ -306,7 +306,7 @@ export const materialNames: Readonly<Record<string, string>> = {
     "nickel-base alloy; nickel-based superalloy; nickel-copper alloy; Nickelbasislegierung; Nickellegierung; " +
     "alliage de nickel; alliage base nickel; superalliage base nickel; lega di nichel; superlega di nichel; " +
     "aleación de níquel",
-  "plastic":
+  plastic:
     "POM; POM-C; POM-H; PA; PA6; PA6G; PA66; PA46; PA11; PA12; PA612; PE; PE-LD; PE-HD; PE-UHMW; PP; PP-H; " +
     "PVC; PVC-U; PC; PMMA; ABS; PTFE; PVDF; PCTFE; PFA; PET; PET-P; PBT; PEEK; PPS; PPSU; PSU; PEI; PAI; SAN; " +
     "PS-HI; HDPE; LDPE; UHMWPE; UHMW; HIPS; plastics; thermoplastic; acetal; acetal copolymer; polyacetal; " +

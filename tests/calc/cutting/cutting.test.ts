@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { defaultFlutes } from "../../../src/calc/cutting/flutes.ts";
 import {
   depthRatio,
   feedFromTooth,
@@ -9,12 +10,7 @@ import {
   spindleSpeed,
   surfaceSpeedOf,
 } from "../../../src/calc/cutting/spindle.ts";
-import {
-  cuttingData,
-  defaultFlutes,
-  startingFeed,
-  startingSpeed,
-} from "../../../src/calc/cutting/starting-values.ts";
+import { cuttingData, startingFeed, startingSpeed } from "../../../src/calc/cutting/starting-values.ts";
 import {
   cycleTime,
   holeTime,
@@ -24,6 +20,7 @@ import {
 } from "../../../src/calc/cutting/time.ts";
 import { power, torque } from "../../../src/calc/cutting/torque.ts";
 import { materials } from "../../../src/data/materials/materials.ts";
+import { goldenSheet } from "../../support/golden-sheet.ts";
 import { golden, problemOf } from "../golden-file.ts";
 
 golden("spindle-speed", spindleSpeed);
@@ -33,7 +30,7 @@ golden("feed-per-revolution", feedPerRevolution);
 golden("feed-per-tooth", feedPerTooth);
 golden("feed-from-tooth", feedFromTooth);
 golden("depth-ratio", depthRatio);
-golden("default-flutes", defaultFlutes);
+goldenSheet("flutes", "FLUTES");
 golden("starting-speed", startingSpeed);
 golden("starting-feed", startingFeed);
 golden("cutting-data", cuttingData);

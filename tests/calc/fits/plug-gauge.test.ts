@@ -8,13 +8,13 @@ import { workedOut } from "../golden-file.ts";
 function gauge(size: number, className: string, grade: string): number[] {
   const nominal = toTicks(size, "mm");
   const { lower, upper } = limitDeviations(nominal, className);
-  const { goLeast, goGreatest, goWorn, notGoLeast, notGoGreatest } = plugGaugeFor(
+  const { goMinimum, goMaximum, goWorn, notGoMinimum, notGoMaximum } = plugGaugeFor(
     nominal,
     lower,
     upper,
     grade,
   );
-  return [goLeast, goGreatest, goWorn, notGoLeast, notGoGreatest].map((ticks) => fromTicks(ticks, "mm"));
+  return [goMinimum, goMaximum, goWorn, notGoMinimum, notGoMaximum].map((ticks) => fromTicks(ticks, "mm"));
 }
 
 describe("plug gauges", () => {

@@ -153,11 +153,7 @@ describe("properties", () => {
         const names = ["diameter", "material", "units"];
         near(stockRange, names, [diameter, of, unit]);
         near(stock, names, [diameter, of, unit]);
-        near(
-          preReamDrill,
-          ["diameter", "material", "drilledOver", "units"],
-          [diameter, of, undefined, unit],
-        );
+        near(preReamDrill, ["diameter", "material", "drilledOver", "units"], [diameter, of, undefined, unit]);
         near(cleanUp, ["stock", "offset", "units"], [0.25, 0.1, unit]);
         near(
           drillDepth,
