@@ -483,6 +483,9 @@ export const vocabulary = {
 
 export type ArgumentName = keyof typeof vocabulary;
 
+/** What a calculation reads itself, taken as it is. */
+export const wholeCell = anything;
+
 /** DEPTHRATIO has no `units`, and yet its lengths may carry one: a text with a unit is read to a stated length. */
 export const eitherUnit: Argument = {
   ...size,

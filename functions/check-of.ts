@@ -213,17 +213,17 @@ function* factorMistakes(call: Call, results: readonly number[]): Generator<Mist
     yield [name, scaled(factor)];
     yield [name, scaled(1 / factor)];
   };
-  const valueOf = (name: string) => call.number(call.names.indexOf(name));
+  const numberOf = (name: string) => call.number(call.names.indexOf(name));
   if (call.names.includes("retractRate")) {
     const at = call.names.indexOf("retractRate");
     yield ["the retract left out", call.with({ [at]: "rapid" })];
   }
-  const margin = valueOf("margin");
+  const margin = numberOf("margin");
   if (margin) yield ["share on the cost for share on the price", scaled((1 - margin) * (1 + margin))];
   yield* both("π left out", Math.PI);
   yield* both("4 for 12/π", Math.PI / 3);
   yield* both(call.units === "in" ? "12 left out" : "1000 left out", call.units === "in" ? 12 : 1000);
-  const flutes = valueOf("flutes");
+  const flutes = numberOf("flutes");
   if (flutes && flutes > 1) yield* both(`per tooth for per revolution with ${flutes} flutes`, flutes);
   yield* both("minutes for seconds", 60);
   yield* both(call.units === "in" ? "1000 left out" : "12 left out", call.units === "in" ? 1000 : 12);

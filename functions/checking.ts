@@ -3,8 +3,11 @@
 import { check as checkFigure } from "../src/calc/checking/check.ts";
 import { checkLimits as checkedLimits } from "../src/calc/checking/check-limits.ts";
 import { convert as convertValue } from "../src/calc/checking/convert.ts";
+import { wholeCell } from "./arguments.ts";
+import { isBlank } from "./cells.ts";
 import { checkOf as checkedAgainst } from "./check-of.ts";
-import { mapRows, spill } from "./map-rows.ts";
+import { cellsOf } from "./columns.ts";
+import { mapRows, readAs } from "./map-rows.ts";
 import type { Matrix } from "./register.ts";
 
 /**
@@ -77,8 +80,21 @@ export function checkLimits(lower: any[][], upper: any[][], callout: any[][], un
  * @see sources: practice
  */
 export function checkOf(functionName: any[][], handFigure: any[][], inputs: any[][][]): any[][] {
-  return spill(
-    (name: string, figure: number) => [[checkedAgainst(name, figure, (inputs ?? []) as Matrix[])]],
-    { functionName, handFigure },
-  );
+  return mapRows((name: string, figure: number, given: Matrix[]) => checkedAgainst(name, figure, given), {
+    functionName,
+    handFigure,
+    inputs: readAs(wholeCell, byRow(handFigure, inputs ?? [])),
+  });
+}
+
+/** The inputs of each hand figure as one cell: a column as long as the hand figures gives a cell to each row. */
+function byRow(handFigure: Matrix, inputs: readonly Matrix[]): Matrix {
+  const rows = cellsOf(handFigure).length;
+  return Array.from({ length: rows }, (_, row) => {
+    const own = inputs.map((input) => {
+      const cells = cellsOf(input);
+      return rows > 1 && cells.length === rows ? [cells[row]] : cells;
+    });
+    return [own.every((cells) => cells.flat().every(isBlank)) ? null : own];
+  });
 }

@@ -204,7 +204,7 @@ export function fitKind(hole: any[][], shaft?: any[][], units?: any[][]): any[][
  * @returns Coarsest standard tolerance grade no wider than the tolerance, and the usual process
  * @row standard tolerance grade, usual process
  * @remarks Drilling reaches IT11 and wider, one reaming pass IT8 to IT10, and IT7 with a reamer ground to the window. IT6 takes a finely adjusted or guided reamer, or a second pass. Common practice.
- * @example =REAM.GRADEFOR("12 +0.020/0") // "IT7", "a guided or a second reaming pass"
+ * @example =REAM.GRADEFOR("12 +0.020/0") // "IT7", "one reaming pass, with a reamer ground to the window and runout within RUNOUTCHECK's limit"
  * @see sources: iso-286-1, practice
  */
 export function gradeFor(callout: any[][], units?: any[][]): any[][] {

@@ -117,7 +117,7 @@ export function runoutCheck(runout: any[][], limit?: any[][], units?: any[][]): 
  * @cell chip path
  * @remarks A through hole that is blocked ahead is treated as a blind one. The machine's manual and local codes limit pressure and mist of the coolant.
  * @example =REAM.CHIPPATH("through") // "flush forward: left-hand helix (right-hand cut), or straight flutes in short-chipping material"
- * @example =REAM.CHIPPATH("blind") // "flush from the centre and back along the flutes: right-hand helix or straight flutes with coolant through, never left-hand helix"
+ * @example =REAM.CHIPPATH("blind") // "flush from the center and back along the flutes: right-hand helix or straight flutes with coolant through, never left-hand helix"
  * @see sources: chip-path
  */
 export function chipPath(holeKind: any[][], blocked?: any[][], interrupted?: any[][]): any[][] {

@@ -15,7 +15,8 @@ test.each([
   ["roundup(3.15, 1) + roundup(7, 7) + roundup(0.00315, 0.001)", 11.004],
   ["sind(30) + cosd(60) + tand(45)", 2],
   ["atan2d(1, 0)", 90],
-  ["ln(exp(2)) + abs(-3) + wholedown(2.7) + wholeup(2.1) + nearesteven(2.5)", 13],
+  ["ln(exp(2)) + abs(-3) + wholedown(2.7) + wholeup(2.1) + nearesteven(2.5)", 12],
+  ["wholedown(408 - 1e-12) + wholeup(3 + 1e-12) + nearesteven(7) + roundto(0.126, 0.01)", 419.13],
   ["normal(0)", 0.5],
   ["rate * pi", 2 * Math.PI],
 ])("%s", (expression, value) => {

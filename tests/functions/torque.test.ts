@@ -12,7 +12,7 @@ describe("TORQUE", () => {
   test("a drill as large as the reamer spoils its own row only", () => {
     const cells = sheet("TORQUE", "C45", 10, down(9.8, 10), 0.24, 6);
     expect(cells[0][0]).toBeCloseTo(0.4344633, 6);
-    expect(messageOf(cells[1][0])).toMatch(/^drill is 10, not smaller than diameter 10/);
+    expect(messageOf(cells[1][0])).toMatch(/^drill is 10, not smaller than the diameter 10/);
   });
 
   test.each([

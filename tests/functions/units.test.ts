@@ -5,28 +5,28 @@ import { across, cell, declarations, down, messageOf, row, sheet } from "../supp
 
 describe("the words", () => {
   test.each(["mm", "MM", "Metric", " metric ", "mm\u00a0"])("%j is mm", (units) => {
-    expect(cell("STOCK", 10, undefined, undefined, units)).toBe(0.25);
+    expect(cell("STOCK", 10, undefined, units)).toBe(0.25);
   });
 
   test.each(["in", "IN", "In", "inch", "INCHES", '"', " inches "])("%j is in", (units) => {
     // 0.008 to 0.016 in is left to 1/2 in.
-    expect(cell("STOCK", 0.5, undefined, undefined, units)).toBe(0.012);
+    expect(cell("STOCK", 0.5, undefined, units)).toBe(0.012);
   });
 
   test.each([undefined, null, "", "  ", [[null]], [[""]]])("left out or blank (%j) is mm", (units) => {
-    expect(cell("STOCK", 10, undefined, undefined, units)).toBe(0.25);
+    expect(cell("STOCK", 10, undefined, units)).toBe(0.25);
   });
 
   test.each(["cm", "millimetre", "i", "__proto__", "constructor", 25.4, true, "m m"])(
     "%j is refused",
     (units) => {
-      const message = messageOf(cell("STOCK", 10, undefined, undefined, units));
+      const message = messageOf(cell("STOCK", 10, undefined, units));
       expect(message).toMatch(/^units .*"mm" or "in"/);
     },
   );
 
   test("a bad unit spoils its row alone", () => {
-    const cells = sheet("STOCK", down(10, 10, 0.5), undefined, undefined, down("mm", "cm", "in")).flat();
+    const cells = sheet("STOCK", down(10, 10, 0.5), undefined, down("mm", "cm", "in")).flat();
     expect([cells[0], cells[2]]).toEqual([0.25, 0.012]);
     expect(messageOf(cells[1])).toContain('"cm"');
   });
@@ -71,7 +71,7 @@ describe("the set of units", () => {
 describe("a unit written in the cell", () => {
   test("wins over units and is converted", () => {
     expect(cell("STOCK", "0.5 in")).toBe(0.25);
-    expect(cell("STOCK", "12.7 mm", undefined, undefined, "in")).toBe(0.012);
+    expect(cell("STOCK", "12.7 mm", undefined, "in")).toBe(0.012);
     expect(cell("RPM", 15, "0.5 in")).toBeCloseTo(cell("RPM", 15, 12.7), 9);
     expect(row("CLEANUP", '1/64"', "0.1 mm")).toEqual([0.0984375, 0.2984375]);
     expect(row("LIMITS", "12 mm H7", "in")).toEqual([0.4724409, 0.4731509]);

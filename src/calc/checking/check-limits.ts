@@ -13,6 +13,9 @@ import { Problem } from "../problem.ts";
 /** Hand figures this close are ok: 0.0005 mm, 0.00002 in. */
 export const LENGTH_OK = { mm: TICKS_PER_UM / 2, in: TICKS_PER_IN * 0.00002 } as const;
 
+/** Grades further off are taken for another mistake: five grades are a factor of ten. */
+const NEAR_GRADES = 3;
+
 /** A mistake by name, and the deviations that it gives. */
 type Mistake = readonly [name: string, deviations: Deviations];
 
@@ -96,13 +99,11 @@ function isoMistakes({ nominal, className, kind }: Callout, units: Units): Mista
       throw thrown;
     }
   };
-  const near = [...grades].sort(
-    (a, b) => Math.abs(Number(a) - Number(grade)) - Math.abs(Number(b) - Number(grade)),
-  );
+  const near = grades
+    .filter((one) => one !== grade && Math.abs(Number(one) - Number(grade)) <= NEAR_GRADES)
+    .sort((a, b) => Math.abs(Number(a) - Number(grade)) - Math.abs(Number(b) - Number(grade)));
   const candidates: (readonly [string, Deviations | undefined])[] = [
-    ...near
-      .filter((one) => one !== grade)
-      .map((one) => [`${letters}${one} for ${className}`, at(nominal, `${letters}${one}`)] as const),
+    ...near.map((one) => [`${letters}${one} for ${className}`, at(nominal, `${letters}${one}`)] as const),
     [`${other}${grade}: ${turned}`, at(nominal, `${other}${grade}`)],
     ...neighborSizes(nominal).map(
       ({ size, text }) => [`the size range next to it, ${text}`, at(size, className)] as const,

@@ -32,7 +32,8 @@ export function writtenSteps(call: WorkedCall): string[] {
     const own = resultAt[at] === undefined ? undefined : results[resultAt[at]];
     lines.push(`${symbol} = ${inWords(expression)}`);
     lines.push(`${symbol} = ${inWords(withNumbers(expression, scope, unitAt))}`);
-    unitAt[symbol] = unit;
+    // "as the readings" is said of the result alone.
+    unitAt[symbol] = unit.startsWith("as the ") ? "" : unit;
     lines.push(`${symbol} = ${withUnit(own ?? scope[symbol], unit)}`);
   });
   lines.push(...(formula.conclusion?.(units, ...values) ?? []));

@@ -177,7 +177,7 @@ costAtSpeed.formula = {
       unit: "s",
     },
     { symbol: "life", expression: "(c / surfaceSpeed) ^ (1 / n)", unit: "min" },
-    { symbol: "partsPerEdge", expression: "wholedown(60 * life / cutTime)", unit: "holes" },
+    { symbol: "partsPerEdge", expression: "wholedown(60 * life / cutTime)", unit: "parts" },
     {
       symbol: "cost",
       expression:

@@ -24,7 +24,10 @@ defaultFlutes.formula = {
   steps: (units, _diameter, tool: Tool = "HSS") => {
     const even = `nearesteven(1.5 * sqrt(${units === "mm" ? "diameter" : "inmm(diameter)"}) + 2)`;
     const most = MOST_FLUTES[tool];
-    const expression = most === undefined ? even : `min(${even}, ${most})`;
-    return [{ symbol: "flutes", expression, unit: "" }];
+    if (most === undefined) return [{ symbol: "flutes", expression: even, unit: "" }];
+    return [
+      { symbol: "evenNumber", expression: even, unit: "" },
+      { symbol: "flutes", expression: `min(evenNumber, ${most})`, unit: "" },
+    ];
   },
 } satisfies Formula;

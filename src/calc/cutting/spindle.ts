@@ -94,9 +94,9 @@ depthRatio.formula = {
   source: "derived",
   given: (depth: StatedLength, diameter: StatedLength) => {
     const [over, under] = inOneUnit(depth, diameter);
-    const unit = [depth, diameter].find((length) => typeof length !== "number");
-    const said = typeof unit === "object" ? "mm" : "";
-    return { depth: [over, said], diameter: [under, said] };
+    const units = [depth, diameter].map((length) => (typeof length === "number" ? undefined : length.units));
+    const unit = units[0] && units[1] && units[0] !== units[1] ? "mm" : (units[0] ?? units[1] ?? "");
+    return { depth: [over, unit], diameter: [under, unit] };
   },
   steps: () => [{ symbol: "depthRatio", expression: "depth / diameter", unit: "diameters" }],
 } satisfies Formula;

@@ -236,8 +236,10 @@ function undefinedThere(nominal: number, className: string, deviations: Compiled
     while (deviations[step + 1]) step++;
     ranges.push(`over ${from} to ${stepEnds[step]} mm`);
   }
-  const where = ranges.length ? ` It is defined ${ranges.join(" and ")}.` : "";
-  return none(`class "${className}" is not defined in ISO 286 at ${lengthText(nominal, "mm")} mm.${where}`);
+  const where = ranges.length ? ranges.join(" and ") : "at no size";
+  return none(
+    `class "${className}" is not defined in ISO 286 at ${lengthText(nominal, "mm")} mm. It is defined ${where}.`,
+  );
 }
 
 const DEVIATION_STEP_IN = 25_400;

@@ -175,7 +175,7 @@ export const materialNames: Readonly<Record<string, string>> = {
     "malleable; whiteheart malleable; Temperguss; fonte malléable; ghisa malleabile; fundición maleable; " +
     "hierro maleable; malleable",
   aluminum:
-    "3.0205; 3.0255; 3.0275; 3.0285; 3.0515; 3.0517; 3.0615; 3.1255; 3.1305; 3.1325; 3.1355; 3.1645; 3.1655; " +
+    "aluminum alloy; 3.0205; 3.0255; 3.0275; 3.0285; 3.0515; 3.0517; 3.0615; 3.1255; 3.1305; 3.1325; 3.1355; 3.1645; 3.1655; " +
     "3.1924; 3.2315; 3.3206; 3.3211; 3.3315; 3.3523; 3.3535; 3.3537; 3.3547; 3.3555; 3.4335; 3.4345; 3.4365; " +
     "EN AW-1050A; EN AW-1070A; EN AW-1080A; EN AW-1085; EN AW-1100; EN AW-1200; EN AW-1350; EN AW-2007; EN " +
     "AW-2011; EN AW-2014; EN AW-2014A; EN AW-2017A; EN AW-2024; EN AW-2030; EN AW-2117; EN AW-2618A; EN " +

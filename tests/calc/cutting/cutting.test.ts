@@ -135,9 +135,9 @@ describe("messages", () => {
   test("name the argument and what is accepted", () => {
     const hardened = materials.find(({ key }) => key === "hardened steel")!;
     expect(problemOf(() => startingSpeed(hardened))?.message).toMatch(/hardened steel.*carbide/);
-    expect(problemOf(() => partsPerShift(0, 8))?.message).toMatch(/^cycleTime is 0 or blank/);
+    expect(problemOf(() => partsPerShift(0, 8))?.message).toMatch(/^cycleTime is empty or 0/);
     expect(problemOf(() => torque(hardened, 10, 11, 0.2, 6))?.message).toMatch(
-      /^drill is 11, not smaller than diameter 10/,
+      /^drill is 11, not smaller than the diameter 10/,
     );
   });
 });

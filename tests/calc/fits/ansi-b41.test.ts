@@ -68,7 +68,7 @@ describe("inch fits", () => {
       [9.86, "FN1"],
     ] as const)
       expect(() => inchFit(inches(size), fit)).toThrow(expect.objectContaining({ kind: "none" }));
-    expect(() => inchFit(inches(0.24), "LT3")).toThrow("over 0.24 to 19.69 in");
+    expect(() => inchFit(inches(0.24), "LT3")).toThrow("over 0.24 up to 19.69 in");
     expect(inchFit(inches(0.2401), "LT3").holeUpper).toBe(thou(0.6));
   });
 

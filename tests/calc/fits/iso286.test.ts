@@ -169,10 +169,10 @@ describe("limit deviations", () => {
   it("say what is wrong with a class, and where a class is defined", () => {
     const message = (size: number, className: string) =>
       problemOf(() => limitDeviations(mm(size), className))?.message;
-    expect(message(20, "L7")).toContain("I, L, O, Q and W are not used");
+    expect(message(20, "L7")).toContain("I, L, O, Q, and W are not used");
     expect(message(20, "H19")).toContain("01 to 18");
     expect(message(20, "Js7")).toContain("JS7 for a hole or js7 for a shaft");
-    expect(message(24, "T7")).toContain("at 24 mm: it is over 24 to 3150 mm");
+    expect(message(24, "T7")).toContain("at 24 mm. It is defined over 24 to 3150 mm.");
     expect(message(20, "j9")).toContain("at no size");
   });
 

@@ -51,19 +51,29 @@ describe("plug gauges", () => {
 
   it("in inches are rounded to 0.00001 from the nominal size", () => {
     // At 12.7 mm z 2.5, y 2, H 3 and H7 18 µm: +1, +4, −2, +16.5, +19.5 µm.
-    const callout = readCallout("0.5 in H7", "callout", "in");
+    const callout = readCallout("12.7 mm H7", "callout", "in");
     expect(plugGauge(callout, "in")).toEqual([0.50004, 0.50016, 0.49992, 0.50065, 0.50077]);
   });
 
+  // 5 % of the tolerance at each end, common practice: for what the table does not have.
   it.each([
-    ["25 +0.021/0", "none", /has no ISO class/],
-    [".5000 RC4", "none", /has no ISO class/],
-    ["200 H7", "none", /^callout is of 200 mm: .*to 180 mm/],
-    ["25 h7", "wrong", /h7 is a shaft: write H7/],
-  ])("of %s are refused", (text, kind, message) => {
-    const callout = readCallout(text, "callout", text.startsWith(".") ? "in" : "mm");
-    expect(() => plugGauge(callout)).toThrow(
-      expect.objectContaining({ kind, message: expect.stringMatching(message) }),
+    ["12 +0.020/0", [12, 12.001, 12, 12.019, 12.02]],
+    ["200 H7", [200, 200.0023, 200, 200.0437, 200.046]],
+    ["25 H8", [25, 25.00165, 25, 25.03135, 25.033]],
+    [".5000 in +.0010/-.0000", [12.7, 12.70127, 12.7, 12.72413, 12.7254]],
+  ])("of %s go by the 10 %% rule", (text, expected) => {
+    expect(plugGauge(readCallout(text, "callout", "mm"))).toEqual(expected);
+  });
+
+  it("of an inch callout go by the rule, of a class too", () => {
+    // H7 at 12.7 mm is 18 µm, in inches .00071.
+    const callout = readCallout("0.5 in H7", "callout", "in");
+    expect(plugGauge(callout, "in")).toEqual([0.5, 0.5000355, 0.5, 0.5006745, 0.50071]);
+  });
+
+  it("of a shaft are refused", () => {
+    expect(() => plugGauge(readCallout("25 h7", "callout", "mm"))).toThrow(
+      expect.objectContaining({ kind: "wrong", message: expect.stringMatching(/h7 is a shaft class/) }),
     );
   });
 });

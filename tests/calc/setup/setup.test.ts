@@ -7,12 +7,14 @@ import { chipPath, toolFor } from "../../../src/calc/setup/choosing.ts";
 import { capability, gaugeShare, inspect, inTolerance } from "../../../src/calc/setup/inspection.ts";
 import { sizeAt20, stackUp, vBlock } from "../../../src/calc/setup/measuring.ts";
 import { complementaryError, standardNormal } from "../../../src/calc/setup/normal.ts";
-import { runout, runoutAt, runoutCheck } from "../../../src/calc/setup/runout.ts";
+import { runout, runoutCheck } from "../../../src/calc/setup/runout.ts";
 import { materials } from "../../../src/data/materials/materials.ts";
+import { goldenSheet } from "../../support/golden-sheet.ts";
 import { golden, problemOf } from "../golden-file.ts";
 
 golden("runout", runout);
-golden("runout-at", runoutAt);
+goldenSheet("runout-at", "RUNOUTAT");
+goldenSheet("screw-moves", "SCREWMOVES");
 golden("runout-check", runoutCheck);
 golden("v-block", vBlock);
 golden("stack-up", stackUp);
@@ -50,7 +52,7 @@ describe("run-out", () => {
 
   test("unsound readings are refused with the difference", () => {
     expect(problemOf(() => runout(0.01, 0, 0.01, 0))?.message).toMatch(
-      /differ by 0.02: the surface or the indicator/,
+      /differ by 0\.02\. Clean the tool and the indicator/,
     );
   });
 });
@@ -84,8 +86,8 @@ describe("V-block", () => {
   });
 
   test("advice", () => {
-    expect(problemOf(() => vBlock(15, 4))?.message).toMatch(/^flutes is 4: .*micrometer/);
-    expect(problemOf(() => vBlock(15, 3, 90))?.message).toMatch(/3 flutes sit in a V of 60 degrees/);
+    expect(problemOf(() => vBlock(15, 4))?.message).toMatch(/^flutes is 4\. .*micrometer/);
+    expect(problemOf(() => vBlock(15, 3, 90))?.message).toMatch(/3 flutes sit in a V of 60°/);
   });
 });
 
@@ -154,9 +156,9 @@ describe("measured holes", () => {
 
   test("no spread has no index", () => {
     expect(problemOf(() => capability([10.01, 10.01], hole))?.message).toMatch(
-      /^measured holds 2 equal sizes of 10.01/,
+      /^measured has 2 equal sizes of 10.01/,
     );
-    expect(problemOf(() => capability([], hole))?.message).toMatch(/^measured holds no sizes/);
+    expect(problemOf(() => capability([], hole))?.message).toMatch(/^measured has no sizes/);
   });
 
   test("a part at its gauge's temperature and of its metal measures true", () => {
@@ -243,6 +245,8 @@ describe("the shop's own tool list", () => {
     expect(toolFor(5, [3, 4], [6, 8], ["first", "second"])).toBe("first");
     expect(problemOf(() => toolFor(2.9, over, upTo, entries))?.kind).toBe("none");
     expect(problemOf(() => toolFor(18.001, over, upTo, entries))?.kind).toBe("none");
-    expect(problemOf(() => toolFor(5, [3, 8], [6, 7], ["a", "b"]))?.message).toMatch(/^over 8 at position 2/);
+    expect(problemOf(() => toolFor(5, [3, 8], [6, 7], ["a", "b"]))?.message).toMatch(
+      /^over is 8 in position 2/,
+    );
   });
 });
