@@ -83,13 +83,15 @@ export function checkOf(functionName: any[][], handFigure: any[][], inputs: any[
   return mapRows((name: string, figure: number, given: Matrix[]) => checkedAgainst(name, figure, given), {
     functionName,
     handFigure,
-    inputs: readAs(wholeCell, byRow(handFigure, inputs ?? [])),
+    inputs: readAs(
+      wholeCell,
+      byRow(Math.max(cellsOf(functionName).length, cellsOf(handFigure).length), inputs ?? []),
+    ),
   });
 }
 
-/** The inputs of each hand figure as one cell: a column as long as the hand figures gives a cell to each row. */
-function byRow(handFigure: Matrix, inputs: readonly Matrix[]): Matrix {
-  const rows = cellsOf(handFigure).length;
+/** The inputs of each row as one cell: a column as long as the hand figures gives a cell to each row. */
+function byRow(rows: number, inputs: readonly Matrix[]): Matrix {
   return Array.from({ length: rows }, (_, row) => {
     const own = inputs.map((input) => {
       const cells = cellsOf(input);

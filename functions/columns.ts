@@ -105,7 +105,9 @@ function readColumn(
   const many = hasMany(matrix);
   const shape = [matrix.length, matrix[0].length] as const;
   const reader = new CellReader(stated, units, call);
-  const isTakenAsItIs = !argument.isLength && matrix[0][0] >= argument.min && matrix[0][0] <= argument.max;
+  const [[first]] = matrix;
+  const isTakenAsItIs =
+    !argument.isLength && typeof first === "number" && first >= argument.min && first <= argument.max;
   if (!many && !(argument.needsUnits && units?.stride === 1 && !isTakenAsItIs)) {
     const state = reader.read(matrix[0][0], 0);
     const ignored = state === VALUE || (state === BLANK && !required);

@@ -16,7 +16,7 @@ describe("PARTCOST", () => {
   });
 
   test.each([
-    [[60, 90, 48.75], /^partsPerEdge is empty or 0 and edgeCost is 48.75: give the parts/],
+    [[60, 90, 48.75], /^partsPerEdge is empty or 0 and edgeCost is 48\.75\. Enter the parts/],
     [[60, 90, 0, 0, 300], /^partsPerEdge is empty or 0 and changeTime is 300/],
     [[60, 90, null, null, null, null, 1], /^scrapRate is 1. Write a share from 0 to under 1/],
     [[60, 90, null, null, null, null, "2 x"], /^scrapRate "2 x" is not a number/],
@@ -71,7 +71,7 @@ describe("BREAKEVEN", () => {
   test.each([
     [[500, 1, 0, 2], /cheaper only below 500 parts\.$/],
     [[0, 2, 100, 2], /proposedFixed is more\. The proposal costs more/],
-    [[100, 2, 100, 2], /^proposedFixed and proposedCost equal the present ones/],
+    [[100, 2, 100, 2], /^proposedFixed and proposedCost equal the present costs/],
     [[0, 1, 100, 2], /costs more at every quantity/],
   ])("%j has none, and the message says why", (args, message) => {
     expect(messageOf(cell("BREAKEVEN", ...args), "#N/A")).toMatch(message);

@@ -22,6 +22,7 @@ const whole = new Set([
   "TOOLFOR",
   "COMPARE",
   "STEPS",
+  "CHECKOF",
   "MATERIALS",
   "SOURCES",
 ]);

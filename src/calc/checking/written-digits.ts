@@ -20,7 +20,7 @@ export function isRoundedFrom(figure: number, exact: number): boolean {
 
 /** How far off a figure is, in words: a factor from 2 up, percent below. `expected` is not 0. */
 export function offBy(figure: number, expected: number): string {
-  const quotient = figure / expected;
+  const quotient = Number((figure / expected).toPrecision(3));
   if (quotient >= 2) return `${significant(quotient)} times too high`;
   if (quotient > 0 && quotient <= 0.5) return `${significant(1 / quotient)} times too low`;
   const off = (figure - expected) / Math.abs(expected);
