@@ -23,11 +23,11 @@ const COARSEST = 0.003;
 const DIGITS = 1e-9;
 
 /** `ok`, the mistake, or how far off. */
-export function checkOf(name: string, handFigure: number, inputs: readonly Matrix[]): unknown {
-  const id = name.toUpperCase().replace(/^REAM\./, "");
+export function checkOf(functionName: string, handFigure: number, inputs: readonly Matrix[]): unknown {
+  const id = functionName.toUpperCase().replace(/^REAM\./, "");
   const one = registered.get(id);
   if (!one || id === "CHECKOF" || id === "STEPS")
-    return wrong(`functionName is ${shown(name)}. Write the name of a function, such as "RPM".`);
+    return wrong(`functionName is ${shown(functionName)}. Write the name of a function, such as "RPM".`);
   const call = new Call(one, inputs);
   const results = call.results(call.cells);
   const [first] = results;
@@ -221,7 +221,7 @@ function* factorMistakes(call: Call, results: readonly number[]): Generator<Mist
   const margin = numberOf("margin");
   if (margin) yield ["share on the cost for share on the price", scaled((1 - margin) * (1 + margin))];
   yield* both("π left out", Math.PI);
-  yield* both("4 for 12/π", Math.PI / 3);
+  yield* both(call.units === "in" ? "4 for 12/π" : "3 for π", Math.PI / 3);
   yield* both(call.units === "in" ? "12 left out" : "1000 left out", call.units === "in" ? 12 : 1000);
   const flutes = numberOf("flutes");
   if (flutes && flutes > 1) yield* both(`per tooth for per revolution with ${flutes} flutes`, flutes);

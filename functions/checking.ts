@@ -80,7 +80,7 @@ export function checkLimits(lower: any[][], upper: any[][], callout: any[][], un
  * @see sources: practice
  */
 export function checkOf(functionName: any[][], handFigure: any[][], inputs: any[][][]): any[][] {
-  return mapRows((name: string, figure: number, given: Matrix[]) => checkedAgainst(name, figure, given), {
+  return mapRows(checkedAgainst, {
     functionName,
     handFigure,
     inputs: readAs(

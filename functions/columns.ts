@@ -3,6 +3,7 @@
 import { LONGEST, type Units } from "../src/calc/lengths.ts";
 import { type Argument, type ArgumentName, units as unitsArgument, vocabulary } from "./arguments.ts";
 import { errorCell, isBlank, isErrorCell, passedOn, valueError } from "./cells.ts";
+import { isUnitsWord, unitsTooEarly } from "./early-units.ts";
 import type { Matrix } from "./register.ts";
 
 /** An argument taken whole, or read in another way than the vocabulary says. */
@@ -44,7 +45,7 @@ export interface Call {
   readonly arguments: readonly Column[];
 }
 
-interface Stated {
+export interface Stated {
   readonly name: ArgumentName;
   readonly argument: Argument;
   readonly required: boolean;
@@ -204,20 +205,6 @@ class CellReader {
     this.lastValue = this.value;
     return VALUE;
   }
-}
-
-const isUnitsWord = (cell: unknown) =>
-  typeof cell === "string" && cell.length < 20 && /^\s*(?:mm|in|inch|inches|metric)\s*$/i.test(cell);
-
-/** `=REAM.RPM(15, 10, "in")`: the units one place too early. */
-function unitsTooEarly({ name, argument, required }: Stated, word: string, call: readonly Stated[]): string {
-  if (required) return `${name} is "${word}". Enter ${argument.accepts}, and give units last.`;
-  const before = call.slice(
-    0,
-    call.findIndex((one) => one.name === name),
-  );
-  const places = [...before.map((one) => one.name), "", `"${word}"`].join(", ");
-  return `${name} is "${word}". Leave ${name} empty: (${places}).`;
 }
 
 /**

@@ -201,7 +201,7 @@ export function fitKind(hole: any[][], shaft?: any[][], units?: any[][]): any[][
  * @customfunction GRADEFOR
  * @param callout Callout as on the drawing, in mm or in
  * @param [units] "mm" or "in". Default "mm".
- * @returns Coarsest standard tolerance grade no wider than the tolerance, and the usual process
+ * @returns Coarsest standard tolerance grade no wider than the tolerance, such as "IT7", and the usual process
  * @row standard tolerance grade, usual process
  * @remarks Drilling reaches IT11 and wider, one reaming pass IT8 to IT10, and IT7 with a reamer ground to the window. IT6 takes a finely adjusted or guided reamer, or a second pass. Common practice.
  * @example =REAM.GRADEFOR("12 +0.020/0") // "IT7", "one reaming pass, with a reamer ground to the window and runout within RUNOUTCHECK's limit"

@@ -132,7 +132,7 @@ export function chipPath(holeKind: any[][], blocked?: any[][], interrupted?: any
  * @param over Lower ends of the ranges, not covered except the lowest, a range, mm or in
  * @param upTo Upper ends of the ranges, covered, a range of the same length, mm or in
  * @param entries What to return for each range: a tool's number, name, or price, a range of the same length
- * @returns The first entry whose range covers the size
+ * @returns The first entry whose range covers the size, a number or text
  * @cell entry
  * @example =REAM.TOOLFOR(12, {0;6;12}, {6;12;20}, {"R6";"R12";"R20"}) // "R12"
  * @see sources: derived

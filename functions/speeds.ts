@@ -206,7 +206,7 @@ export function flutes(diameter: any[][], tool?: any[][], units?: any[][]): any[
  * @customfunction DEPTHRATIO
  * @param depth Depth of the hole, mm or in
  * @param diameter Diameter of the hole, in the unit of the depth unless the cell carries one (mm or in)
- * @returns Depth ÷ diameter
+ * @returns Depth ÷ diameter, a number
  * @cell depth ratio
  * @example =REAM.DEPTHRATIO(30, 12) // 2.5
  * @example =REAM.DEPTHRATIO("1 in", "10 mm") // 2.54

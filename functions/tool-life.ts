@@ -32,7 +32,7 @@ export function taylorFit(speeds: any[][], lives: any[][]): any[][] {
  *
  * @customfunction TAYLORLIFE
  * @param surfaceSpeed Cutting speed (surface speed), m/min or ft/min
- * @param n Taylor exponent n from your own records (TAYLORFIT)
+ * @param n Taylor exponent n from your own records (TAYLORFIT), a number between 0 and 1
  * @param c Taylor constant C from the same records, m/min or ft/min
  * @returns Tool life of an edge, min in the cut
  * @cell tool life [min]
@@ -49,7 +49,7 @@ export function taylorLife(surfaceSpeed: any[][], n: any[][], c: any[][]): any[]
  *
  * @customfunction TAYLORSPEED
  * @param life Tool life of an edge, min in the cut
- * @param n Taylor exponent n from your own records (TAYLORFIT)
+ * @param n Taylor exponent n from your own records (TAYLORFIT), a number between 0 and 1
  * @param c Taylor constant C from the same records, m/min or ft/min
  * @returns Cutting speed, m/min or ft/min as c
  * @cell cutting speed [m/min|ft/min]
@@ -80,7 +80,7 @@ export function partsPerEdge(life: any[][], cutTime: any[][]): any[][] {
  * Returns the cutting speed for minimum cost per part.
  *
  * @customfunction ECONOMICSPEED
- * @param n Taylor exponent n from your own records (TAYLORFIT)
+ * @param n Taylor exponent n from your own records (TAYLORFIT), a number between 0 and 1
  * @param c Taylor constant C from the same records, m/min or ft/min
  * @param changeTime Time to change a worn edge, s
  * @param edgeCost Cost of an edge, one tool life between regrinds, money
@@ -108,7 +108,7 @@ export function economicSpeed(
  * Returns the cutting speed for maximum parts per hour.
  *
  * @customfunction FASTESTSPEED
- * @param n Taylor exponent n from your own records (TAYLORFIT)
+ * @param n Taylor exponent n from your own records (TAYLORFIT), a number between 0 and 1
  * @param c Taylor constant C from the same records, m/min or ft/min
  * @param changeTime Time to change a worn edge, s
  * @param [timeFactor] Time in the hole ÷ time in the cut: 1 for a rapid retract, 2 for a retract at feed. Default 1.
@@ -128,7 +128,7 @@ export function fastestSpeed(n: any[][], c: any[][], changeTime: any[][], timeFa
  *
  * @customfunction COSTATSPEED
  * @param surfaceSpeed Cutting speed (surface speed), m/min or ft/min
- * @param n Taylor exponent n from your own records (TAYLORFIT)
+ * @param n Taylor exponent n from your own records (TAYLORFIT), a number between 0 and 1
  * @param c Taylor constant C from the same records, m/min or ft/min
  * @param diameter Reamed diameter, mm or in
  * @param feedPerRev Feed per revolution, mm or in

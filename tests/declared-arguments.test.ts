@@ -4,7 +4,7 @@
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
 import { type ArgumentName, units, vocabulary } from "../functions/arguments.ts";
-import { witnessed } from "../functions/map-rows.ts";
+import { explanationOf } from "../functions/map-rows.ts";
 import { argumentName } from "../src/build/declarations.ts";
 import { materials } from "../src/data/materials/materials.ts";
 import { readTable } from "./support/csv.ts";
@@ -57,7 +57,7 @@ describe.each(computing)("%s", (id, { parameters, examples }) => {
   const given = readFormula(examples[0].formula).args;
   const required = parameters.map(({ optional }, index) => (optional ? undefined : given[index]));
   const handedOver = (args: readonly unknown[]) => {
-    const { seen } = witnessed(() => sheet(id, ...args));
+    const seen = explanationOf(sheet(id, ...args));
     if (!seen) throw new Error(`${id} hands nothing over`);
     return seen;
   };
@@ -99,7 +99,7 @@ for (const file of files.filter((name) => name.endsWith(".test.ts")))
   for (const [, of] of textOf(file).matchAll(/\bgolden(?:Sheet)?\(\s*"[^"]+",\s*"?(\w+)/g)) held.add(of);
 
 test.each(computing)("%s is held to golden values", (id, { examples }) => {
-  const { seen } = witnessed(() => sheet(id, ...readFormula(examples[0].formula).args));
+  const seen = explanationOf(sheet(id, ...readFormula(examples[0].formula).args));
   expect([...held]).toEqual(
     expect.arrayContaining([held.has(id) ? id : (seen?.calculate.name ?? "no calculation")]),
   );
