@@ -7,7 +7,8 @@ import { Refusal } from "../../workbook/workbook.ts";
 import { changedSince, fileRefusal, type NewFile, newFile } from "../files.ts";
 import type { Functions } from "../formula/evaluate.ts";
 import { CellError } from "../formula/values.ts";
-import { ColumnComputer, type Plan, planColumns } from "./columns.ts";
+import { ColumnComputer } from "./column-computer.ts";
+import { type Plan, planColumns } from "./columns.ts";
 import {
   cellValue,
   type DecimalSign,
