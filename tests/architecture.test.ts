@@ -15,7 +15,7 @@ const knows: Readonly<Record<string, readonly string[]>> = {
   functions: ["data", "calc"],
   workbook: ["data", "calc", "functions"],
   taskpane: ["data", "calc", "functions", "workbook"],
-  browser: ["data", "calc", "functions", "workbook", "taskpane"],
+  browser: ["data", "calc", "functions", "workbook", "taskpane", "fill"],
   build: ["data", "calc", "functions", "workbook", "taskpane", "browser"],
   fill: ["data", "calc", "functions", "workbook", "build"],
   bench: ["data", "calc", "functions", "build", "fill"],

@@ -4,6 +4,7 @@ import type { Metadata } from "../build/metadata.ts";
 import type { Help } from "../taskpane/help.ts";
 import { startPane } from "../taskpane/pane.ts";
 import { registerSteps } from "../workbook/grid-steps.ts";
+import { watchMovedCells } from "../workbook/xlsx-grid/changes.ts";
 import { quoteWorkbook } from "./demo-quote/quote.ts";
 import { startFiles } from "./files.ts";
 import { type Call, type ErrorClass, registerFunctions } from "./register-functions.ts";
@@ -33,11 +34,12 @@ async function start(): Promise<void> {
   ]);
   registerFunctions(metadata, CustomFunctions.associated, o_spreadsheet.registries, CustomFunctions.Error);
   registerSteps(o_spreadsheet);
+  watchMovedCells(o_spreadsheet);
   keepPageInPlace();
   const shown = new ShownWorkbook(templates, say);
   await shown.show(quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : undefined));
   startPane(shown.workbook, help);
-  startFiles(shown, o_spreadsheet, metadata, say);
+  startFiles(shown, o_spreadsheet, metadata, CustomFunctions.associated, say);
   startToggle();
   say(`${metadata.functions.length} functions ready`);
 }

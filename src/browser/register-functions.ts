@@ -2,6 +2,7 @@
 // The grid has its own shapes: cells are objects, ranges stand column by column, some error codes differ.
 
 import type { Metadata, MetadataFunction } from "../build/metadata.ts";
+import { fileError, gridError } from "../workbook/xlsx-grid/error-codes.ts";
 
 export type Call = (...args: any[]) => any[][];
 
@@ -24,10 +25,6 @@ export interface GridRegistries {
 }
 
 const namespace = "REAM";
-
-/** Error codes that the grid writes otherwise than Excel. */
-const excelCodes: Readonly<Record<string, string>> = { "#REF": "#REF!" };
-const gridCodes: Readonly<Record<string, string>> = { "#REF!": "#REF" };
 
 export function registerFunctions(
   metadata: Metadata,
@@ -75,7 +72,7 @@ export function gridFunction(
   const toExcel = (cell: GridCell | undefined): unknown => {
     const value = cell?.value ?? null;
     if (typeof value !== "string" || !errorTypes.has(value)) return value;
-    return new ErrorType(excelCodes[value] ?? value, cell?.message);
+    return new ErrorType(fileError(value), cell?.message);
   };
   const toMatrix = (argument: GridArgument): unknown[][] | null => {
     if (argument === undefined) return null;
@@ -116,5 +113,5 @@ function toGridCell(cell: unknown): GridCell {
   if (typeof cell === "string" || typeof cell === "number" || typeof cell === "boolean")
     return { value: cell };
   const { code = "#VALUE!", message } = (cell ?? {}) as { code?: string; message?: string };
-  return { value: gridCodes[code] ?? code, ...(message ? { message } : {}) };
+  return { value: gridError(code), ...(message ? { message } : {}) };
 }

@@ -132,7 +132,7 @@ const whatIfTable = ({ sheet, reads }: FormulaCell): Formula => ({
 });
 
 /** Whether a formula calls one of our functions, or something that is named as if it were one. */
-function usesWorksheetFunctions({ text, formula }: ParsedCell): boolean {
+export function usesWorksheetFunctions({ text, formula }: ParsedCell): boolean {
   for (const name of formula.calls) if (isWorksheetFunction(name)) return true;
   return formula.unknown !== undefined && text !== undefined && mentionsNamespace(text);
 }
@@ -144,21 +144,30 @@ export interface Chosen {
   readonly possible: ReadonlySet<ParsedCell>;
 }
 
-/** `everything`: the file asks for it. */
-export function formulasToCompute(all: readonly ParsedCell[], sheets: number, everything: boolean): Chosen {
+/** Cells that others have changed, on one sheet. */
+export type Changed = Pick<ParsedCell, "sheet" | "filled">;
+
+/** Those that depend on our functions and on what has changed; all of them if the file asks for `everything`. */
+export function formulasToCompute(
+  all: readonly ParsedCell[],
+  sheets: number,
+  everything: boolean,
+  changed: readonly Changed[] = [],
+): Chosen {
   if (everything) return { certain: new Set(all), possible: new Set() };
   const readers = Array.from({ length: sheets }, () => new Readers());
   const ours: ParsedCell[] = [];
+  const isChanged = changedCells(changed);
   const moving: ParsedCell[] = [];
   for (const cell of all) {
-    if (usesWorksheetFunctions(cell)) ours.push(cell);
+    if (usesWorksheetFunctions(cell) || isChanged(cell)) ours.push(cell);
     else {
       if (cell.formula.isMoving) moving.push(cell);
       for (const area of cell.formula.areas) readers[area.sheet].add(area, cell);
     }
   }
   const certain = new Set(ours);
-  const follow = (waiting: ParsedCell[], found: Set<ParsedCell>) => {
+  const follow = (waiting: Changed[], found: Set<ParsedCell>) => {
     // From the top: a sum over all that stands above is found by its first cell.
     for (const cell of waiting)
       for (const reader of readers[cell.sheet].take(cell.filled)) {
@@ -167,11 +176,17 @@ export function formulasToCompute(all: readonly ParsedCell[], sheets: number, ev
         waiting.push(reader);
       }
   };
-  follow(ours, certain);
+  follow([...ours, ...changed], certain);
   const left = moving.filter((cell) => !certain.has(cell));
   const possible = new Set(left);
   follow(left, possible);
   return { certain, possible };
+}
+
+/** Whether a formula stands in one of the cells. */
+function changedCells(changed: readonly Changed[]): (cell: ParsedCell) => boolean {
+  const places = new Set(changed.map(({ sheet, filled }) => `${sheet} ${filled.top} ${filled.left}`));
+  return ({ sheet, row, column }) => places.has(`${sheet} ${row} ${column}`);
 }
 
 interface Filling {

@@ -1,11 +1,18 @@
 // fill: a workbook file in, the same file with new values out, and what there is to report.
 
 import { type Box, cellName, contains } from "../workbook/xlsx/addresses.ts";
-import { openPackage, type Package } from "../workbook/xlsx/package.ts";
+import { openPackage, type PackageParts } from "../workbook/xlsx/package.ts";
 import { type StoredNames, storedNames } from "../workbook/xlsx/stored-names.ts";
-import { type NewCell, placeOf, writeCells } from "../workbook/xlsx/write-sheet.ts";
+import { cellAt, type NewCell, placeOf, writeCells } from "../workbook/xlsx/write-sheet.ts";
 import { Computer, type Outcome, sizeOfResult } from "./compute.ts";
-import { formulasToCompute, meet, type ParsedCell, parseAll } from "./dependents.ts";
+import {
+  type Changed,
+  formulasToCompute,
+  meet,
+  type ParsedCell,
+  parseAll,
+  usesWorksheetFunctions,
+} from "./dependents.ts";
 import type { Functions } from "./formula/evaluate.ts";
 import { CellError, isMatrix, type Matrix, type Scalar } from "./formula/values.ts";
 import { type LoadedWorkbook, loadWorkbook, type Sheet, scopes } from "./load.ts";
@@ -24,8 +31,26 @@ export type Progress = (done: number, of: number) => void;
 
 export function fillWorkbook(bytes: Uint8Array, functions: Functions, progress: Progress = () => {}): Filled {
   const file = openPackage(bytes);
+  const { parts, report } = fillParts(file, functions, { progress });
+  return { pieces: parts.size > 0 ? file.with(parts) : undefined, report };
+}
+
+export interface FillOptions {
+  readonly progress?: Progress;
+  /** Cells that have changed since the file was filled, by the place of their sheet and by `placeOf`. */
+  readonly changed?: readonly ReadonlySet<number>[];
+  /** Values in place of formulas with functions of ours. */
+  readonly valuesOnly?: boolean;
+}
+
+/** The parts of a workbook that get new values. */
+export function fillParts(
+  file: PackageParts,
+  functions: Functions,
+  { progress = () => {}, changed = [], valuesOnly = false }: FillOptions,
+): { parts: Map<string, string>; report: WorkbookReport } {
   const workbook = loadWorkbook(file, namesOf(functions));
-  const outcomes = computeWorkbook(file, workbook, functions, progress);
+  const outcomes = computeWorkbook(file, workbook, functions, progress, changedIn(changed));
   const parts = new Map<string, string>();
   const sheets = workbook.sheets.map((sheet, i) => {
     const own = [...outcomes].filter(([cell]) => cell.sheet === i);
@@ -33,29 +58,39 @@ export function fillWorkbook(bytes: Uint8Array, functions: Functions, progress: 
       sheet,
       own.sort(([a], [b]) => a.row - b.row || a.column - b.column),
       parts,
+      valuesOnly,
     );
   });
   const notes =
     workbook.parts.signed && parts.size > 0
       ? ["the workbook is signed, and its signature no longer holds"]
       : [];
-  return { pieces: parts.size > 0 ? file.with(parts) : undefined, report: { sheets, notes } };
+  return { parts, report: { sheets, notes } };
 }
+
+const changedIn = (places: readonly ReadonlySet<number>[]): Changed[] =>
+  places.flatMap((own, sheet) =>
+    [...own].map((place) => {
+      const { row, column } = cellAt(place);
+      return { sheet, filled: { top: row, left: column, bottom: row, right: column } };
+    }),
+  );
 
 /** Results that outgrow the cells they had may outgrow one another. */
 const MOST_PASSES = 6;
 
 function computeWorkbook(
-  file: Package,
+  file: PackageParts,
   workbook: LoadedWorkbook,
   functions: Functions,
   progress: Progress,
+  changed: readonly Changed[],
 ): ReadonlyMap<ParsedCell, Outcome> {
   const scopeOf = scopes(workbook, namesOf(functions));
   const cells = workbook.sheets.flatMap(({ formulas }) => formulas);
   const parsed = parseAll(cells, ({ sheet, row, column }) => scopeOf(sheet, row, column));
   for (let pass = 1; ; pass++) {
-    const chosen = formulasToCompute(parsed, workbook.sheets.length, workbook.parts.asksForAll);
+    const chosen = formulasToCompute(parsed, workbook.sheets.length, workbook.parts.asksForAll, changed);
     const { certain, possible } = chosen;
     const helping = parsed.filter((cell) => !certain.has(cell) && !possible.has(cell) && !cell.hasValue);
     const grids = readValues(file, workbook, areasRead([...certain, ...possible, ...helping]));
@@ -118,6 +153,7 @@ function writeSheet(
   sheet: Sheet,
   outcomes: readonly (readonly [ParsedCell, Outcome])[],
   parts: Map<string, string>,
+  valuesOnly: boolean,
 ): SheetReport {
   const report = newSheetReport(sheet.name);
   const cells = new Map<number, NewCell>();
@@ -130,6 +166,7 @@ function writeSheet(
     report.compute(name, firstError(outcome.value));
     if (!cell.array) cells.set(placeOf(cell.row, cell.column), { value: outcome.value as Scalar });
     else report.spill(name, placeArray(cell, outcome.value, cells));
+    if (valuesOnly && usesWorksheetFunctions(cell)) dropFormula(cell, cells);
   }
   const written = cells.size === 0 ? sheet.text : writeCells(sheet.text, cells, sheet.shape);
   if (written !== sheet.text) parts.set(sheet.part, written);
@@ -154,6 +191,15 @@ function placeArray(
   cells.set(placeOf(top, left), cell.isSpill ? { value: first, fills: box } : { value: first });
   const size = sizeOfResult(value);
   return box.bottom === cell.array!.bottom && box.right === cell.array!.right ? undefined : size;
+}
+
+/** Leaves the values of a formula as constants. */
+function dropFormula({ filled }: ParsedCell, cells: Map<number, NewCell>): void {
+  for (let row = filled.top; row <= filled.bottom; row++)
+    for (let column = filled.left; column <= filled.right; column++) {
+      const { value } = cells.get(placeOf(row, column))!;
+      cells.set(placeOf(row, column), { value, formula: null });
+    }
 }
 
 function firstError(value: Scalar | Matrix): CellError | undefined {

@@ -2,7 +2,7 @@
 
 import { contains } from "../workbook/xlsx/addresses.ts";
 import { type SharedFormula, sharedFormula } from "../workbook/xlsx/formula-shift.ts";
-import type { Package } from "../workbook/xlsx/package.ts";
+import type { PackageParts } from "../workbook/xlsx/package.ts";
 import { type CellFormula, formulaRoom, readSheet } from "../workbook/xlsx/read-sheet.ts";
 import type { StoredNames } from "../workbook/xlsx/stored-names.ts";
 import type { SheetShape } from "../workbook/xlsx/walk-sheet.ts";
@@ -32,7 +32,7 @@ export interface LoadedWorkbook {
   readonly sheets: readonly Sheet[];
 }
 
-export function loadWorkbook(file: Package, names: StoredNames): LoadedWorkbook {
+export function loadWorkbook(file: PackageParts, names: StoredNames): LoadedWorkbook {
   const parts = readWorkbookParts(file);
   const room = formulaRoom();
   const sheets = parts.sheets.map(({ name, part }, sheet) => {

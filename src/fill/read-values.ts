@@ -1,6 +1,6 @@
 // fill: the values that a workbook's cells have, as far as formulas read them.
 
-import type { Package } from "../workbook/xlsx/package.ts";
+import type { PackageParts } from "../workbook/xlsx/package.ts";
 import { type CellValue, storedValue } from "../workbook/xlsx/read-sheet.ts";
 import { walkSheet } from "../workbook/xlsx/walk-sheet.ts";
 import { readSharedStrings } from "../workbook/xlsx/workbook-parts.ts";
@@ -13,7 +13,7 @@ type Wanted = Map<number, [top: number, bottom: number]>;
 
 /** The values of the cells in these areas, on each sheet; of all cells if `areas` is undefined. */
 export function readValues(
-  file: Package,
+  file: PackageParts,
   { parts, sheets }: LoadedWorkbook,
   areas: Iterable<Area> | undefined,
 ): Grid[] {

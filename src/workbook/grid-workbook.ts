@@ -16,6 +16,7 @@ import {
   Refusal,
   type Workbook,
 } from "./workbook.ts";
+import { fileError } from "./xlsx-grid/error-codes.ts";
 
 interface Position {
   sheetId: string;
@@ -29,9 +30,6 @@ interface Zone {
   top: number;
   bottom: number;
 }
-
-/** Error codes that the grid writes otherwise than Excel. */
-const EXCEL_CODES: Readonly<Record<string, string>> = { "#REF": "#REF!" };
 
 export class GridWorkbook implements Workbook {
   constructor(private readonly model: Model) {}
@@ -97,7 +95,7 @@ export class GridWorkbook implements Workbook {
     const cell = getters.getCell(position);
     const evaluated = getters.getEvaluatedCell(position);
     const shown = (evaluated.value ?? "") as Content;
-    const value = typeof shown === "string" ? (EXCEL_CODES[shown] ?? shown) : shown;
+    const value = typeof shown === "string" ? (evaluated.type === "error" ? fileError(shown) : shown) : shown;
     const typed = cell && !cell.isFormula && cell.content !== "";
     return {
       formula: cell?.isFormula ? getters.getCellText(position, { showFormula: true }) : typed ? value : "",

@@ -10,19 +10,20 @@ import { readSharedStrings, readWorkbookParts, type WorkbookParts } from "../xls
 import type { ZipLimits } from "../xlsx/zip-directory.ts";
 import { functionsIn, gridFormula } from "./grid-formulas.ts";
 import { type ImporterFiles, importerFiles, trimmedSheet } from "./importer-files.ts";
+import type { GridLibrary } from "./library.ts";
 import { type Found, lossesOf } from "./losses.ts";
 import { asUserInput, type Literals, type ReadCell, type ReadSheet, readCells } from "./read-cells.ts";
 import { standInFor } from "./uncomputed.ts";
 import { withinSheet } from "./within-sheet.ts";
 
-export type GridLibrary = Pick<
-  typeof import("@odoo/o-spreadsheet"),
-  "Model" | "CompiledFormula" | "registries" | "helpers" | "links" | "constants"
->;
-
 export interface OpenedWorkbook {
   /** As the grid's Model takes it. */
   readonly data: object;
+  /** The file itself, into which changes are saved. */
+  readonly file: Package;
+  readonly parts: WorkbookParts;
+  /** Which sheet of the file each sheet of the grid is. */
+  readonly places: readonly number[];
   /** What saving will not carry, a sentence each. */
   readonly losses: readonly string[];
   /** The values that the file has beside its formulas, by `heldKey`. */
@@ -228,6 +229,9 @@ function summary(
   };
   return {
     data,
+    file,
+    parts,
+    places: sheets.map((_, i) => i),
     losses: lossesOf(file, parts, found),
     held,
     sheets: sheets.length,

@@ -5,6 +5,7 @@ import { type Box, cellName, contains } from "../xlsx/addresses.ts";
 import { type CellValue, type FormulaRoom, readSheet, storedValue } from "../xlsx/read-sheet.ts";
 import type { StoredNames } from "../xlsx/stored-names.ts";
 import type { SheetShape } from "../xlsx/walk-sheet.ts";
+import { gridError } from "./error-codes.ts";
 import { gridFormula, readsOtherWorkbook, readsTable } from "./grid-formulas.ts";
 
 export interface ReadCell {
@@ -81,7 +82,7 @@ export function asUserInput(value: CellValue, literals: Literals): string {
   if (value === null) return "";
   if (typeof value === "number") return String(value);
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  if (typeof value === "object") return value.code === "#REF!" ? "#REF" : value.code;
+  if (typeof value === "object") return gridError(value.code);
   const isOther = /^(?:['=+#-]|true$|false$)/i.test(value) || literals.isOther(value);
   return isOther ? `'${value}` : value;
 }

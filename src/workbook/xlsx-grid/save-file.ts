@@ -7,8 +7,10 @@ import { cellName } from "../xlsx/addresses.ts";
 import type { CellValue } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { elements, escapeXml } from "../xlsx/xml-text.ts";
+import { fileError } from "./error-codes.ts";
 import { fileFormula, fillsOneCell, functionsIn } from "./grid-formulas.ts";
-import { type GridLibrary, heldKey, type OpenedWorkbook } from "./open-file.ts";
+import type { GridLibrary } from "./library.ts";
+import { heldKey, type OpenedWorkbook } from "./open-file.ts";
 import { type SavedCell, withSavedCells } from "./save-cells.ts";
 import { isUncomputed } from "./uncomputed.ts";
 
@@ -27,14 +29,6 @@ export interface SavedFile {
 }
 
 const BAD_EXPRESSION = "#BAD_EXPR";
-
-/** Error codes that the grid writes otherwise than a file. */
-const fileCodes: Readonly<Record<string, string>> = {
-  "#REF": "#REF!",
-  "#ERROR": "#VALUE!",
-  [BAD_EXPRESSION]: "#NAME?",
-  "#CYCLE": "#REF!",
-};
 
 export async function saveWorkbook(
   model: Model,
@@ -133,13 +127,10 @@ class SavedCells {
       value: number | string | boolean | null;
       type: string;
     };
-    if (type === "error") return { code: fileCodes[String(value)] ?? errorCode(String(value)) };
+    if (type === "error") return { code: fileError(String(value)) };
     return value;
   }
 }
-
-const known = new Set(["#N/A", "#VALUE!", "#DIV/0!", "#NUM!", "#NULL!", "#NAME?", "#SPILL!", "#REF!"]);
-const errorCode = (code: string): string => (known.has(code) ? code : "#VALUE!");
 
 function bytesOfImage(source: string): Uint8Array {
   const text = atob(source.slice(source.indexOf(",") + 1));

@@ -4,7 +4,7 @@
 
 import type { Model } from "@odoo/o-spreadsheet";
 import { functionsIn } from "./grid-formulas.ts";
-import type { GridLibrary } from "./open-file.ts";
+import type { GridLibrary } from "./library.ts";
 
 export interface Uncomputed {
   readonly cells: number;

@@ -11,12 +11,16 @@ import {
 } from "./zip-directory.ts";
 import { rewrittenArchive, unpack } from "./zip-parts.ts";
 
-export interface Package {
+/** What can be read of a package. */
+export interface PackageParts {
   has(name: string): boolean;
   /** The text of a part; names are told apart without regard to case, as the format has it. */
   read(name: string): string;
   readonly names: readonly string[];
-  /** The file with new texts for some parts; all else as it is. In pieces, to be written one after the other. */
+}
+
+export interface Package extends PackageParts {
+  /** The file with new texts for some parts, and with parts that are new; all else as it is. In pieces, one after the other. */
   with(parts: ReadonlyMap<string, string>): Uint8Array[];
 }
 
@@ -49,7 +53,7 @@ function rewritten(
 ): Uint8Array[] {
   const encoder = new TextEncoder();
   const encoded = [...parts].map(
-    ([name, text]) => [entries.get(name.toLowerCase())!.name, encoder.encode(text)] as const,
+    ([name, text]) => [entries.get(name.toLowerCase())?.name ?? name, encoder.encode(text)] as const,
   );
   return rewrittenArchive(bytes, directory, new Map(encoded));
 }

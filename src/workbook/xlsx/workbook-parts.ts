@@ -2,7 +2,7 @@
 
 import { Refusal } from "../workbook.ts";
 import { type Box, readBox } from "./addresses.ts";
-import type { Package } from "./package.ts";
+import type { PackageParts } from "./package.ts";
 import {
   attribute,
   elements,
@@ -14,6 +14,8 @@ import {
 
 export interface SheetPart {
   readonly name: string;
+  /** The number that the workbook knows it by. */
+  readonly id: string;
   /** The part's name in the file. */
   readonly part: string;
 }
@@ -35,6 +37,9 @@ export interface Table {
 }
 
 export interface WorkbookParts {
+  /** The part that lists the sheets. */
+  readonly main: string;
+  readonly calculationChain: string | undefined;
   readonly sheets: readonly SheetPart[];
   readonly names: readonly DefinedName[];
   readonly tables: readonly Table[];
@@ -55,7 +60,7 @@ interface Relation {
   readonly part: string;
 }
 
-export function readWorkbookParts(file: Package): WorkbookParts {
+export function readWorkbookParts(file: PackageParts): WorkbookParts {
   const main = relationsOf(file, "").find(({ kind }) => kind === "officeDocument")?.part;
   if (!main || !file.has(main)) throw new Refusal("the file is no workbook but another document");
   const text = file.read(main);
@@ -68,7 +73,7 @@ export function readWorkbookParts(file: Package): WorkbookParts {
     const name = attribute(tag, "name");
     if (!relation || name === undefined || !file.has(relation.part))
       throw new Refusal("the workbook is damaged: it names a sheet that it does not hold");
-    return { name, part: relation.part };
+    return { name, id: attribute(tag, "sheetId") ?? "", part: relation.part };
   });
   if (sheets.length === 0) throw new Refusal("the workbook is damaged: it has no sheet");
   const names = [...inside(text, "definedNames", "definedName")].map(({ tag, inside }) => {
@@ -82,6 +87,8 @@ export function readWorkbookParts(file: Package): WorkbookParts {
   const [properties] = elements(text, "workbookPr");
   const [calculation] = elements(text, "calcPr");
   return {
+    main,
+    calculationChain: relations.find(({ kind, part }) => kind === "calcChain" && file.has(part))?.part,
     sheets,
     names,
     tables: sheets.flatMap(({ part }, sheet) => tablesOf(file, part, sheet)),
@@ -101,7 +108,7 @@ function* inside(text: string, list: string, item: string) {
 }
 
 /** The relations of a part, their targets as names of parts; of the whole file if it is "". */
-function relationsOf(file: Package, part: string): Relation[] {
+function relationsOf(file: PackageParts, part: string): Relation[] {
   const folder = part.slice(0, part.lastIndexOf("/") + 1);
   const name = `${folder}_rels/${part.slice(folder.length)}.rels`;
   if (!file.has(name)) return [];
@@ -124,7 +131,7 @@ function resolved(folder: string, target: string): string {
   return steps.join("/");
 }
 
-function tablesOf(file: Package, part: string, sheet: number): Table[] {
+function tablesOf(file: PackageParts, part: string, sheet: number): Table[] {
   return relationsOf(file, part)
     .filter((relation) => relation.kind === "table" && file.has(relation.part))
     .flatMap((relation) => {

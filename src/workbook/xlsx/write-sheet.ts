@@ -25,6 +25,10 @@ export interface NewCell {
 
 const COLUMNS = 16_384;
 export const placeOf = (row: number, column: number): number => row * COLUMNS + column;
+export const cellAt = (place: number): { row: number; column: number } => ({
+  row: Math.floor(place / COLUMNS),
+  column: place % COLUMNS,
+});
 
 /** The part with these cells, by `placeOf`. */
 export function writeCells(

@@ -97,13 +97,12 @@ function readEntry(view: DataView, bytes: Uint8Array, at: number, end: number, d
   const extraEnd = nameEnd + view.getUint16(at + 30, true);
   const recordEnd = extraEnd + view.getUint16(at + 32, true);
   if (recordEnd > end) damaged("its table of contents breaks off");
-  const name = new TextDecoder().decode(bytes.subarray(at + ENTRY_SIZE, nameEnd));
+  const name = nameIn(bytes.subarray(at + ENTRY_SIZE, nameEnd));
   const start = view.getUint32(at + 42, true);
   if (start + LOCAL_SIZE > directory || view.getUint32(start, true) !== LOCAL)
     damaged(`${shortened(name)} is not where it should be`);
   const localName = bytes.subarray(start + LOCAL_SIZE, start + LOCAL_SIZE + view.getUint16(start + 26, true));
-  if (new TextDecoder().decode(localName) !== name)
-    damaged(`${shortened(name)} has another name where it lies`);
+  if (nameIn(localName) !== name) damaged(`${shortened(name)} has another name where it lies`);
   return {
     name,
     method: view.getUint16(at + 10, true),
@@ -117,6 +116,9 @@ function readEntry(view: DataView, bytes: Uint8Array, at: number, end: number, d
   };
 }
 
+/** Some writers have backslashes between the folders. */
+const nameIn = (bytes: Uint8Array): string => new TextDecoder().decode(bytes).replaceAll("\\", "/");
+
 export const shortened = (name: string): string =>
   JSON.stringify(name.length > 60 ? `${name.slice(0, 60)}…` : name);
 
@@ -124,7 +126,7 @@ function check(entries: readonly ZipEntry[], directory: number, limits: ZipLimit
   const names = new Set<string>();
   let total = 0;
   for (const { name, flags, size, packedSize, method } of entries) {
-    if (/^[\\/]|^[A-Za-z]:|\\|\0/.test(name) || name.split("/").includes(".."))
+    if (/^\/|^[A-Za-z]:|\0/.test(name) || name.split("/").includes(".."))
       throw new Refusal(`the file holds a part that points outside it, ${shortened(name)}`);
     const folded = name.toLowerCase();
     if (names.has(folded)) throw new Refusal(`the file holds the part ${shortened(name)} twice`);

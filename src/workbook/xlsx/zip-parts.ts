@@ -52,7 +52,10 @@ function inflated(packed: Uint8Array, entry: ZipEntry): Uint8Array {
   return bytes.subarray(0, length);
 }
 
-/** The archive with new bytes for some parts, by name, in pieces to be written one after the other. */
+/**
+ * The archive with new bytes for some parts, by name, and with parts that it does not have yet, in pieces to be written
+ * one after the other.
+ */
 export function rewrittenArchive(
   archive: Uint8Array,
   directory: ZipDirectory,
@@ -81,6 +84,15 @@ export function rewrittenArchive(
     copied = endOfEntry(archive, entry);
   }
   put(archive.subarray(copied, directory.start));
+  const known = new Set(directory.entries.map(({ name }) => name));
+  const added = [...parts].filter(([name]) => !known.has(name));
+  const records = added.map(([name, bytes]) => {
+    const packed = deflateSync(bytes);
+    const record = newRecord(name, packed, bytes, written);
+    put(newHeader(record, name));
+    put(packed);
+    return record;
+  });
   const start = written;
   let after = directory.start;
   for (const entry of directory.entries) {
@@ -95,10 +107,55 @@ export function rewrittenArchive(
     put(record);
     after = entry.record.end;
   }
+  for (const record of records) put(record);
+  const length = written - start;
   const end = archive.slice(after);
-  new DataView(end.buffer).setUint32(directory.endRecord - after + 16, start, true);
+  const view = new DataView(end.buffer);
+  const at = directory.endRecord - after;
+  view.setUint32(at + 16, start, true);
+  if (added.length > 0) {
+    const count = directory.entries.length + added.length;
+    view.setUint16(at + 8, count, true);
+    view.setUint16(at + 10, count, true);
+    view.setUint32(at + 12, length, true);
+  }
   put(end);
   return pieces;
+}
+
+const RECORD_SIZE = 46;
+const HEADER_SIZE = 30;
+const VERSION = 20;
+/** Names are in UTF-8. */
+const UTF8 = 0x800;
+
+/** The record of a new part in the table of contents. */
+function newRecord(name: string, packed: Uint8Array, bytes: Uint8Array, start: number): Uint8Array {
+  const encoded = new TextEncoder().encode(name);
+  const record = new Uint8Array(RECORD_SIZE + encoded.length);
+  const view = new DataView(record.buffer);
+  view.setUint32(0, 0x02014b50, true);
+  view.setUint16(4, VERSION, true);
+  view.setUint16(6, VERSION, true);
+  view.setUint16(8, UTF8, true);
+  view.setUint16(10, DEFLATED, true);
+  // The first of January 1980, as of no other day.
+  view.setUint16(14, 0x21, true);
+  setSizes(view, 16, packed, bytes);
+  view.setUint16(28, encoded.length, true);
+  view.setUint32(42, start, true);
+  record.set(encoded, RECORD_SIZE);
+  return record;
+}
+
+/** What stands before its bytes: of the record, the same from its second version on. */
+function newHeader(record: Uint8Array, name: string): Uint8Array {
+  const length = new TextEncoder().encode(name).length;
+  const header = new Uint8Array(HEADER_SIZE + length);
+  new DataView(header.buffer).setUint32(0, 0x04034b50, true);
+  header.set(record.subarray(6, 32), 4);
+  header.set(record.subarray(RECORD_SIZE), HEADER_SIZE);
+  return header;
 }
 
 function localHeader(header: Uint8Array, packed: Uint8Array, bytes: Uint8Array): Uint8Array {

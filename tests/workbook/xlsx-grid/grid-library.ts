@@ -4,7 +4,7 @@ import * as library from "@odoo/o-spreadsheet";
 import { JSDOM } from "jsdom";
 import { registerFunctions } from "../../../src/browser/register-functions.ts";
 import type { Metadata, MetadataFunction } from "../../../src/build/metadata.ts";
-import type { GridLibrary } from "../../../src/workbook/xlsx-grid/open-file.ts";
+import type { GridLibrary } from "../../../src/workbook/xlsx-grid/library.ts";
 
 // The grid's library is made for an engine that has these.
 (Object as any).groupBy ??= (items: readonly object[], keyOf: (item: object) => string) => {

@@ -1,0 +1,86 @@
+// browser: saving into the file that was opened: the cells that were changed, and what is computed from them, in their
+// places; every other byte of the file stays.
+
+import { fillParts } from "../fill/fill-workbook.ts";
+import type { Functions } from "../fill/formula/evaluate.ts";
+import type { WorkbookReport } from "../fill/report.ts";
+import { editSheet } from "../workbook/xlsx/edit-sheet.ts";
+import { askForAll, calculatedKey, spillMark, withoutCalculated } from "../workbook/xlsx/edit-workbook.ts";
+import type { PackageParts } from "../workbook/xlsx/package.ts";
+import { walkSheet } from "../workbook/xlsx/walk-sheet.ts";
+import { cellAt, type NewCell, placeOf } from "../workbook/xlsx/write-sheet.ts";
+import type { Changes } from "../workbook/xlsx-grid/changes.ts";
+import type { OpenedWorkbook } from "../workbook/xlsx-grid/open-file.ts";
+import type { TypedCells } from "../workbook/xlsx-grid/typed-cells.ts";
+
+export interface SavedInto {
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  readonly report: WorkbookReport;
+  readonly changed: number;
+}
+
+export function saveIntoFile(
+  { file, parts: workbook, places }: OpenedWorkbook,
+  changes: Changes,
+  typed: TypedCells,
+  functions: Functions,
+  valuesOnly: boolean,
+): SavedInto {
+  const parts = new Map<string, string>();
+  let mark: string | undefined | null = null;
+  const markOf = () => {
+    if (mark === null) mark = spillMark(file, workbook.main, parts);
+    return mark;
+  };
+  const changed: Set<number>[] = workbook.sheets.map(() => new Set());
+  const gone = new Set<string>();
+  changes.cells.forEach((contents, i) => {
+    if (contents.size === 0) return;
+    const { part, id } = workbook.sheets[places[i]];
+    const text = file.read(part);
+    const cells = new Map<number, NewCell>();
+    for (const [place, content] of contents) {
+      const { row, column } = cellAt(place);
+      cells.set(place, typed.cell(i, row, column, content, markOf));
+      changed[places[i]].add(place);
+    }
+    for (const place of formulaPlaces(text)) {
+      const { row, column } = cellAt(place);
+      if (cells.has(place) && !cells.get(place)!.formula) gone.add(calculatedKey(id, row, column));
+    }
+    parts.set(part, editSheet(text, cells));
+  });
+  const edited = over(file, parts);
+  const filled = fillParts(edited, functions, { changed, valuesOnly });
+  for (const [part, text] of filled.parts) parts.set(part, text);
+  const chain = workbook.calculationChain;
+  if (chain && gone.size > 0) parts.set(chain, withoutCalculated(file.read(chain), gone));
+  if (filled.report.sheets.some(({ kept }) => kept > 0))
+    parts.set(workbook.main, askForAll(edited.read(workbook.main)));
+  const count = changes.cells.reduce((sum, { size }) => sum + size, 0);
+  return { bytes: joined(file.with(parts)), report: filled.report, changed: count };
+}
+
+/** Where a sheet has formulas. */
+function formulaPlaces(text: string): number[] {
+  const places: number[] = [];
+  walkSheet(text, { cell: ({ row, column, formula }) => formula && places.push(placeOf(row, column)) });
+  return places;
+}
+
+/** The package with other texts for some parts. */
+const over = (file: PackageParts, parts: ReadonlyMap<string, string>): PackageParts => ({
+  names: file.names,
+  has: (name) => parts.has(name) || file.has(name),
+  read: (name) => parts.get(name) ?? file.read(name),
+});
+
+function joined(pieces: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
+  const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    bytes.set(piece, at);
+    at += piece.length;
+  }
+  return bytes;
+}

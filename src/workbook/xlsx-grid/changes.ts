@@ -1,0 +1,132 @@
+// workbook: what was changed in the browser workbook since its file was opened: cells, which can be written into that
+// file, or more, which can not.
+
+import type { Model } from "@odoo/o-spreadsheet";
+import { readCell } from "../xlsx/addresses.ts";
+import { placeOf } from "../xlsx/write-sheet.ts";
+
+/** As the grid's library exports them, as far as they matter here. */
+interface SheetData {
+  readonly id: string;
+  readonly name: string;
+  readonly cells: Readonly<Record<string, string>>;
+  readonly rowNumber: number;
+  readonly colNumber: number;
+  readonly rows?: Headers;
+  readonly cols?: Headers;
+  readonly panes?: unknown;
+  readonly styles?: Readonly<Record<string, number>>;
+  readonly formats?: Readonly<Record<string, number>>;
+  readonly borders?: Readonly<Record<string, number>>;
+}
+
+interface WorkbookData {
+  readonly sheets: readonly SheetData[];
+  readonly styles: object;
+  readonly formats: object;
+  readonly borders: object;
+  readonly namedRanges: object;
+}
+
+type Headers = Readonly<Record<string, unknown>>;
+
+interface SheetSnapshot {
+  readonly id: string;
+  readonly cells: SheetData["cells"];
+  readonly rows: Headers;
+  readonly columns: Headers;
+  readonly size: readonly [rows: number, columns: number];
+  /** All else that a file would hold of it. */
+  readonly around: string;
+}
+
+/** The workbook as it is now. */
+export interface Snapshot {
+  readonly sheets: readonly SheetSnapshot[];
+  readonly names: string;
+}
+
+export function snapshotOf(model: Model): Snapshot {
+  // Not exportData: its short form of formulas that repeat down a column fails on a running total (SUM(F$1:F2)).
+  const data = (model as any)._exportData(false) as WorkbookData;
+  return {
+    sheets: data.sheets.map((sheet) => sheetSnapshot(sheet, data)),
+    names: JSON.stringify(data.namedRanges ?? {}),
+  };
+}
+
+function sheetSnapshot(sheet: SheetData, data: WorkbookData): SheetSnapshot {
+  // Where the sheet is looked at is no matter of the file.
+  const { id, cells, rowNumber, colNumber, rows, cols, panes: _, ...rest } = sheet;
+  /** Formats by what they are, not by their numbers. */
+  const resolved = (kind: "styles" | "formats" | "borders") =>
+    Object.entries(sheet[kind] ?? {}).map(([zone, number]) => [zone, (data[kind] as any)[number]]);
+  const formats = { styles: resolved("styles"), formats: resolved("formats"), borders: resolved("borders") };
+  const around = JSON.stringify({ ...rest, ...formats });
+  return { id, cells, rows: rows ?? {}, columns: cols ?? {}, size: [rowNumber, colNumber], around };
+}
+
+/** Sizes of the rows or columns that were there before. */
+function isSameHeaders(before: Headers, now: Headers, size: number): boolean {
+  const own = (headers: Headers) => Object.entries(headers).filter(([at]) => Number(at) < size);
+  return JSON.stringify(own(before)) === JSON.stringify(own(now));
+}
+
+const isSameSheet = (before: SheetSnapshot, now: SheetSnapshot): boolean =>
+  now.id === before.id &&
+  now.around === before.around &&
+  isSameHeaders(before.rows, now.rows, before.size[0]) &&
+  isSameHeaders(before.columns, now.columns, before.size[1]);
+
+export interface Changes {
+  /** What is typed into each changed cell, by the place of its sheet and of the cell; "" where nothing is left. */
+  readonly cells: readonly ReadonlyMap<number, string>[];
+  /** Whether there is more than that: sheets, rows, columns, formats, names. */
+  readonly isMore: boolean;
+}
+
+export function changesSince(before: Snapshot, model: Model): Changes {
+  const now = snapshotOf(model);
+  const isMore =
+    now.names !== before.names ||
+    now.sheets.length !== before.sheets.length ||
+    !now.sheets.every((sheet, i) => isSameSheet(before.sheets[i], sheet)) ||
+    movedCells.has(model.getters as object);
+  const cells = isMore ? [] : now.sheets.map((sheet, i) => changedCells(before.sheets[i].cells, sheet.cells));
+  return { cells, isMore };
+}
+
+function changedCells(before: SheetData["cells"], now: SheetData["cells"]): Map<number, string> {
+  const changed = new Map<number, string>();
+  for (const address of new Set([...Object.keys(before), ...Object.keys(now)])) {
+    const content = now[address] ?? "";
+    if (content === (before[address] ?? "")) continue;
+    const { row, column } = readCell(address)!;
+    changed.set(placeOf(row, column), content);
+  }
+  return changed;
+}
+
+/** Workbooks whose rows or columns were inserted among others or taken out, by their getters. */
+const movedCells = new WeakSet<object>();
+const PLUGIN = "reamwright_moved_cells";
+
+type PluginLibrary = Pick<typeof import("@odoo/o-spreadsheet"), "UIPlugin" | "registries">;
+
+/** Must run before the Model is made. */
+export function watchMovedCells({ UIPlugin, registries }: PluginLibrary): void {
+  class MovedCellsPlugin extends UIPlugin {
+    override handle(command: any): void {
+      if (command.type === "REMOVE_COLUMNS_ROWS" || command.type === "MOVE_COLUMNS_ROWS") this.note();
+      if (command.type !== "ADD_COLUMNS_ROWS") return;
+      const { numberOfRows, numberOfCols } = this.getters.getSheetSize(command.sheetId);
+      const size = command.dimension === "ROW" ? numberOfRows : numberOfCols;
+      if (command.position === "before" || command.base + command.quantity + 1 < size) this.note();
+    }
+    private note(): void {
+      movedCells.add(this.getters as object);
+    }
+  }
+  if (!registries.featurePluginRegistry.contains(PLUGIN))
+    registries.featurePluginRegistry.add(PLUGIN, MovedCellsPlugin as any);
+}

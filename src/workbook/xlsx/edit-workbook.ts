@@ -1,0 +1,90 @@
+// workbook: the parts around the sheets that have to follow where cells change: the list of formulas in the order of their
+// calculation, the mark of formulas that take the cells they need, the wish for a full calculation.
+
+import { cellName } from "./addresses.ts";
+import type { PackageParts } from "./package.ts";
+import { attribute, elements } from "./xml-text.ts";
+
+type Parts = Map<string, string>;
+
+const OFFICE = "http://schemas.openxmlformats.org";
+const METADATA = "xl/metadata.xml";
+const METADATA_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml";
+const METADATA_RELATION = `${OFFICE}/officeDocument/2006/relationships/sheetMetadata`;
+
+const newMetadata = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
+<metadata xmlns="${OFFICE}/spreadsheetml/2006/main" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1"><metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/></metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata><cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`;
+
+/** The mark of a formula that takes the cells it needs; undefined where the file has marks of other kinds alone. */
+export function spillMark(file: PackageParts, main: string, parts: Parts): string | undefined {
+  const existing = file.names.find((name) => /(?:^|\/)metadata\.xml$/i.test(name));
+  if (existing) {
+    const text = file.read(existing);
+    const types = [...elements(text, "metadataType")].map(({ tag }) => attribute(tag, "name"));
+    const [list] = elements(text, "cellMetadata");
+    const marks = [...elements(list?.inside ?? "", "bk")].map(({ inside }) =>
+      Number(/\bt="(\d+)"/.exec(inside)?.[1]),
+    );
+    const mark = marks.findIndex((type) => types[type - 1] === "XLDAPR");
+    return mark < 0 ? undefined : String(mark + 1);
+  }
+  const folder = main.slice(0, main.lastIndexOf("/") + 1);
+  const relations = `${folder}_rels/${main.slice(folder.length)}.rels`;
+  const types = "[Content_Types].xml";
+  parts.set(METADATA, newMetadata);
+  parts.set(
+    types,
+    added(
+      parts.get(types) ?? file.read(types),
+      "Types",
+      `<Override PartName="/${METADATA}" ContentType="${METADATA_TYPE}"/>`,
+    ),
+  );
+  parts.set(
+    relations,
+    added(
+      parts.get(relations) ?? file.read(relations),
+      "Relationships",
+      `<Relationship Id="rIdReamwrightMetadata" Type="${METADATA_RELATION}" Target="/${METADATA}"/>`,
+    ),
+  );
+  return "1";
+}
+
+/** The part with one more element at the end of its outermost, under the prefix that it has. */
+const added = (text: string, root: string, element: string): string =>
+  text.replace(
+    new RegExp(`</((?:[\\w.-]+:)?)${root}\\s*>\\s*$`),
+    (end, prefix: string) => `<${prefix}${element.slice(1)}${end}`,
+  );
+
+/** Asks whoever opens the file to compute every formula. */
+export function askForAll(workbook: string): string {
+  const [calculation] = elements(workbook, "calcPr");
+  const [root] = elements(workbook, "workbook");
+  const prefix = /^<((?:[\w.-]+:)?)/.exec(root?.tag ?? "")?.[1] ?? "";
+  if (calculation) {
+    const bare = calculation.tag.replace(/\sfullCalcOnLoad\s*=\s*(?:"[^"]*"|'[^']*')/, "");
+    const tag = bare.replace(/\s*(\/?>)$/, ' fullCalcOnLoad="1"$1');
+    return (
+      workbook.slice(0, calculation.start) + tag + workbook.slice(calculation.start + calculation.tag.length)
+    );
+  }
+  const before = ["definedNames", "externalReferences", "functionGroups", "sheets"];
+  const last = before.flatMap((name) => [...elements(workbook, name)]).sort((a, b) => b.end - a.end)[0];
+  if (!last) return workbook;
+  return `${workbook.slice(0, last.end)}<${prefix}calcPr fullCalcOnLoad="1"/>${workbook.slice(last.end)}`;
+}
+
+/** The list of formulas without some cells, by the number that the workbook gives their sheet; it may have them no more. */
+export function withoutCalculated(chain: string, gone: ReadonlySet<string>): string {
+  let sheet = "";
+  return chain.replace(/<(?:[\w.-]+:)?c\s[^>]*\/>/g, (element) => {
+    sheet = attribute(element, "i") ?? sheet;
+    if (gone.has(`${sheet} ${attribute(element, "r")}`)) return "";
+    return attribute(element, "i") === undefined ? element.replace(/\s*\/>$/, ` i="${sheet}"/>`) : element;
+  });
+}
+
+export const calculatedKey = (sheetId: string, row: number, column: number): string =>
+  `${sheetId} ${cellName(row, column)}`;

@@ -1,0 +1,192 @@
+// tests: a file opened in the browser workbook, changed and saved: the changed cells and what depends on them are in it,
+// as another program reads it, and all else is as it was.
+
+import ExcelJS from "exceljs";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { saveIntoFile } from "../../src/browser/save-into-file.ts";
+import { cellAddress } from "../../src/workbook/workbook.ts";
+import { readCell } from "../../src/workbook/xlsx/addresses.ts";
+import { storedNames } from "../../src/workbook/xlsx/stored-names.ts";
+import { changesSince, snapshotOf, watchMovedCells } from "../../src/workbook/xlsx-grid/changes.ts";
+import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
+import { TypedCells } from "../../src/workbook/xlsx-grid/typed-cells.ts";
+import { packedEntries, type SmallWorkbook, smallWorkbook, textsIn } from "../support/package.ts";
+import { functions, metadata } from "../support/small-functions.ts";
+import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
+
+watchMovedCells(gridLibrary as any);
+const names = storedNames(metadata.functions.map(({ name }) => name));
+
+type Edits = Readonly<Record<string, string>>;
+
+/** The file after these cells of its first sheet were typed into. */
+function saved(file: Uint8Array, edits: Edits, valuesOnly = false) {
+  const opened = openWorkbook(file, gridLibrary, names);
+  const model = new gridLibrary.Model(opened.data as never);
+  const before = snapshotOf(model);
+  const [sheetId] = model.getters.getSheetIds();
+  for (const [address, content] of Object.entries(edits)) {
+    const { row, column } = readCell(address)!;
+    model.dispatch("UPDATE_CELL", { sheetId, row, col: column, content } as any);
+  }
+  const changes = changesSince(before, model);
+  expect(changes.isMore).toBe(false);
+  return saveIntoFile(opened, changes, new TypedCells(model, gridLibrary, names), functions, valuesOnly);
+}
+
+const sheetOf = (file: Uint8Array) =>
+  /<sheetData>(.*)<\/sheetData>/s.exec(textsIn(file)["xl/worksheets/sheet1.xml"])![1];
+
+const row = (at: number, ...cells: string[]) => `<row r="${at}">${cells.join("")}</row>`;
+const f = (cell: string, text: string, value: string, more = "") =>
+  `<c r="${cell}"${more}><f>${text}</f><v>${value}</v></c>`;
+const n = (cell: string, value: number, more = "") => `<c r="${cell}"${more}><v>${value}</v></c>`;
+const small = (rows: string, more: Partial<SmallWorkbook> = {}) =>
+  smallWorkbook({ sheets: { Sheet1: rows }, ...more });
+
+describe("saving into the file", () => {
+  test("without a change is the same bytes", () => {
+    const file = small(
+      row(1, n("A1", 1), '<c r="B1" t="inlineStr"><is><t>01</t></is></c>', f("C1", "A1*5", "4")),
+    );
+    expect(saved(file, {}).bytes).toEqual(file);
+  });
+
+  test("writes what was typed, and computes what depends on it", () => {
+    const rows =
+      row(1, n("A1", 1, ' s="0"'), f("B1", "A1*2", "2"), f("C1", "_xldudf_REAM_TWICE(B1)", "4")) +
+      row(
+        2,
+        '<c r="A2" t="inlineStr"><is><t>01</t></is></c>',
+        f("B2", "C1+1", "5"),
+        f("C2", "A2&amp;1", "9"),
+      );
+    const { bytes, changed, report } = saved(small(rows), { A1: "10", A3: "'007", D2: "TRUE", B1: "=A1*3" });
+    expect(sheetOf(bytes)).toBe(
+      row(1, n("A1", 10, ' s="0"'), f("B1", "A1*3", "30"), f("C1", "_xldudf_REAM_TWICE(B1)", "60")) +
+        row(
+          2,
+          '<c r="A2" t="inlineStr"><is><t>01</t></is></c>',
+          f("B2", "C1+1", "61"),
+          f("C2", "A2&amp;1", "9"),
+          '<c r="D2" t="b"><v>1</v></c>',
+        ) +
+        row(3, '<c r="A3" t="inlineStr"><is><t>007</t></is></c>'),
+    );
+    expect(changed).toBe(4);
+    expect(report.sheets[0]).toMatchObject({ computed: 3, kept: 0 });
+  });
+
+  test("leaves every other part as it was", () => {
+    const file = small(row(1, n("A1", 1)), {
+      more: {
+        "xl/comments1.xml": "<comments/>",
+        "docProps/app.xml": "<Properties/>",
+        "xl/media/image1.png": "\u0001",
+      },
+    });
+    const before = new Map(packedEntries(file));
+    for (const [name, bytes] of packedEntries(saved(file, { A1: "2" }).bytes))
+      if (name !== "xl/worksheets/sheet1.xml") expect(bytes, name).toEqual(before.get(name));
+  });
+
+  test("empties a cell, and takes its formula from the list of formulas", () => {
+    const relations =
+      '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="rId2" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/calcChain" Target="calcChain.xml"/></Relationships>';
+    const file = small(row(1, n("A1", 1), f("B1", "A1", "1"), f("C1", "A1", "1")), {
+      more: {
+        "xl/_rels/workbook.xml.rels": relations,
+        "xl/calcChain.xml": '<calcChain><c r="B1" i="1"/><c r="C1"/></calcChain>',
+      },
+    });
+    const { bytes } = saved(file, { B1: "", A1: "" });
+    expect(sheetOf(bytes)).toBe(row(1, '<c r="A1"></c>', '<c r="B1"></c>', f("C1", "A1", "0")));
+    expect(textsIn(bytes)["xl/calcChain.xml"]).toBe('<calcChain><c r="C1" i="1"/></calcChain>');
+  });
+
+  test("keeps the formulas that shared the text of a changed one", () => {
+    const rows =
+      row(1, n("A1", 1), '<c r="B1"><f t="shared" ref="B1:B3" si="0">A1*2</f><v>2</v></c>') +
+      row(2, n("A2", 2), '<c r="B2"><f t="shared" si="0"/><v>4</v></c>') +
+      row(3, n("A3", 3), '<c r="B3"><f t="shared" si="0"/><v>6</v></c>');
+    const { bytes } = saved(small(rows), { B1: "5" });
+    expect(sheetOf(bytes)).toBe(
+      row(1, n("A1", 1), n("B1", 5)) +
+        row(2, n("A2", 2), f("B2", "A2*2", "4")) +
+        row(3, n("A3", 3), f("B3", "A3*2", "6")),
+    );
+  });
+
+  test("a formula that spills gets its mark and its cells, and the file the part that tells of marks", async () => {
+    const { bytes } = saved(small(row(1, n("A1", 3))), { B1: "=REAM.DOWN(A1)" });
+    expect(sheetOf(bytes)).toBe(
+      row(1, n("A1", 3), '<c r="B1" cm="1"><f t="array" ref="B1:B3">_xldudf_REAM_DOWN(A1)</f><v>1</v></c>') +
+        row(2, n("B2", 2)) +
+        row(3, n("B3", 3)),
+    );
+    const texts = textsIn(bytes);
+    expect(texts["xl/metadata.xml"]).toContain("XLDAPR");
+    expect(texts["[Content_Types].xml"]).toContain("/xl/metadata.xml");
+    expect(texts["xl/_rels/workbook.xml.rels"]).toContain("sheetMetadata");
+    const book = new ExcelJS.Workbook();
+    await book.xlsx.load(bytes.buffer as never);
+    expect(book.getWorksheet("Sheet1")!.getCell("B3").value).toBe(3);
+  });
+
+  test("a mistyped name and a missing argument stay formulas, and Excel is asked to compute", () => {
+    const { bytes } = saved(small(row(1, n("A1", 3))), {
+      B1: "=REAM.TWISE(A1)",
+      C1: "=REAM.TWICE()",
+      D1: "=SUMM(A1)",
+    });
+    expect(sheetOf(bytes)).toMatch(/<f[^>]*>REAM\.TWISE\(A1\)<\/f>/);
+    expect(sheetOf(bytes)).toMatch(/<f[^>]*>_xldudf_REAM_TWICE\(\)<\/f>/);
+    expect(sheetOf(bytes)).toMatch(/<f[^>]*>SUMM\(A1\)<\/f>/);
+    expect(textsIn(bytes)["xl/workbook.xml"]).toContain('<calcPr fullCalcOnLoad="1"/>');
+  });
+
+  test("with values only, REAM formulas are gone and others stay", () => {
+    const rows = row(1, n("A1", 3), f("B1", "_xldudf_REAM_TWICE(A1)", "6"), f("C1", "B1+1", "7"));
+    expect(sheetOf(saved(small(rows), { A1: "4" }, true).bytes)).toBe(
+      row(1, n("A1", 4), n("B1", 8), f("C1", "B1+1", "9")),
+    );
+  });
+
+  test("any change comes back when the file is opened again", () => {
+    const content = fc.oneof(
+      fc.integer({ min: -999, max: 999 }).map(String),
+      fc.constantFrom(
+        "text",
+        "'01",
+        "TRUE",
+        "",
+        "=A1+1",
+        "=REAM.TWICE(A1)",
+        "=SUM(A1:B3)",
+        "=REAM.DOWN(2)",
+        "1.5",
+        "x<&y",
+      ),
+    );
+    const address = fc
+      .tuple(fc.integer({ min: 0, max: 8 }), fc.integer({ min: 0, max: 4 }))
+      .map(([line, column]) => cellAddress(line, column));
+    const rows = row(1, n("A1", 1), f("B1", "A1*2", "2")) + row(4, n("C4", 5), f("D4", "SUM(C1:C9)", "5"));
+    fc.assert(
+      fc.property(fc.dictionary(address, content, { maxKeys: 6 }), (edits) => {
+        const { bytes } = saved(small(rows), edits);
+        const cells = (file: Uint8Array) => {
+          const { data } = openWorkbook(file, gridLibrary, names);
+          return snapshotOf(new gridLibrary.Model(data as never)).sheets[0].cells;
+        };
+        const first = cells(bytes);
+        for (const [cell, typed] of Object.entries(edits))
+          expect((first[cell] ?? "").replaceAll(" ", "")).toBe(typed.replaceAll(" ", ""));
+        // And once more without a change.
+        expect(saved(bytes, {}).bytes.length).toBe(bytes.length);
+      }),
+      { numRuns: 30 },
+    );
+  });
+});
