@@ -38,7 +38,7 @@ async function start(): Promise<void> {
   keepPageInPlace();
   const shown = new ShownWorkbook(templates, say);
   await shown.show(quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : undefined));
-  startPane(shown.workbook, help);
+  startPane(shown.workbook, async () => help);
   startFiles(shown, o_spreadsheet, metadata, CustomFunctions.associated, say);
   startToggle();
   say(`${metadata.functions.length} functions ready`);

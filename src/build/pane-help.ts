@@ -49,7 +49,7 @@ function argument(parameter: Parameter, lists: ReadonlySet<string>): HelpArgumen
 function choicesOf(name: string, accepts: string): string[] {
   if (name === "material" || name === "gaugeMaterial") return materials.map(({ key }) => key);
   if (name === "tool") return ["HSS", "carbide"];
-  return /^"[^"]+"(?:, "[^"]+")*$/.test(accepts)
+  return /^"[^"]+"(?:(?:,| or|, or) "[^"]+")*$/.test(accepts)
     ? [...accepts.matchAll(/"([^"]+)"/g)].map(([, word]) => word)
     : [];
 }

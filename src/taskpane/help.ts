@@ -32,6 +32,23 @@ export interface Help {
   readonly tasks: readonly { readonly task: string; readonly ids: readonly string[] }[];
 }
 
+let loaded: Promise<Help> | undefined;
+
+/** The help, asked for once; after a failure it is asked for anew. */
+export function loadHelp(): Promise<Help> {
+  loaded ??= fetchHelp().catch((error) => {
+    loaded = undefined;
+    throw error;
+  });
+  return loaded;
+}
+
+async function fetchHelp(): Promise<Help> {
+  const response = await fetch("help.json");
+  if (!response.ok) throw new Error(`the server answered ${response.status}`);
+  return (await response.json()) as Help;
+}
+
 /** `REAM.RPM(surfaceSpeed, diameter, [maxRpm], [units])` */
 export function signature({ id, parameters }: HelpFunction): string {
   const words = parameters.map(({ name, optional, repeating }) =>

@@ -8,7 +8,8 @@ import type { Help } from "./help.ts";
 
 export interface PaneContext {
   readonly workbook: Workbook;
-  readonly help: Help;
+  /** What is known of the functions; rejects where it could not be loaded, and may be asked again. */
+  readonly help: () => Promise<Help>;
   /** Tells the person something, in the line that a screen reader reads out. */
   say(text: string): void;
   /** Runs an action, one at a time. What it returns is told; so is why it was refused. */
@@ -19,7 +20,7 @@ export interface PaneContext {
 
 export function paneContext(
   workbook: Workbook,
-  help: Help,
+  help: () => Promise<Help>,
   readCautions: () => Promise<boolean>,
 ): PaneContext {
   const pane = byId("pane");

@@ -13,7 +13,7 @@ import { holeView } from "./views/hole-view.ts";
 import { freezeView, quoteView } from "./views/sheet-views.ts";
 
 /** @returns the means to show a view by its name */
-export function startPane(workbook: Workbook, help: Help): (view: string) => void {
+export function startPane(workbook: Workbook, help: () => Promise<Help>): (view: string) => void {
   const context = paneContext(workbook, help, readCautions);
   const show = startTools();
   for (const view of [findView, convertView, checkView, quoteView, freezeView, holeView, curveView])

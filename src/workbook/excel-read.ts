@@ -1,10 +1,14 @@
-// workbook: reads ranges of Excel, and what holds their cells.
+// workbook: reads ranges of Excel, and what holds their cells. Large ranges are read in slices, since an answer of over
+// 5 MB is refused.
 
 import { type Area, type Cells, type Content, type Hold, Refusal } from "./workbook.ts";
 
-/** More cells than this are not looked at one by one for merges and spilled results. */
+/** More cells than this are not read. */
 const MOST_CELLS = 200_000;
+/** More cells than this are not looked at one by one for spilled results. */
 const MOST_SINGLE_CELLS = 4000;
+/** Cells in a slice: formula, value and format of each at some 80 bytes stay well under 5 MB. */
+export const SLICE = 20_000;
 /** What `areaOf` needs loaded. */
 export const PLACE = "rowIndex,columnIndex,rowCount,columnCount";
 
@@ -18,46 +22,71 @@ export function areaOf(sheet: string, range: Excel.Range): Area {
   };
 }
 
-/** A range whose place is loaded, with its contents and what holds its cells. */
+/** Rows of a rectangle in slices of no more cells than Excel gives or takes at once. */
+function slices(
+  rows: number,
+  columns: number,
+): readonly { readonly from: number; readonly rows: number }[] {
+  const height = Math.max(1, Math.floor(SLICE / Math.max(1, columns)));
+  return Array.from({ length: Math.ceil(rows / height) }, (_, at) => ({
+    from: at * height,
+    rows: Math.min(height, rows - at * height),
+  }));
+}
+
+/** A range whose place is loaded, with its contents and the spilled results in it; merged cells only if asked for,
+ * since looking for them costs Excel's list of steps to undo. */
 export async function readRange(
   context: Excel.RequestContext,
   sheet: string,
   range: Excel.Range,
+  looksForMerged = false,
 ): Promise<Cells> {
   const area = areaOf(sheet, range);
   if (area.rows * area.columns > MOST_CELLS)
-    throw new Refusal(`${area.rows * area.columns} cells are selected: select at most ${MOST_CELLS}.`);
-  range.load("formulas,values,numberFormat,hasSpill");
-  const merged = range.getMergedAreasOrNullObject();
-  await context.sync();
-  const holds: Hold[][] = Array.from({ length: area.rows }, () => new Array(area.columns).fill(undefined));
-  if (!merged.isNullObject) {
-    merged.areas.load(`items/rowIndex,items/columnIndex,items/rowCount,items/columnCount`);
+    throw new Refusal(`These are ${area.rows * area.columns} cells. Select at most ${MOST_CELLS}.`);
+  const read = { formulas: [] as Content[][], values: [] as Content[][], formats: [] as string[][] };
+  range.load("hasSpill");
+  for (const { from, rows } of slices(area.rows, area.columns)) {
+    const slice =
+      rows === area.rows
+        ? range
+        : range.worksheet.getRangeByIndexes(area.row + from, area.column, rows, area.columns);
+    slice.load("formulas,values,numberFormat");
     await context.sync();
-    for (const part of merged.areas.items) mark(holds, area, areaOf(sheet, part), "merged");
+    read.formulas.push(...(slice.formulas as Content[][]));
+    read.values.push(...(slice.values as Content[][]));
+    read.formats.push(...(slice.numberFormat as string[][]));
   }
+  const holds: Hold[][] = Array.from({ length: area.rows }, () => new Array(area.columns).fill(undefined));
+  if (looksForMerged) await markMerged(context, range, area, holds);
   if (range.hasSpill !== false) await markSpilled(context, range, area, holds);
-  return {
-    ...area,
-    formulas: range.formulas as Content[][],
-    values: range.values as Content[][],
-    formats: range.numberFormat as string[][],
-    holds,
-  };
+  return { ...area, ...read, holds };
 }
 
-function mark(holds: Hold[][], area: Area, part: Area, hold: Hold): void {
-  for (let row = part.row; row < part.row + part.rows; row++)
-    for (let column = part.column; column < part.column + part.columns; column++)
-      if (holds[row - area.row]?.[column - area.column] === undefined && holds[row - area.row])
-        holds[row - area.row][column - area.column] = hold;
+async function markMerged(context: Excel.RequestContext, range: Excel.Range, area: Area, holds: Hold[][]) {
+  const merged = range.getMergedAreasOrNullObject();
+  merged.load("isNullObject");
+  await context.sync();
+  if (merged.isNullObject) return;
+  merged.areas.load("items/rowIndex,items/columnIndex,items/rowCount,items/columnCount");
+  await context.sync();
+  for (const range of merged.areas.items) {
+    const part = areaOf(area.sheet, range);
+    for (let row = part.row; row < part.row + part.rows; row++)
+      for (let column = part.column; column < part.column + part.columns; column++) {
+        const marked = holds[row - area.row];
+        const at = column - area.column;
+        if (marked && at >= 0 && at < area.columns) marked[at] ??= "merged";
+      }
+  }
 }
 
 /** A spilled cell has a parent that is another cell. */
 async function markSpilled(context: Excel.RequestContext, range: Excel.Range, area: Area, holds: Hold[][]) {
   if (area.rows * area.columns > MOST_SINGLE_CELLS)
     throw new Refusal(
-      `The selection holds spilled results and more than ${MOST_SINGLE_CELLS} cells: select fewer at a time.`,
+      `The cells hold spilled results and are more than ${MOST_SINGLE_CELLS}. Select fewer at a time.`,
     );
   const parents = holds.map((row, down) =>
     row.map((_, across) => {

@@ -1,6 +1,8 @@
-// workbook: the adapter for Excel. Ranges are loaded before they are read and written in one batch at the end.
+// workbook: the adapter for Excel. Ranges are loaded before they are read, and written in a run of their own.
 
-import { areaOf, PLACE, readRange } from "./excel-read.ts";
+import { onChangeInSight } from "./excel-events.ts";
+import { copySheetAsValues } from "./excel-freeze.ts";
+import { areaOf, PLACE, readRange, SLICE } from "./excel-read.ts";
 import { inExcel } from "./excel-run.ts";
 import { addColumns, freeSheetName } from "./excel-sheet.ts";
 import {
@@ -8,6 +10,7 @@ import {
   type Cells,
   type Change,
   type Content,
+  cutTo,
   heldCell,
   heldSentence,
   type NewSheet,
@@ -18,36 +21,24 @@ import {
 export class ExcelWorkbook implements Workbook {
   selected(): Promise<readonly Cells[]> {
     return inExcel(async (context) => {
-      const areas = context.workbook.getSelectedRanges().areas;
-      areas.load("items/address");
+      const areas = await selectedAreas(context);
+      const { sheet } = areas[0];
+      const used = context.workbook.worksheets.getItem(sheet).getUsedRangeOrNullObject(false);
+      used.load(PLACE);
       await context.sync();
-      const parts = areas.items.map((range) => {
-        const sheet = range.worksheet;
-        sheet.load("name");
-        const used = sheet.getUsedRangeOrNullObject(false);
-        const part = range.getIntersectionOrNullObject(used);
-        part.load(PLACE);
-        used.load("address");
-        return { sheet, used, part };
-      });
-      await context.sync();
+      if (used.isNullObject) return [];
+      const bounds = areaOf(sheet, used);
       const cells: Cells[] = [];
-      for (const { sheet, used, part } of parts)
-        if (!used.isNullObject && !part.isNullObject) cells.push(await readRange(context, sheet.name, part));
+      for (const area of areas) {
+        const part = cutTo(area, bounds);
+        if (part) cells.push(await readShown(context, part));
+      }
       return cells;
     });
   }
 
   places(): Promise<readonly Area[]> {
-    return inExcel(async (context) => {
-      const { areas } = context.workbook.getSelectedRanges();
-      areas.load("items/rowIndex,items/columnIndex,items/rowCount,items/columnCount");
-      await context.sync();
-      const [first] = areas.items;
-      first.worksheet.load("name");
-      await context.sync();
-      return areas.items.map((range) => areaOf(first.worksheet.name, range));
-    });
+    return inExcel(selectedAreas);
   }
 
   active(): Promise<Area> {
@@ -60,12 +51,37 @@ export class ExcelWorkbook implements Workbook {
     });
   }
 
-  read(area: Area): Promise<Cells> {
+  read(area: Area, toWrite = false): Promise<Cells> {
     return inExcel(async (context) => {
       const range = rangeAt(context, area);
       range.load(PLACE);
       await context.sync();
-      return readRange(context, area.sheet, range);
+      return readRange(context, area.sheet, range, toWrite);
+    });
+  }
+
+  sheets(): Promise<readonly string[]> {
+    return inExcel(async (context) => {
+      const { worksheets } = context.workbook;
+      worksheets.load("items/name");
+      await context.sync();
+      return worksheets.items.map(({ name }) => name);
+    });
+  }
+
+  tableAt(area: Area): Promise<string | undefined> {
+    return inExcel(async (context) => {
+      const tables = rangeAt(context, area).getTables(false);
+      tables.load("items/name");
+      await context.sync();
+      return tables.items[0]?.name;
+    });
+  }
+
+  show(area: Area): Promise<void> {
+    return inExcel(async (context) => {
+      rangeAt(context, area).select();
+      await context.sync();
     });
   }
 
@@ -78,24 +94,18 @@ export class ExcelWorkbook implements Workbook {
     });
   }
 
-  write(changes: readonly Change[]): Promise<void> {
-    return inExcel(async (context) => {
-      for (const name of new Set(changes.map(({ sheet }) => sheet))) {
-        const { protection } = context.workbook.worksheets.getItem(name);
-        protection.load("protected");
-        await context.sync();
-        if (protection.protected)
-          throw new Refusal(`The sheet "${name}" is protected: unprotect it first. Nothing was changed.`);
+  async write(changes: readonly Change[]): Promise<void> {
+    await inExcel((context) => refuseHeld(context, changes));
+    await inExcel(async (context) => {
+      let waiting = 0;
+      for (const run of changes.flatMap(runsOf)) {
+        if (waiting > 0 && waiting + run.contents.length > SLICE) {
+          await context.sync();
+          waiting = 0;
+        }
+        rangeAt(context, run.area).formulas = run.contents.map((content) => [content]);
+        waiting += run.contents.length;
       }
-      for (const change of changes) {
-        const area = areaOfChange(change);
-        const range = rangeAt(context, area);
-        range.load(PLACE);
-        await context.sync();
-        const held = heldCell(await readRange(context, area.sheet, range), change.formulas);
-        if (held) throw new Refusal(heldSentence(held.address, held.hold));
-      }
-      for (const change of changes) writeRuns(context, change);
       await context.sync();
     });
   }
@@ -115,55 +125,70 @@ export class ExcelWorkbook implements Workbook {
     sheet: string,
     replace: (formula: string) => boolean,
   ): Promise<{ name: string; replaced: number }> {
-    return inExcel(async (context) => {
-      const original = context.workbook.worksheets.getItem(sheet);
-      const used = original.getUsedRangeOrNullObject(false);
-      used.load(`${PLACE},formulas,values`);
-      await context.sync();
-      const name = await freeSheetName(context, `${sheet} (values)`);
-      const copy = original.copy("After", original);
-      copy.name = name;
-      let replaced = 0;
-      // Values are those of the original: in the copy the functions have yet to be computed.
-      for (const [row, contents] of used.isNullObject ? [] : used.formulas.entries()) {
-        for (const [column, content] of contents.entries()) {
-          if (typeof content !== "string" || !content.startsWith("=") || !replace(content)) continue;
-          const at = { row: used.rowIndex + row, column: used.columnIndex + column };
-          const spill = original.getCell(at.row, at.column).getSpillingToRangeOrNullObject();
-          spill.load(`${PLACE},values`);
-          await context.sync();
-          const values = spill.isNullObject ? [[used.values[row][column]]] : spill.values;
-          copy.getRangeByIndexes(at.row, at.column, values.length, values[0].length).values = values;
-          replaced += values.length * values[0].length;
-        }
-      }
-      copy.activate();
-      await context.sync();
-      return { name, replaced };
-    });
+    return inExcel((context) => copySheetAsValues(context, sheet, replace));
   }
 
   onChange(listener: () => void): () => void {
-    const handlers = inExcel(async (context) => {
-      const added = [
-        context.workbook.onSelectionChanged.add(async () => listener()),
-        context.workbook.worksheets.onChanged.add(async () => listener()),
-      ];
-      await context.sync();
-      return added;
-    });
-    return () => {
-      void handlers.then((added) =>
-        Promise.all(
-          added.map((handler) =>
-            inExcel(async (context) => {
-              handler.remove();
-              await context.sync();
-            }, handler.context as Excel.RequestContext),
-          ),
-        ),
-      );
-    };
+    return onChangeInSight(listener);
+  }
+}
+
+async function selectedAreas(context: Excel.RequestContext): Promise<Area[]> {
+  const { areas } = context.workbook.getSelectedRanges();
+  const sheet = context.workbook.worksheets.getActiveWorksheet();
+  areas.load("items/rowIndex,items/columnIndex,items/rowCount,items/columnCount");
+  sheet.load("name");
+  await context.sync();
+  return areas.items.map((range) => areaOf(sheet.name, range));
+}
+
+/** The cells of an area, and which of them a filter or a hidden row or column keeps out of sight. */
+async function readShown(context: Excel.RequestContext, area: Area): Promise<Cells> {
+  const range = rangeAt(context, area);
+  range.load(PLACE);
+  // Of a single cell, Excel would look at the whole sheet.
+  if (area.rows * area.columns === 1) {
+    await context.sync();
+    return readRange(context, area.sheet, range);
+  }
+  const visible = range.getSpecialCellsOrNullObject("Visible");
+  visible.load("isNullObject");
+  await context.sync();
+  const cells = await readRange(context, area.sheet, range);
+  if (visible.isNullObject) return { ...cells, hidden: cells.values.map((row) => row.map(() => true)) };
+  visible.areas.load("items/rowIndex,items/columnIndex,items/rowCount,items/columnCount");
+  await context.sync();
+  const shown = visible.areas.items.map((part) => areaOf(area.sheet, part));
+  if (
+    shown.some((part) => cutTo(area, part)?.rows === area.rows && cutTo(area, part)?.columns === area.columns)
+  )
+    return cells;
+  const hidden = cells.values.map((row) => row.map(() => true));
+  for (const part of shown) {
+    const seen = cutTo(part, area);
+    if (!seen) continue;
+    for (let row = seen.row; row < seen.row + seen.rows; row++)
+      hidden[row - area.row].fill(false, seen.column - area.column, seen.column - area.column + seen.columns);
+  }
+  return { ...cells, hidden };
+}
+
+async function refuseHeld(context: Excel.RequestContext, changes: readonly Change[]): Promise<void> {
+  const names = [...new Set(changes.map(({ sheet }) => sheet))];
+  const protections = names.map((name) => context.workbook.worksheets.getItem(name).protection);
+  for (const protection of protections) protection.load("protected");
+  const ranges = changes.map((change) => {
+    const range = rangeAt(context, areaOfChange(change));
+    range.load(PLACE);
+    return range;
+  });
+  await context.sync();
+  const at = protections.findIndex((protection) => protection.protected);
+  if (at >= 0)
+    throw new Refusal(`The sheet "${names[at]}" is protected. Unprotect it first. Nothing was changed.`);
+  for (const [index, { sheet, formulas }] of changes.entries()) {
+    const held = heldCell(await readRange(context, sheet, ranges[index], true), formulas);
+    if (held) throw new Refusal(heldSentence(held.address, held.hold));
   }
 }
 
@@ -182,21 +207,28 @@ function areaOfChange({ sheet, row, column, formulas }: Change): Area {
   };
 }
 
-/** Writes runs of neighbouring cells in a column, so that a cell left as it is is not touched. */
-function writeRuns(context: Excel.RequestContext, change: Change): void {
-  const sheet = context.workbook.worksheets.getItem(change.sheet);
-  const { columns } = areaOfChange(change);
+interface Run {
+  readonly area: Area;
+  readonly contents: readonly Content[];
+}
+
+/** Runs of neighboring cells in a column, so that a cell left as it is is not touched. */
+function runsOf(change: Change): Run[] {
+  const { sheet, columns } = areaOfChange(change);
+  const runs: Run[] = [];
   for (let column = 0; column < columns; column++) {
-    let run: Content[][] = [];
+    let contents: Content[] = [];
     for (let row = 0; row <= change.formulas.length; row++) {
       const content = change.formulas[row]?.[column];
-      if (content !== undefined) {
-        run.push([content]);
-      } else if (run.length > 0) {
-        const first = change.row + row - run.length;
-        sheet.getRangeByIndexes(first, change.column + column, run.length, 1).formulas = run;
-        run = [];
+      if (content !== undefined) contents.push(content);
+      if (contents.length > 0 && (content === undefined || contents.length === SLICE)) {
+        const end = row + (content === undefined ? 0 : 1);
+        const first = change.row + end - contents.length;
+        const area = { sheet, row: first, column: change.column + column, rows: contents.length, columns: 1 };
+        runs.push({ area, contents });
+        contents = [];
       }
     }
   }
+  return runs;
 }

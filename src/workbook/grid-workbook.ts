@@ -112,6 +112,20 @@ export class GridWorkbook implements Workbook {
     return spilled ? "spilled" : undefined;
   }
 
+  async sheets(): Promise<readonly string[]> {
+    return this.getters.getSheetIds().map((id) => this.getters.getSheetName(id));
+  }
+
+  async tableAt(): Promise<undefined> {
+    return undefined;
+  }
+
+  async show({ sheet, row, column, rows, columns }: Area): Promise<void> {
+    this.activate(this.idOf(sheet));
+    const zone = { left: column, right: column + columns - 1, top: row, bottom: row + rows - 1 };
+    this.model.selection.selectZone({ cell: { col: column, row }, zone });
+  }
+
   async used(sheet: string): Promise<Area | undefined> {
     const positions = this.getters
       .getEvaluatedCellsPositions(this.idOf(sheet))
@@ -182,7 +196,7 @@ export class GridWorkbook implements Workbook {
     const sheetId = this.freeId();
     const position = this.getters.getSheetIds().length;
     runSteps(this.model, newSheetSteps(sheet, { sheetId, name, position }));
-    this.show(sheetId);
+    this.activate(sheetId);
     return name;
   }
 
@@ -212,7 +226,7 @@ export class GridWorkbook implements Workbook {
       { type: "DUPLICATE_SHEET", sheetId, sheetIdTo: copyId, sheetNameTo: name },
       ...values,
     ]);
-    this.show(copyId);
+    this.activate(copyId);
     return { name, replaced: values.length };
   }
 
@@ -221,7 +235,7 @@ export class GridWorkbook implements Workbook {
       for (let col = area.column; col < area.column + area.columns; col++) yield { sheetId, row, col };
   }
 
-  private show(sheetId: string): void {
+  private activate(sheetId: string): void {
     this.model.dispatch("ACTIVATE_SHEET", {
       sheetIdFrom: this.getters.getActiveSheetId(),
       sheetIdTo: sheetId,

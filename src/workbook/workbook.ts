@@ -23,6 +23,8 @@ export interface Cells extends Area {
   /** Number formats, "General" where none is set. */
   readonly formats: readonly (readonly string[])[];
   readonly holds: readonly (readonly Hold[])[];
+  /** Cells that a filter or a hidden row or column keeps out of sight; left out where there are none. */
+  readonly hidden?: readonly (readonly boolean[])[];
 }
 
 /** A rectangle to write, cells as typed; undefined leaves a cell as it is. */
@@ -69,7 +71,17 @@ export interface Workbook {
   places(): Promise<readonly Area[]>;
   /** The active cell. @throws Refusal when no cells are selected */
   active(): Promise<Area>;
-  read(area: Area): Promise<Cells>;
+  /**
+   * `toWrite`: something will be written there, so that merged cells are looked for. They are not otherwise, as looking
+   * for them costs Excel's list of steps to undo.
+   */
+  read(area: Area, toWrite?: boolean): Promise<Cells>;
+  /** The names of all sheets, in their order. */
+  sheets(): Promise<readonly string[]>;
+  /** The table that an area lies in or meets: no formula spills there. */
+  tableAt(area: Area): Promise<string | undefined>;
+  /** Selects an area and brings it into sight. */
+  show(area: Area): Promise<void>;
   /** The used part of a sheet; undefined for an empty one. */
   used(sheet: string): Promise<Area | undefined>;
   /** Writes all or nothing, as one step to undo. @throws Refusal on a protected sheet and on held cells */

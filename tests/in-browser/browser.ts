@@ -20,7 +20,12 @@ export interface TestBrowser {
   readonly browser: Browser;
   /** Where dist/ is served, without a slash at the end. */
   readonly address: string;
-  open(path: string, answers?: (url: string) => string | undefined): Promise<Watched>;
+  open(
+    path: string,
+    answers?: (url: string) => string | undefined,
+    /** What is done before the page is loaded. */
+    before?: (page: Page) => Promise<void>,
+  ): Promise<Watched>;
   close(): Promise<void>;
 }
 
@@ -31,7 +36,7 @@ export async function startBrowser(): Promise<TestBrowser> {
   return {
     browser,
     address,
-    async open(path, answers = () => undefined) {
+    async open(path, answers = () => undefined, before) {
       const context = await browser.newContext({ viewport: { width: 1280, height: 720 } });
       const page = await context.newPage();
       const watched: Watched = { page, elsewhere: [], violations: [], errors: [] };
@@ -56,6 +61,7 @@ export async function startBrowser(): Promise<TestBrowser> {
         const refused = message.text().includes("net::ERR_INTERNET_DISCONNECTED");
         if (message.type() === "error" && !refused) watched.errors.push(message.text());
       });
+      await before?.(page);
       await page.goto(`${address}/${path}`);
       return watched;
     },

@@ -3,10 +3,11 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Metadata } from "../../src/build/metadata.ts";
 import { distFolder, projectFolder } from "../../src/build/paths.ts";
-import { startBrowser, type TestBrowser } from "./browser.ts";
+import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
+import { started } from "./pane-page.ts";
 
 const { functions } = JSON.parse(readFileSync(join(distFolder, "functions.json"), "utf8")) as Metadata;
 const officeFolder = join(projectFolder, "node_modules", "@microsoft", "office-js", "dist");
@@ -17,8 +18,6 @@ beforeAll(async () => {
   browser = await startBrowser();
 });
 afterAll(() => browser?.close());
-
-const started = () => !document.getElementById("state")?.textContent?.startsWith("Starting");
 
 test("works when office.js can't be reached", async () => {
   const { page, elsewhere, violations, errors } = await browser.open("");
@@ -72,47 +71,151 @@ test("finds a function by a word of its help", async () => {
   expect(shown.length).toBeLessThan(functions.length);
 });
 
-/** As much of office.js as the start of the page needs; the workbook itself answers nothing. */
+/** As much of office.js as the start of the page needs. The test says when Excel is ready, and what the pane answers. */
 const officeDouble = `
-  var associated = {}, shownPanes = 0;
+  var associated = {}, shownPanes = 0, becomeReady, pane = function () { return Promise.resolve(); };
+  var ready = new Promise(function (resolve) { becomeReady = function () { resolve({ host: "Excel" }); }; });
   var Office = {
     HostType: { Excel: "Excel" },
-    onReady: function () { return Promise.resolve({ host: "Excel" }); },
-    addin: { showAsTaskpane: function () { shownPanes++; return Promise.resolve(); } },
+    VisibilityMode: { taskpane: "Taskpane", hidden: "Hidden" },
+    onReady: function () { return ready; },
+    addin: {
+      showAsTaskpane: function () { shownPanes++; return pane(); },
+      onVisibilityModeChanged: function () { return Promise.resolve(function () { return Promise.resolve(); }); },
+    },
     actions: { associate: function (name, act) { associated[name] = act; } },
     context: {},
   };
   var Excel = { run: function () { return Promise.reject(new Error("not here")); } };`;
 
-test("in Excel each button of the ribbon opens the pane at its tool", async () => {
+describe("in Excel", () => {
   const folder = mkdtempSync(join(tmpdir(), "office-"));
   const script = join(folder, "office.js");
   writeFileSync(script, officeDouble);
-  const manifest = readFileSync(join(distFolder, "manifest.xml"), "utf8");
-  const names = [...manifest.matchAll(/<FunctionName>(\w+)<\/FunctionName>/g)].map(([, name]) => name);
-  expect(names.length).toBeGreaterThan(1);
-  const { page, violations } = await browser.open("index.html", (url) =>
-    url.startsWith(office) ? script : undefined,
-  );
-  await page.waitForFunction(started);
-  expect(await page.locator("#state").textContent()).toContain("ready");
-  expect(await page.locator("#elsewhere").isVisible()).toBe(false);
-  const views: string[] = [];
-  for (const name of names) {
-    const done = await page.evaluate(
-      (button) =>
-        new Promise<boolean>((resolve) => {
-          void (globalThis as any).associated[button]({ completed: () => resolve(true) });
-        }),
-      name,
+  afterAll(() => rmSync(folder, { recursive: true }));
+  const names = [
+    ...readFileSync(join(distFolder, "manifest.xml"), "utf8").matchAll(
+      /<FunctionName>(\w+)<\/FunctionName>/g,
+    ),
+  ].map(([, name]) => name);
+
+  type Help = "as usual" | "slow" | "503" | "missing";
+  /** The page, and the means to let its help come. */
+  async function openPage(help: Help = "as usual"): Promise<Watched & { letHelpCome(): void }> {
+    let letHelpCome = () => {};
+    const come = new Promise<void>((resolve) => {
+      letHelpCome = resolve;
+    });
+    const watched = await browser.open(
+      "index.html",
+      (url) => (url.startsWith(office) ? script : undefined),
+      async (page) => {
+        await page.clock.install();
+        await page.route("**/help.json", async (route) => {
+          if (help === "slow") await come;
+          if (help === "503") return route.fulfill({ status: 503 });
+          if (help === "missing") return route.fulfill({ status: 404 });
+          return route.continue();
+        });
+      },
     );
-    expect(done, name).toBe(true);
-    views.push((await page.locator("#pane [data-view]:visible").getAttribute("data-view")) ?? "");
+    return { ...watched, letHelpCome };
   }
-  expect(new Set(views).size).toBe(names.length);
-  expect(await page.evaluate(() => (globalThis as any).shownPanes)).toBe(names.length);
-  expect(violations).toEqual([]);
-  rmSync(folder, { recursive: true });
+
+  /** Presses a button of the ribbon; the view that is open once Excel has been told that it is done. */
+  async function press({ page }: Watched, button: string): Promise<string> {
+    const done = page.evaluate(
+      (name) =>
+        new Promise<void>((resolve) => {
+          void (globalThis as any).associated[name]({ completed: resolve });
+        }),
+      button,
+    );
+    await done;
+    return (await page.locator("#pane [data-view]:visible").getAttribute("data-view")) ?? "";
+  }
+  const ready = ({ page }: Watched) => page.evaluate(() => (globalThis as any).becomeReady());
+  const stateOf = ({ page }: Watched) => page.locator("#state").textContent();
+
+  test("each button of the ribbon opens the pane at its tool", async () => {
+    expect(names.length).toBeGreaterThan(1);
+    const watched = await openPage();
+    await ready(watched);
+    await watched.page.waitForFunction(started);
+    expect(await stateOf(watched)).toContain("ready");
+    expect(await watched.page.locator("#elsewhere").isVisible()).toBe(false);
+    const views: string[] = [];
+    for (const name of names) views.push(await press(watched, name));
+    expect(new Set(views).size).toBe(names.length);
+    expect(await watched.page.evaluate(() => (globalThis as any).shownPanes)).toBe(names.length);
+    expect(watched.violations).toEqual([]);
+    await watched.page.context().close();
+  });
+
+  describe.each([0, 5, 20])("that is ready after %i s", (seconds) => {
+    test.each<Help>(["as usual", "slow", "503", "missing"])("with the help %s", async (help) => {
+      const watched = await openPage(help);
+      const { page } = watched;
+      // Excel knows every action before it says that it is ready.
+      expect(await page.evaluate(() => Object.keys((globalThis as any).associated).sort())).toEqual(
+        [...names].sort(),
+      );
+      expect(await press(watched, "showConvert")).toBe("convert");
+      await page.clock.fastForward(1000 * seconds);
+      expect(await stateOf(watched)).not.toContain("not in Excel");
+      await ready(watched);
+      await page.waitForFunction(() => document.getElementById("state")!.textContent.includes("type =REAM."));
+      expect(await press(watched, "showSheet")).toBe("quote");
+      // What is asked of the workbook reaches Excel now, and its answer the person.
+      await page.locator("#pane [data-show=freeze]").click();
+      await page.locator("#pane-freeze [type=submit]").click();
+      await page.clock.runFor(1000);
+      await page.waitForFunction(() =>
+        document.getElementById("pane-status")!.textContent.includes("not here"),
+      );
+      if (help === "as usual") expect(await stateOf(watched)).toContain(`${functions.length} functions`);
+      else
+        expect(await page.locator("#pane-count").textContent()).toMatch(
+          help === "slow" ? /Loading/ : /could not be loaded/,
+        );
+      expect(await page.locator("#elsewhere").isVisible()).toBe(false);
+      watched.letHelpCome();
+      await page.context().close();
+    });
+  });
+
+  test("a list of functions that did not come is asked for again", async () => {
+    const watched = await openPage("503");
+    const { page } = watched;
+    await ready(watched);
+    await page.waitForFunction(() => document.getElementById("pane-count")!.textContent.includes("503"));
+    await page.unroute("**/help.json");
+    await page.locator("#pane-found button", { hasText: "Try again" }).click();
+    await page.locator("#pane-found button", { hasText: "RPM" }).first().waitFor();
+    await page.context().close();
+  });
+
+  test.each(["refused", "thrown", "never answered"])(
+    "a pane that is %s does not leave the button waiting",
+    async (answer) => {
+      const watched = await openPage();
+      const { page } = watched;
+      await page.evaluate((kind) => {
+        (globalThis as any).pane =
+          kind === "refused"
+            ? () => Promise.reject(new Error("refused"))
+            : kind === "thrown"
+              ? () => {
+                  throw new Error("thrown");
+                }
+              : () => new Promise(() => {});
+      }, answer);
+      const pressed = press(watched, "showCheck");
+      await page.clock.fastForward(20_000);
+      expect(await pressed).toBe("check");
+      await page.context().close();
+    },
+  );
 });
 
 test("has a policy that lets no text become code", async () => {

@@ -76,7 +76,7 @@ export async function undo(page: Page): Promise<void> {
 export const paneTools = ["find", "convert", "check", "quote", "freeze", "hole", "curve", "cautions"];
 
 /** In the page that Excel loads: whether it is done starting. */
-export const started = () => !document.getElementById("state")?.textContent?.startsWith("Starting");
+export const started = () => /\d functions/.test(document.getElementById("state")?.textContent ?? "");
 
 /** Opens everything that a tool can show. */
 export async function fillTool(page: Page, name: string): Promise<void> {

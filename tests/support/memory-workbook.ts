@@ -27,9 +27,14 @@ export interface MemoryCell {
 type Sheet = Record<string, Content | MemoryCell>;
 
 export class MemoryWorkbook implements Workbook {
-  readonly sheets = new Map<string, Map<string, MemoryCell>>();
+  readonly content = new Map<string, Map<string, MemoryCell>>();
   readonly added: NewSheet[] = [];
   readonly locked = new Set<string>();
+  readonly shown: Area[] = [];
+  /** Rows that a filter hides, counted from 0. */
+  readonly hiddenRows = new Set<number>();
+  /** The table that every cell lies in, if any. */
+  table: string | undefined;
   /** One entry for each step that could be undone. */
   readonly steps: (readonly Change[])[] = [];
   private selection: readonly Area[] = [];
@@ -41,14 +46,14 @@ export class MemoryWorkbook implements Workbook {
         address,
         typeof cell === "object" ? cell : { formula: cell },
       ]);
-      this.sheets.set(name, new Map(entries));
+      this.content.set(name, new Map(entries));
     }
-    this.select(`${[...this.sheets.keys()].map((name) => `'${name.replaceAll("'", "''")}'`)[0]}!A1`);
+    this.select(`${[...this.content.keys()].map((name) => `'${name.replaceAll("'", "''")}'`)[0]}!A1`);
   }
 
   /** Selects areas; the first cell of the last one is active. `undefined` selects a chart. */
   select(...references: string[]): this {
-    const [sheet] = this.sheets.keys();
+    const [sheet] = this.content.keys();
     this.selection = references.map((reference) => readReference(reference, sheet)!.area);
     const last = this.selection.at(-1);
     this.activeCell = last && { ...last, rows: 1, columns: 1 };
@@ -56,13 +61,13 @@ export class MemoryWorkbook implements Workbook {
   }
 
   private sheet(name: string): Map<string, MemoryCell> {
-    const sheet = this.sheets.get(name);
+    const sheet = this.content.get(name);
     if (!sheet) throw new Refusal(`There is no sheet "${name}" any more.`);
     return sheet;
   }
 
   /** What a cell holds, "" if nothing. */
-  at(address: string, sheet = [...this.sheets.keys()][0]): Content {
+  at(address: string, sheet = [...this.content.keys()][0]): Content {
     return this.sheet(sheet).get(address)?.formula ?? "";
   }
 
@@ -72,7 +77,14 @@ export class MemoryWorkbook implements Workbook {
     const areas = this.selection
       .map((area) => used && cutTo(area, used))
       .filter((area) => area !== undefined);
-    return Promise.all(areas.map((area) => this.read(area)));
+    return Promise.all(
+      areas.map(async (area) => ({ ...(await this.read(area)), hidden: this.hiddenIn(area) })),
+    );
+  }
+
+  private hiddenIn({ row, rows, columns }: Area): boolean[][] | undefined {
+    if (this.hiddenRows.size === 0) return undefined;
+    return Array.from({ length: rows }, (_, at) => new Array(columns).fill(this.hiddenRows.has(row + at)));
   }
 
   async places(): Promise<readonly Area[]> {
@@ -104,6 +116,18 @@ export class MemoryWorkbook implements Workbook {
       formats: grid(({ format }) => format ?? "General"),
       holds: grid(({ hold }) => hold),
     };
+  }
+
+  async sheets(): Promise<readonly string[]> {
+    return [...this.content.keys()];
+  }
+
+  async tableAt(): Promise<string | undefined> {
+    return this.table;
+  }
+
+  async show(area: Area): Promise<void> {
+    this.shown.push(area);
   }
 
   async used(name: string): Promise<Area | undefined> {
@@ -142,7 +166,7 @@ export class MemoryWorkbook implements Workbook {
 
   async addSheet(sheet: NewSheet): Promise<string> {
     this.added.push(sheet);
-    this.sheets.set(sheet.name, new Map());
+    this.content.set(sheet.name, new Map());
     return sheet.name;
   }
 
@@ -157,7 +181,7 @@ export class MemoryWorkbook implements Workbook {
       return [address, { formula: cell.value ?? "" }];
     });
     const name = `${sheet} (values)`;
-    this.sheets.set(name, new Map(copy));
+    this.content.set(name, new Map(copy));
     return { name, replaced };
   }
 

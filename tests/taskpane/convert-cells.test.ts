@@ -17,6 +17,8 @@ import {
 } from "../../src/taskpane/actions/convert-cells.ts";
 import { changeHeader } from "../../src/taskpane/actions/header-units.ts";
 import { formatDecimals, isDateFormat } from "../../src/taskpane/actions/number-formats.ts";
+import { quotingSheet } from "../../src/taskpane/actions/quoting-sheet.ts";
+import { cellAddress } from "../../src/workbook/workbook.ts";
 import { type MemoryCell, MemoryWorkbook, refusal } from "../support/memory-workbook.ts";
 
 const kind = (key: string) => conversionKinds.find((one) => one.key === key)!;
@@ -199,9 +201,9 @@ describe("refusals, with nothing changed", () => {
     const workbook = new MemoryWorkbook({ Job: { A1: 1, A2: 2 } }).select("A1:A2");
     const gathered = await gather(workbook);
     const plan = planConversion(gathered, { kind: length, direction: "to metric" });
-    workbook.sheets.get("Job")!.set("A2", { formula: 3 });
+    workbook.content.get("Job")!.set("A2", { formula: 3 });
     expect(await refusal(applyConversion(workbook, gathered, plan))).toContain("have changed");
-    workbook.sheets.get("Job")!.set("A2", { formula: 2 });
+    workbook.content.get("Job")!.set("A2", { formula: 2 });
     workbook.locked.add("Job");
     expect(await refusal(applyConversion(workbook, gathered, plan))).toContain("locked");
     expect([workbook.at("A1"), workbook.at("A2"), workbook.steps.length]).toEqual([1, 2, 0]);
@@ -257,4 +259,85 @@ test("rounds half away from zero, and counts written decimals", () => {
     1.01, -1.01, 2.68, 0.013,
   ]);
   expect([1, 0.5, 0.1 + 0.2, 1e-7, 12.018].map(decimalsOf)).toEqual([0, 1, 1, 7, 3]);
+});
+
+describe("rows that a filter hides", () => {
+  const filtered = () => {
+    const workbook = new MemoryWorkbook({ Job: { B1: "Size (in)", B2: 1, B3: 2, B4: 3 } }).select("B2:B4");
+    workbook.hiddenRows.add(2);
+    return workbook;
+  };
+  const choice = { kind: length, direction: "to metric" } as const;
+
+  test("stay as they are and are counted, and the header stays with them", async () => {
+    const workbook = filtered();
+    const gathered = await gather(workbook);
+    const plan = planConversion(gathered, choice);
+    expect(plan.notes[0]).toMatch(/^1 hidden figure would stay .*Clear the filter/);
+    await applyConversion(workbook, gathered, plan);
+    expect(["B1", "B2", "B3", "B4"].map((cell) => workbook.at(cell))).toEqual(["Size (in)", 25.4, 2, 76.2]);
+  });
+
+  test("are converted where that is asked for, with the header", async () => {
+    const workbook = filtered();
+    const gathered = await gather(workbook);
+    await applyConversion(workbook, gathered, planConversion(gathered, { ...choice, withHidden: true }));
+    expect(["B1", "B2", "B3", "B4"].map((cell) => workbook.at(cell))).toEqual([
+      "Size (mm)",
+      25.4,
+      50.8,
+      76.2,
+    ]);
+  });
+
+  test("alone are nothing to convert", async () => {
+    const workbook = filtered().select("B3");
+    const gathered = await gather(workbook);
+    expect(await refusal(() => planConversion(gathered, choice))).toContain("1 hidden figure");
+  });
+});
+
+describe("figures that formulas read in a unit of their own", () => {
+  const notesFor = async (formula: string, unit = "in", direction: Direction = "to metric") => {
+    const workbook = new MemoryWorkbook({
+      Job: { A1: unit, B1: "Depth", B2: 1, B3: 2, C2: { formula, value: 7 } },
+    });
+    const gathered = await gather(workbook.select("B2:B3"));
+    return planConversion(gathered, { kind: length, direction }).notes.join(" ");
+  };
+
+  test.each([
+    ["=REAM.HOLETIME(B2:B3,4,,,,$A$1)", /C2 reads these figures and takes them in in\. Set A1 to "mm"/],
+    ['=REAM.HOLETIME(B2:B3,4,,,,"in")', /C2 .* in in\. Give them "mm"/],
+    ["=_xldudf_REAM_HOLETIME(B:B,4,,,,A1)", /Set A1 to "mm"/],
+    ["=1+REAM.HOLETIME('Job'!B2,4,,,,A1)", /Set A1 to "mm"/],
+  ])("%s warns", async (formula, words) => {
+    expect(await notesFor(formula)).toMatch(words);
+  });
+
+  test.each([
+    ["=REAM.HOLETIME(D2:D3,4,,,,$A$1)", "in"],
+    ["=SUM(B2:B3)", "in"],
+    ["=REAM.HOLETIME(B2:B3,4,,,,$A$1)", "mm"],
+    ["=REAM.HOLETIME(B2:B3,4)", "in"],
+  ])("%s with the unit %s has nothing to warn of", async (formula, unit) => {
+    expect(await notesFor(formula, unit)).toBe("");
+  });
+
+  test("a formula without a unit takes mm, so inches are warned of", async () => {
+    expect(await notesFor("=REAM.HOLETIME(B2:B3,4)", "in", "to inch")).toMatch(/in mm\. Give them "in"/);
+  });
+
+  test("the quoting sheet's own units cell is named", async () => {
+    const { top, columns } = quotingSheet("in", 2);
+    const cells = Object.fromEntries([
+      ...top.flatMap((row, r) => row.map((cell, c) => [cellAddress(r, c), cell] as const)),
+      ...columns.flatMap(({ first }, c) =>
+        first === undefined ? [] : [[cellAddress(7, c), first] as const],
+      ),
+    ]);
+    const workbook = new MemoryWorkbook({ Quote: cells }).select("E8");
+    const { notes } = planConversion(await gather(workbook), { kind: length, direction: "to metric" });
+    expect(notes.join(" ")).toMatch(/T8 reads .* in in\. Set C3 to "mm"/);
+  });
 });

@@ -2,7 +2,8 @@
 
 import { describe, expect, test } from "vitest";
 import { materials } from "../../src/data/materials/materials.ts";
-import { callsOurs, freezeSheet } from "../../src/taskpane/actions/freeze-sheet.ts";
+import { callsOurs } from "../../src/taskpane/actions/formula-calls.ts";
+import { freezeSheet } from "../../src/taskpane/actions/freeze-sheet.ts";
 import { quotingSheet } from "../../src/taskpane/actions/quoting-sheet.ts";
 import { columnLetters } from "../../src/workbook/workbook.ts";
 import { MemoryWorkbook, refusal } from "../support/memory-workbook.ts";
@@ -101,10 +102,11 @@ describe("a frozen copy", () => {
       [{}, "empty"],
       [{ A1: "=SUM(A2:A3)", A2: "REAM.RPM" }, "no REAM formula"],
       [{ A1: { formula: "=REAM.RPM(15,10)", value: "#BUSY!" } }, "still computing"],
+      [{ A1: { formula: "=_xldudf_REAM_RPM(15,10)", value: "#NAME?" } }, "show #NAME?"],
     ] as const) {
       const workbook = new MemoryWorkbook({ Job: cells });
       expect(await refusal(freezeSheet(workbook))).toContain(words);
-      expect(workbook.sheets.size).toBe(1);
+      expect(workbook.content.size).toBe(1);
     }
   });
 
@@ -114,6 +116,7 @@ describe("a frozen copy", () => {
       "=1+ream.rpm(1,2)",
       "=IF(A1,REAM.STOCK(B1),0)",
       "=_xldudf_REAM_RPM(1,2)",
+      "=[2]!_xldudf_REAM_RPM(1,2)",
     ])
       expect(callsOurs(formula), formula).toBe(true);
     for (const formula of ['="REAM.RPM(1,2)"', "=DREAM.RPM(1)", "REAM.RPM(1,2)", "=A1"])

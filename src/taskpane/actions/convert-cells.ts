@@ -18,6 +18,7 @@ import {
   properDecimals,
   rounded,
 } from "./conversion-kinds.ts";
+import { formulasReading, type ReadingFormula, warningOf } from "./formulas-reading.ts";
 import { changeHeader } from "./header-units.ts";
 import { formatDecimals, isDateFormat, isPercentFormat } from "./number-formats.ts";
 
@@ -26,12 +27,16 @@ export interface Choice {
   readonly direction: Direction;
   /** As the person wants; the proposed number if undefined. */
   readonly decimals?: number;
+  /** Whether figures that a filter hides are converted too. */
+  readonly withHidden?: boolean;
 }
 
 /** The selected cells with the row above each area, as they were read. */
 export interface Gathered {
   readonly areas: readonly Cells[];
   readonly above: readonly (Cells | undefined)[];
+  /** The formulas of ours that read the selected cells. */
+  readonly readers: readonly ReadingFormula[];
 }
 
 export interface Shown {
@@ -60,10 +65,14 @@ interface Figure {
 
 /** Reads what is selected. @throws Refusal */
 export async function gather(workbook: Workbook): Promise<Gathered> {
-  return withRowsAbove(workbook, await workbook.selected());
+  const areas = await workbook.selected();
+  return { ...(await withRowsAbove(workbook, areas)), readers: await formulasReading(workbook, areas) };
 }
 
-async function withRowsAbove(workbook: Workbook, areas: readonly Cells[]): Promise<Gathered> {
+async function withRowsAbove(
+  workbook: Workbook,
+  areas: readonly Cells[],
+): Promise<Omit<Gathered, "readers">> {
   const above = await Promise.all(
     areas.map(async ({ sheet, row, column, columns }) =>
       row === 0 ? undefined : workbook.read({ sheet, row: row - 1, column, rows: 1, columns }),
@@ -73,9 +82,9 @@ async function withRowsAbove(workbook: Workbook, areas: readonly Cells[]): Promi
 }
 
 /** What a conversion would do. @throws Refusal when there is nothing to convert, or a merged figure */
-export function planConversion({ areas, above }: Gathered, choice: Choice): ConversionPlan {
+export function planConversion({ areas, above, readers }: Gathered, choice: Choice): ConversionPlan {
   if (areas.length === 0) throw new Refusal("The selected cells are empty: select the figures to convert.");
-  const { figures, counts } = sort(areas);
+  const { figures, counts } = sort(areas, choice.withHidden ?? false);
   const leftAlone = Object.entries(counts).map(([what, count]) => counted(count, what));
   if (figures.length === 0)
     throw new Refusal(`Nothing to convert: the selection holds no plain figures (${leftAlone.join(", ")}).`);
@@ -100,9 +109,17 @@ export function planConversion({ areas, above }: Gathered, choice: Choice): Conv
     column,
     formulas: contents[index],
   }));
-  const headers = planHeaders({ areas, above }, figures, choice);
+  const outOfSight = counts[HIDDEN] ?? 0;
+  // A header over figures in both units would be wrong of one of them.
+  const headers =
+    outOfSight > 0 ? { changes: [], shown: [], notes: [] } : planHeaders({ areas, above }, figures, choice);
   changes.push(...headers.changes);
-  const notes = [...headers.notes];
+  const target = direction === "to metric" ? "mm" : "in";
+  const notes = [...warningOf(readers, target), ...headers.notes];
+  if (outOfSight > 0)
+    notes.unshift(
+      `${counted(outOfSight, HIDDEN)} would stay as they are, so the headers stay too. Clear the filter, or convert the hidden rows with them.`,
+    );
   const zeros = results.filter((value, index) => value === 0 && exact[index] !== 0).length;
   if (zeros > 0) notes.push(`${counted(zeros, "figures")} would become 0: give more decimals.`);
   const hidden = figures.filter(({ area, row, column }, index) => {
@@ -122,8 +139,13 @@ export async function applyConversion(
   gathered: Gathered,
   plan: ConversionPlan,
 ): Promise<void> {
-  const now = await Promise.all(gathered.areas.map((area) => workbook.read(area)));
-  const again = planConversion(await withRowsAbove(workbook, now), plan.choice);
+  const now = await Promise.all(
+    gathered.areas.map(async (area) => ({ ...(await workbook.read(area)), hidden: area.hidden })),
+  );
+  const again = planConversion(
+    { ...(await withRowsAbove(workbook, now)), readers: gathered.readers },
+    plan.choice,
+  );
   if (JSON.stringify(again.changes) !== JSON.stringify(plan.changes))
     throw new Refusal(
       "The cells have changed since they were shown: look at the change again. Nothing was changed.",
@@ -131,8 +153,13 @@ export async function applyConversion(
   await workbook.write(plan.changes);
 }
 
+const HIDDEN = "hidden figures";
+
 /** The figures to convert, each once, and how much of what else there is. */
-function sort(areas: readonly Cells[]): { figures: Figure[]; counts: Record<string, number> } {
+function sort(
+  areas: readonly Cells[],
+  withHidden: boolean,
+): { figures: Figure[]; counts: Record<string, number> } {
   const figures: Figure[] = [];
   const counts: Record<string, number> = {};
   const seen = new Set<string>();
@@ -144,7 +171,9 @@ function sort(areas: readonly Cells[]): { figures: Figure[]; counts: Record<stri
         seen.add(address);
         const hold = cells.holds[row][column];
         const what = whatItIs(content, cells.formats[row][column], hold === "spilled");
-        if (what !== "figures") counts[what] = (counts[what] ?? 0) + 1;
+        const isHidden = what === "figures" && !withHidden && cells.hidden?.[row][column];
+        if (isHidden) counts[HIDDEN] = (counts[HIDDEN] ?? 0) + 1;
+        else if (what !== "figures") counts[what] = (counts[what] ?? 0) + 1;
         else if (hold === "merged")
           throw new Refusal(
             `${address} is part of merged cells and holds a figure: unmerge them first. Nothing was changed.`,
@@ -166,7 +195,7 @@ function whatItIs(content: Content, format: string, spilled: boolean): string {
 
 /** The header of each column with figures: the nearest text above the first of them, in the area or right above it. */
 function planHeaders(
-  { areas, above }: Gathered,
+  { areas, above }: Omit<Gathered, "readers">,
   figures: readonly Figure[],
   { kind, direction }: Choice,
 ): { changes: Change[]; shown: Shown[]; notes: string[] } {

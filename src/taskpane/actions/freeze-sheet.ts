@@ -1,17 +1,10 @@
 // taskpane: a copy of the sheet with values in place of our formulas, for someone who has no add-in.
 
 import { Refusal, type Workbook } from "../../workbook/workbook.ts";
+import { callsOurs } from "./formula-calls.ts";
 
 /** What a cell shows while its function is still at work. */
 const UNFINISHED = new Set(["#BUSY!", "#GETTING_DATA", "Loading..."]);
-
-/** Whether a formula calls one of our functions; names in quoted texts do not count. */
-export function callsOurs(formula: string): boolean {
-  return (
-    formula.startsWith("=") &&
-    /(?:^|[^\w.])(?:_xldudf_REAM_|REAM\.)\w/i.test(formula.replace(/"[^"]*"/g, '""'))
-  );
-}
 
 export interface Frozen {
   readonly name: string;
@@ -32,6 +25,13 @@ export async function freezeSheet(workbook: Workbook): Promise<Frozen> {
     .filter((cell): cell is string => typeof cell === "string" && cell.startsWith("="));
   const ours = written.filter(callsOurs).length;
   if (ours === 0) throw new Refusal(`The sheet "${sheet}" has no REAM formula: it can be sent as it is.`);
+  const unknown = formulas.flatMap((row, r) =>
+    row.filter((cell, c) => callsOurs(String(cell)) && values[r][c] === "#NAME?"),
+  ).length;
+  if (unknown > 0)
+    throw new Refusal(
+      `${unknown} REAM formulas show #NAME?, so they have no values yet. Enter them again under Check this sheet.`,
+    );
   const unfinished = values.flat().filter((value) => UNFINISHED.has(String(value))).length;
   if (unfinished > 0)
     throw new Refusal(

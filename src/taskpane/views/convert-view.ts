@@ -32,6 +32,7 @@ export function convertView(context: PaneContext): void {
     plan = planConversion(gathered, {
       kind: conversionKinds.find(({ key }) => key === kinds.value)!,
       direction: chosen("direction") as Direction,
+      withHidden: inputById("pane-hidden").checked,
       decimals:
         decimals.value === "" ? undefined : Math.min(9, Math.max(0, Math.round(Number(decimals.value)))),
     });

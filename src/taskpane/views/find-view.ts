@@ -4,7 +4,7 @@ import { addressOf } from "../../workbook/workbook.ts";
 import { functionFinder } from "../actions/find-functions.ts";
 import { type Entry, planFormula, putFormula, type Reach } from "../actions/write-formula.ts";
 import { byId, chosen, inputById, make } from "../dom.ts";
-import { type HelpFunction, signature } from "../help.ts";
+import { type Help, type HelpFunction, signature } from "../help.ts";
 import { type PaneContext, reasonOf } from "../pane-context.ts";
 import { type AreaField, areaField } from "./area-field.ts";
 
@@ -15,17 +15,32 @@ const REPEATED_FIELDS = 4;
 const SPEED_TOPICS = new Set(["Speeds and feeds", "Torque and power", "Tool life"]);
 
 export function findView(context: PaneContext): void {
-  const find = functionFinder(context.help);
+  const load = async () => {
+    byId("pane-count").textContent = "Loading the list of functions…";
+    try {
+      startSearch(await context.help(), context);
+    } catch (error) {
+      byId("pane-count").textContent =
+        `The list of functions could not be loaded (${(error as Error).message}). The functions themselves work in cells.`;
+      byId("pane-found").replaceChildren(listButton("Try again", "", () => void load()));
+    }
+  };
+  void load();
+  startForm(context);
+}
+
+function startSearch(help: Help, context: PaneContext): void {
+  const find = functionFinder(help);
   const query = inputById("pane-query");
   const found = byId("pane-found");
-  const byName = new Map(context.help.functions.map((described) => [described.id, described]));
+  const byName = new Map(help.functions.map((described) => [described.id, described]));
 
   const entryFor = (described: HelpFunction) =>
     listButton(`REAM.${described.id}`, described.description, () => open(described, context));
   const showTasks = () => {
     byId("pane-count").textContent = "Or pick what you have and need:";
     found.replaceChildren(
-      ...context.help.tasks.map(({ task, ids }) =>
+      ...help.tasks.map(({ task, ids }) =>
         listButton(task, ids.join(", "), () => {
           const known = ids.map((id) => byName.get(id)).filter((one) => one !== undefined);
           byId("pane-count").textContent = task;
@@ -65,7 +80,6 @@ export function findView(context: PaneContext): void {
     query.focus();
   });
   search();
-  startForm(context);
 }
 
 function listButton(title: string, text: string, act: () => void): HTMLElement {

@@ -1,0 +1,33 @@
+// workbook: a workbook that is not known yet. The pane is there before Excel says that it is; what is asked of it
+// meanwhile waits.
+
+import type { Workbook } from "./workbook.ts";
+
+export function laterWorkbook(known: Promise<Workbook>): Workbook {
+  return {
+    selected: async (...given) => (await known).selected(...given),
+    places: async () => (await known).places(),
+    active: async () => (await known).active(),
+    read: async (...given) => (await known).read(...given),
+    sheets: async () => (await known).sheets(),
+    tableAt: async (...given) => (await known).tableAt(...given),
+    show: async (...given) => (await known).show(...given),
+    used: async (...given) => (await known).used(...given),
+    write: async (...given) => (await known).write(...given),
+    addSheet: async (...given) => (await known).addSheet(...given),
+    copyAsValues: async (...given) => (await known).copyAsValues(...given),
+    onChange(listener) {
+      let isStopped = false;
+      let stop = () => {};
+      void known.then((workbook) => {
+        if (isStopped) return;
+        stop = workbook.onChange(listener);
+        listener();
+      });
+      return () => {
+        isStopped = true;
+        stop();
+      };
+    },
+  };
+}

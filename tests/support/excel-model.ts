@@ -1,0 +1,281 @@
+// tests: what a host of office.js holds: sheets in memory, and the members of its objects that the adapter uses, by the
+// names that go over the wire. A member that is not here is an error of the test.
+
+export type Content = string | number | boolean;
+export type Box = readonly [row: number, column: number, rows: number, columns: number];
+
+export interface SheetDouble {
+  name: string;
+  readonly cells: Content[][];
+  readonly values?: Content[][];
+  readonly formats?: string[][];
+  readonly protected?: boolean;
+  readonly merged?: readonly Box[];
+  /** Spilled rectangles, the first cell of each the formula's. */
+  readonly spilled?: readonly Box[];
+  readonly hiddenRows?: readonly number[];
+  readonly tables?: readonly { readonly name: string; readonly box: Box }[];
+}
+
+export interface HostState {
+  readonly sheets: SheetDouble[];
+  readonly selection: { readonly sheet: string; readonly boxes: readonly Box[] } | "chart";
+  /** Calculation states, one for each time it is asked for; then "Done". */
+  readonly states: string[];
+  readonly asked: { readonly added: string[]; readonly activated: string[] };
+}
+
+/** Excel's own refusal. */
+export class HostError extends Error {
+  constructor(readonly code: string) {
+    super(code);
+  }
+}
+
+/** Cells in one message: formula, value and format of each come to some 5 MB. */
+const MOST_AT_ONCE = 25_000;
+
+interface Members {
+  /** Properties that can be loaded. */
+  readonly values?: Readonly<Record<string, () => unknown>>;
+  readonly children?: Readonly<Record<string, () => HostObject | null>>;
+  readonly methods?: Readonly<Record<string, (...given: any[]) => unknown>>;
+  readonly setters?: Readonly<Record<string, (value: any) => void>>;
+  readonly items?: () => readonly HostObject[];
+  readonly item?: (key: string) => HostObject;
+}
+
+export class HostObject {
+  constructor(
+    readonly type: string,
+    private readonly members: Members,
+    /** What an index finds it by. */
+    readonly id?: string,
+  ) {}
+
+  private member<Kind>(kind: Readonly<Record<string, Kind>> | undefined, name: string): Kind {
+    const found = kind?.[name];
+    if (found === undefined) throw new Error(`the host has no ${this.type}.${name}`);
+    return found;
+  }
+
+  value = (name: string) => this.member(this.members.values, name)();
+  child = (name: string) => this.member(this.members.children, name)();
+  call = (name: string, given: readonly unknown[]) => this.member(this.members.methods, name)(...given);
+  set = (name: string, value: unknown) => this.member(this.members.setters, name)(value);
+  item = (key: string) => this.members.item!(key);
+
+  query(names: readonly string[], use: (object: HostObject, name: string) => void): unknown {
+    const { items } = this.members;
+    if (items) return { _Items: items().map((item) => item.query(names, use)) };
+    return Object.fromEntries(
+      names
+        .filter((name) => name !== "isNullObject")
+        .map((name) => {
+          const wire = name.charAt(0).toUpperCase() + name.slice(1);
+          use(this, wire);
+          return [wire, this.member(this.members.values, wire)()];
+        }),
+    );
+  }
+}
+
+const meets = (a: Box, b: Box) =>
+  a[0] < b[0] + b[2] && b[0] < a[0] + a[2] && a[1] < b[1] + b[3] && b[1] < a[1] + a[3];
+
+export function hostWorkbook({ sheets, selection, states, asked }: HostState): HostObject {
+  const ids = new Map<SheetDouble, string>();
+  const idOf = (sheet: SheetDouble) => {
+    if (!ids.has(sheet)) ids.set(sheet, `{${ids.size}}`);
+    return ids.get(sheet)!;
+  };
+  const byName = (name: string) => {
+    const found = sheets.find((sheet) => sheet.name === name || idOf(sheet) === name);
+    if (!found) throw new HostError("ItemNotFound");
+    return found;
+  };
+  const list = (type: string, items: readonly HostObject[]) => new HostObject(type, { items: () => items });
+  const selected = () => {
+    if (selection === "chart") throw new HostError("InvalidSelection");
+    return selection;
+  };
+
+  function usedBox({ cells }: SheetDouble): Box | undefined {
+    const filled = cells.flatMap((row, r) =>
+      (row ?? []).flatMap((cell, c) => (cell === "" || cell === undefined ? [] : [[r, c] as const])),
+    );
+    if (filled.length === 0) return undefined;
+    const [rows, columns] = [filled.map(([r]) => r), filled.map(([, c]) => c)];
+    const [top, left] = [Math.min(...rows), Math.min(...columns)];
+    return [top, left, Math.max(...rows) - top + 1, Math.max(...columns) - left + 1];
+  }
+
+  function block<T>([row, column, rows, columns]: Box, from: readonly (readonly T[])[], none: T): T[][] {
+    if (rows * columns > MOST_AT_ONCE) throw new HostError("ResponsePayloadSizeLimitExceeded");
+    return Array.from({ length: rows }, (_, r) =>
+      Array.from({ length: columns }, (_, c) => from[row + r]?.[column + c] ?? none),
+    );
+  }
+
+  function rangeOf(sheet: SheetDouble, box: Box): HostObject {
+    const [row, column, rows, columns] = box;
+    const spill = () => (sheet.spilled ?? []).find((one) => meets(one, [row, column, 1, 1]));
+    const put = (contents: Content[][], as: (content: Content) => Content) => {
+      if (sheet.protected) throw new HostError("AccessDenied");
+      if (rows * columns > MOST_AT_ONCE) throw new HostError("RequestPayloadSizeLimitExceeded");
+      if (contents.length !== rows || contents.some((line) => line.length !== columns))
+        throw new HostError("InvalidArgument");
+      contents.forEach((line, r) => {
+        line.forEach((content, c) => {
+          for (let at = sheet.cells.length; at <= row + r; at++) sheet.cells.push([]);
+          sheet.cells[row + r][column + c] = as(content);
+        });
+      });
+    };
+    const ignored = () => {};
+    return new HostObject("Range", {
+      values: {
+        RowIndex: () => row,
+        ColumnIndex: () => column,
+        RowCount: () => rows,
+        ColumnCount: () => columns,
+        Formulas: () => block(box, sheet.cells, ""),
+        Values: () => block(box, sheet.values ?? sheet.cells, ""),
+        NumberFormat: () => block(box, sheet.formats ?? [], "General"),
+        HasSpill: () => (sheet.spilled ?? []).some((one) => meets(one, box)),
+      },
+      setters: {
+        Formulas: (contents) => put(contents, (content) => content),
+        Values: (contents) =>
+          put(contents, (content) => (typeof content === "string" ? content.replace(/^'/, "") : content)),
+        NumberFormat: ignored,
+        ColumnHidden: ignored,
+      },
+      children: {
+        Worksheet: () => sheetOf(sheet),
+        Format: () =>
+          new HostObject("RangeFormat", {
+            setters: { ColumnWidth: ignored },
+            children: { Font: () => new HostObject("RangeFont", { setters: { Bold: ignored } }) },
+          }),
+        DataValidation: () => new HostObject("DataValidation", { setters: { Rule: ignored } }),
+      },
+      methods: {
+        GetCell: (r, c) => rangeOf(sheet, [row + r, column + c, 1, 1]),
+        // office.js writes large ranges in parts that it finds with these two.
+        GetRow: (r) => rangeOf(sheet, [row + r, column, 1, columns]),
+        GetBoundingRect: (other: HostObject) => {
+          const end = Number(other.value("RowIndex")) + 1;
+          return rangeOf(sheet, [row, column, end - row, columns]);
+        },
+        GetMergedAreasOrNullObject: () => areas((sheet.merged ?? []).filter((one) => meets(one, box))),
+        GetSpillParentOrNullObject: () => {
+          const found = spill();
+          return found ? rangeOf(sheet, [found[0], found[1], 1, 1]) : null;
+        },
+        GetSpillingToRangeOrNullObject: () => {
+          const found = spill();
+          return found && found[0] === row && found[1] === column ? rangeOf(sheet, found) : null;
+        },
+        GetSpecialCellsOrNullObject: (kind) => {
+          if (kind !== "Visible") throw new HostError("InvalidArgument");
+          const seen: Box[] = [];
+          for (let r = row; r < row + rows; r++)
+            if (!sheet.hiddenRows?.includes(r)) seen.push([r, column, 1, columns]);
+          return areas(sheet.hiddenRows ? seen : [box]);
+        },
+        GetTables: () =>
+          list(
+            "TableScopedCollection",
+            (sheet.tables ?? [])
+              .filter((table) => meets(table.box, box))
+              .map(({ name }) => new HostObject("Table", { values: { Name: () => name } })),
+          ),
+        Select: ignored,
+      },
+    });
+
+    function areas(boxes: readonly Box[]): HostObject | null {
+      return boxes.length === 0 ? null : areasOf(sheet, boxes);
+    }
+  }
+
+  const areasOf = (sheet: SheetDouble, boxes: readonly Box[]) =>
+    new HostObject("RangeAreas", {
+      children: {
+        Areas: () =>
+          list(
+            "RangeCollection",
+            boxes.map((box) => rangeOf(sheet, box)),
+          ),
+      },
+    });
+
+  function sheetOf(sheet: SheetDouble): HostObject {
+    const members: Members = {
+      values: { Name: () => sheet.name, Id: () => idOf(sheet) },
+      setters: {
+        Name: (name) => {
+          if (sheets.some((one) => one !== sheet && one.name === name))
+            throw new HostError("InvalidArgument");
+          sheet.name = name;
+        },
+      },
+      children: {
+        Protection: () =>
+          new HostObject("WorksheetProtection", { values: { Protected: () => sheet.protected ?? false } }),
+        FreezePanes: () => new HostObject("WorksheetFreezePanes", { methods: { FreezeRows: () => {} } }),
+      },
+      methods: {
+        GetRangeByIndexes: (...box: [number, number, number, number]) => rangeOf(sheet, box),
+        GetCell: (row, column) => rangeOf(sheet, [row, column, 1, 1]),
+        GetUsedRangeOrNullObject: () => {
+          const box = usedBox(sheet);
+          return box ? rangeOf(sheet, box) : null;
+        },
+        Activate: () => {
+          asked.activated.push(sheet.name);
+        },
+        Delete: () => {
+          sheets.splice(sheets.indexOf(sheet), 1);
+        },
+        Copy: () => {
+          const copy = { ...sheet, name: `${sheet.name} (2)`, cells: sheet.cells.map((row) => [...row]) };
+          sheets.push(copy);
+          return sheetOf(copy);
+        },
+      },
+    };
+    return new HostObject("Worksheet", members, idOf(sheet));
+  }
+
+  return new HostObject("Workbook", {
+    children: {
+      Worksheets: () =>
+        new HostObject("WorksheetCollection", {
+          items: () => sheets.map(sheetOf),
+          item: (name) => sheetOf(byName(name)),
+          methods: {
+            GetActiveWorksheet: () => sheetOf(byName(selected().sheet)),
+            Add: (name) => {
+              asked.added.push(name);
+              const sheet: SheetDouble = { name, cells: [] };
+              sheets.push(sheet);
+              return sheetOf(sheet);
+            },
+          },
+        }),
+      Application: () =>
+        new HostObject("Application", {
+          values: { CalculationState: () => states.shift() ?? "Done", CalculationMode: () => "Automatic" },
+        }),
+    },
+    methods: {
+      GetSelectedRanges: () => areasOf(byName(selected().sheet), selected().boxes),
+      GetActiveCell: () => {
+        const [[row, column]] = selected().boxes;
+        return rangeOf(byName(selected().sheet), [row, column, 1, 1]);
+      },
+    },
+  });
+}
