@@ -184,7 +184,7 @@ const UNIT =
   /\b(?:mm or in|mm\/min or in\/min|m\/min or ft\/min|rev\/min|N·m or lbf·in|kW or hp|degrees)\b|°C or °F|(?:^|, |\()(?:s|min|h|parts|months)\b/i;
 /** What has no unit, or one that the sheet says. */
 const KIND =
-  /\b(?:no unit|money|shares?|whole|(?:a|whole) number|numbers?|parts|edges|holes|÷|how often|fit|in any unit|(?:its|their) own unit|in the (?:same )?unit|unit (?:from|to|of)|TRUE or FALSE|text|table|words|names?|ok)\b|"[^"]+"/i;
+  /\b(?:no unit|money|shares?|whole|(?:a|whole) number|numbers?|parts|edges|holes|how often|fit|in any unit|(?:its|their) own unit|in the (?:same )?unit|unit (?:from|to|of)|TRUE or FALSE|text|table|words|names?|ok)\b|÷|"[^"]+"/i;
 
 const saysUnit = (text: string) => UNIT.test(text) || KIND.test(text);
 

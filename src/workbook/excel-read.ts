@@ -23,10 +23,7 @@ export function areaOf(sheet: string, range: Excel.Range): Area {
 }
 
 /** Rows of a rectangle in slices of no more cells than Excel gives or takes at once. */
-function slices(
-  rows: number,
-  columns: number,
-): readonly { readonly from: number; readonly rows: number }[] {
+function slices(rows: number, columns: number): readonly { readonly from: number; readonly rows: number }[] {
   const height = Math.max(1, Math.floor(SLICE / Math.max(1, columns)));
   return Array.from({ length: Math.ceil(rows / height) }, (_, at) => ({
     from: at * height,

@@ -57,6 +57,7 @@ test("the help knows lists, choices and tasks", () => {
   expect(lists.sort()).toEqual(
     [
       "CAPABILITY measured",
+      "CHECKOF inputs",
       "COMPARE present",
       "COMPARE proposed",
       "CUTSOVER measured",
@@ -72,7 +73,7 @@ test("the help knows lists, choices and tasks", () => {
   );
   expect(argument("RPM", "units").choices).toEqual(["mm", "in"]);
   expect(argument("STOCK", "material").choices).toContain("gray iron");
-  expect(argument("STOCK", "tool").choices).toEqual(["HSS", "carbide"]);
+  expect(argument("STARTSPEED", "tool").choices).toEqual(["HSS", "carbide"]);
   for (const { ids } of help.tasks)
     for (const id of ids) expect(help.functions.map((one) => one.id)).toContain(id);
 });

@@ -45,9 +45,7 @@ describe("a quoting sheet", () => {
     const range = (header: string) =>
       `${letter(header)}${top.length + 2}:${letter(header)}${top.length + 13}`;
     const formula = (header: string) => columns.find((one) => one.header.startsWith(header))!.first;
-    expect(formula("Drill to")).toBe(
-      `=REAM.PREDRILL(${range("Nominal")},${range("Material")},${range("Tool")},,$C$3)`,
-    );
+    expect(formula("Drill")).toBe(`=REAM.DRILLFOR(${range("Nominal")},${range("Material")},,$C$3)`);
     expect(formula("Surface speed")).toBe(
       `=REAM.CUTTINGDATA(${range("Material")},${range("Nominal")},${range("Tool")},,$C$4,$C$3)`,
     );

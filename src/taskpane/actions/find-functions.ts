@@ -26,7 +26,8 @@ const OTHER_WORDS: Readonly<Record<string, string>> = {
   allowance: "stock",
   cpk: "capability",
   coating: "plate",
-  anodise: "anodize",
+  anodise: "anodizing",
+  anodize: "anodizing",
 };
 
 /** How much a word found there says. */
