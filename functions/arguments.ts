@@ -6,9 +6,11 @@ import { readCallout } from "../src/calc/callouts/read-callout.ts";
 import { LONGEST, type Units } from "../src/calc/lengths.ts";
 import { findMaterial } from "../src/calc/materials/find-material.ts";
 import { isUnit, plainText, readNumberText } from "../src/calc/number-text.ts";
+import { namedMaterial, namedTool } from "../src/calc/plans/shop-table.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
 import { namedDrill } from "../src/calc/stock/named-drill.ts";
 import { findTool } from "../src/calc/tools.ts";
+import { remedies, type Symptom } from "../src/data/remedies.ts";
 
 /** The unit of a value, or the two of the metric and the inch set. */
 export type UnitText = string | readonly [mm: string, inch: string];
@@ -478,6 +480,35 @@ export const vocabulary = {
   allowedShare: number({ ...SHARE, example: "0.01" }),
   functionName: text("the name of a function", (value) => plainText(value)),
   inputs: anything,
+  // J: plans, the shop's own data, and what the whole job needs
+  table: { ...anything, accepts: "a range with a header row" },
+  column: text("the header of a column", (value) => plainText(value)),
+  symptom: choice(Object.keys(remedies) as Symptom[]),
+  diameters: size,
+  positions: distance,
+  confidence: number({
+    min: LEAST_POSITIVE,
+    max: UNDER_ONE,
+    isShare: true,
+    says: "a share between 0 and 1",
+    example: "0.95",
+  }),
+  parts: rate("parts"),
+  years: rate(),
+  hours: rate("h"),
+  interest: number(PART, "", "counts"),
+  space: money,
+  energy: money,
+  upkeep: money,
+  bore: size,
+  pressure: rate(["bar", "psi"]),
+  bores: number(WHOLE),
+  coefficient: number({ min: LEAST_POSITIVE, max: 1, says: "a number over 0, up to 1", example: "0.7" }),
+  force: number(NOT_NEGATIVE, ["N", "lbf"], "counts"),
+  length: size,
+  toolMaterial: choice(["steel", "carbide"], { hss: "steel" }),
+  cpk: reading,
+  count: number(WHOLE),
   units,
 } as const satisfies Record<string, Argument>;
 
@@ -485,6 +516,34 @@ export type ArgumentName = keyof typeof vocabulary;
 
 /** What a calculation reads itself, taken as it is. */
 export const wholeCell = anything;
+
+/** The material of the shop's own table: any text, and the one of ours that it is, if it is one. */
+export const shopMaterial: Argument = {
+  ...materialName,
+  read: (cell, name) =>
+    typeof cell === "string" || (typeof cell === "number" && Number.isFinite(cell))
+      ? namedMaterial(typeof cell === "string" ? brief(cell, name) : String(cell))
+      : materialName.read(cell, name, "mm", false),
+};
+
+/** A material of ours, with the text that it was asked for by. */
+export const knownMaterial: Argument = {
+  ...materialName,
+  read: (cell, name) => ({ text: String(cell), material: materialName.read(cell, name, "mm", false) }),
+};
+
+/** The tool of the shop's own table: any text, and the kind of ours that it is, if it is one. */
+export const shopTool: Argument = {
+  ...vocabulary.tool,
+  read: (cell, name) =>
+    typeof cell === "string" ? namedTool(brief(cell, name)) : vocabulary.tool.read(cell, name, "mm", false),
+};
+
+/** A kind of tool of ours, with the text that it was asked for by. */
+export const knownTool: Argument = {
+  ...vocabulary.tool,
+  read: (cell, name) => ({ text: String(cell), tool: vocabulary.tool.read(cell, name, "mm", false) }),
+};
 
 /** DEPTHRATIO has no `units`, and yet its lengths may carry one: a text with a unit is read to a stated length. */
 export const eitherUnit: Argument = {

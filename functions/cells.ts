@@ -46,6 +46,7 @@ export function resultCell(result: unknown): unknown {
       ? result + 0
       : valueError("The numbers are too large to compute with. Check the units of the inputs.");
   }
+  if (result instanceof Problem) return errorCell(result);
   return typeof result === "string" || typeof result === "boolean" || isErrorCell(result)
     ? result
     : valueError(`${FAULT} (no result): please report it`);

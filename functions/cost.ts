@@ -10,6 +10,7 @@ import {
   breakEven as quantityOfEqualCost,
   saving as savingOf,
 } from "../src/calc/cost/part-cost.ts";
+import { machineRate as rateOfMachine } from "../src/calc/cost/tool-stock.ts";
 import { isBlank } from "./cells.ts";
 import { cellsOf } from "./columns.ts";
 import { list, mapRows, spill } from "./map-rows.ts";
@@ -177,6 +178,7 @@ export function breakEven(
  * @param present Seven cells in this order: cycle time (s), machine rate (per hour), edge cost, parts per edge, change time (s), other cost, scrap rate (a share). A blank counts as 0.
  * @param proposed The same seven cells of the proposal (s, money, a share)
  * @param [partsPerYear] Parts per year. Without it the last row is empty.
+ * @list present, proposed
  * @returns A table with a header: line, present, proposed, saving. Money per part, percent, parts per hour, money per year.
  * @remarks Parts per edge may be blank where neither an edge nor a change costs anything.
  * @example =REAM.COMPARE({60;90;0;0;0;0;0}, {48;90;0;0;0;0;0}, 1000) // "line", "present", "proposed", "saving"; "machine time", 1.5, 1.2, 0.3; "edge", 0, 0, 0; "edge change", 0, 0, 0; "other operations", 0, 0, 0; "scrap", 0, 0, 0; "cost per part", 1.5, 1.2, 0.3; "saving, % of present", "", "", 20; "parts per hour", 60, 75, ""; "cost per year", 1500, 1200, 300
@@ -188,6 +190,37 @@ export function compare(present: any[][], proposed: any[][], partsPerYear?: any[
     { present: list(blanksAsZero(present)), proposed: list(blanksAsZero(proposed)) },
     { partsPerYear },
   );
+}
+
+/**
+ * Returns the hourly rate of a machine from its costs.
+ *
+ * @customfunction MACHINERATE
+ * @param price Price of the machine, money
+ * @param years Years in which it is written off, a number
+ * @param hours Staffed hours per year, h
+ * @param [interest] Interest per year as a share (0.06 is 6 %). Default 0.
+ * @param [space] Cost of floor space per year, money. Default 0.
+ * @param [energy] Cost of energy per year, money. Default 0.
+ * @param [upkeep] Cost of upkeep per year, money. Default 0.
+ * @param [uptime] Share of the hours that it runs (0.85 is 85 %). Default 1.
+ * @returns Machine rate, money per hour
+ * @cell machine rate [per hour]
+ * @remarks Interest counts on half the price. Wages are not in it.
+ * @example =REAM.MACHINERATE(250000, 8, 4000, 0.06, 3000, 4800, 10000) // 14.1375
+ * @see sources: cost
+ */
+export function machineRate(
+  price: any[][],
+  years: any[][],
+  hours: any[][],
+  interest?: any[][],
+  space?: any[][],
+  energy?: any[][],
+  upkeep?: any[][],
+  uptime?: any[][],
+): any[][] {
+  return mapRows(rateOfMachine, { price, years, hours }, { interest, space, energy, upkeep, uptime });
 }
 
 /** In these columns the position counts, so a blank must keep its place; a wholly blank one stays blank. */

@@ -2,7 +2,7 @@
 // spoils only itself.
 
 import type { Argument } from "./arguments.ts";
-import { errorCell, notAvailable, resultCell, valueError } from "./cells.ts";
+import { errorCell, isBlank, notAvailable, resultCell, valueError } from "./cells.ts";
 import {
   BLANK,
   type Call,
@@ -27,6 +27,13 @@ export const readAs = (argument: Argument, given: Matrix | Special | undefined):
   given instanceof Special
     ? new Special(given.matrix, argument, given.whole)
     : new Special(given, argument, false);
+
+/** A range taken whole, its blanks keeping their place; a wholly blank one is left out. */
+export function wholeRange(matrix: Matrix | undefined): Special {
+  const cells = cellsOf(matrix);
+  const isLeftOut = cells.every((row) => row.every(isBlank));
+  return new Special(isLeftOut ? undefined : [[cells]], undefined, false);
+}
 
 /** The ranges of a repeating argument as one list. */
 export function repeated(ranges: unknown): Special {

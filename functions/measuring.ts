@@ -1,6 +1,9 @@
 // functions: measuring reamers and holes, and what the measurements say.
 
+import { cpkBound as boundOfCpk } from "../src/calc/cost/tool-stock.ts";
 import { plugGauge as gaugesFor } from "../src/calc/fits/plug-gauge.ts";
+import { hotSize as sizeWhenWarm } from "../src/calc/setup/coolant-and-bending.ts";
+import { holeForm as formOf } from "../src/calc/setup/hole-form.ts";
 import {
   capability as capabilityOf,
   inTolerance as shareInTolerance,
@@ -74,6 +77,7 @@ export function inspect(measured: any[][], callout: any[][], units?: any[][]): a
  * @param measured Measured sizes, a range, mm or in. Texts that are no sizes, blanks, and 0 are left out.
  * @param callout Callout as on the drawing, in mm or in
  * @param [units] "mm" or "in". Default "mm".
+ * @list measured
  * @returns Cp, Cpk, mean, and sample standard deviation (mm or in)
  * @row Cp, Cpk, mean [mm|in], standard deviation [mm|in]
  * @remarks The deviation is that of the whole sample (n − 1): for parts made over a long run these are Pp and Ppk. They hold for a process that is stable and normal. Below about 30 parts they are a guess.
@@ -175,4 +179,55 @@ export function sizeAt20(
  */
 export function plugGauge(callout: any[][], units?: any[][]): any[][] {
   return mapToColumns(5, gaugesFor, { callout }, { units });
+}
+
+/**
+ * Calculates the form of a hole from diameters at several depths.
+ *
+ * @customfunction HOLEFORM
+ * @param diameters Measured diameters, a range, mm or in
+ * @param positions Distance of each from the entry, a range of the same length, mm or in
+ * @param [units] "mm" or "in". Default "mm".
+ * @list diameters, positions
+ * @returns Taper, bell-mouth, and barrel, mm or in, and the form: "ok", "taper", "bell-mouth", "tight entry", "barrel", or "waist"
+ * @row taper [mm|in], bell-mouth [mm|in], barrel [mm|in], form
+ * @remarks Taper is over the measured length, plus toward the bottom. Bell-mouth is the entry less the mean of the others. Barrel is the middle less the mean of the ends. Two-point gauges miss odd lobes: check roundness with three points.
+ * @example =REAM.HOLEFORM({12.016;12.012;12.01}, {3;15;27}) // -0.006, 0.005, -0.001, "taper"
+ * @example =REAM.HOLEFORM({12.02;12.01;12.01}, {3;15;27}) // -0.01, 0.01, -0.005, "bell-mouth"
+ * @see sources: hole-form, hole-form-limit
+ */
+export function holeForm(diameters: any[][], positions: any[][], units?: any[][]): any[][] {
+  return mapToColumns(4, formOf, { diameters: list(diameters), positions: list(positions) }, { units });
+}
+
+/**
+ * Calculates the lower confidence bound of a Cpk.
+ *
+ * @customfunction CPKBOUND
+ * @param cpk Cpk from your measurements (CAPABILITY), a number
+ * @param count Number of parts measured
+ * @param [confidence] One-sided confidence, a share (0.95 is 95 %). Default 0.95.
+ * @returns Lower bound of the Cpk, a number
+ * @remarks A Cpk from few parts says little: quote it with the number of parts.
+ * @example =REAM.CPKBOUND(1.33, 30) // 1.025804
+ * @see sources: cpk-bound
+ */
+export function cpkBound(cpk: any[][], count: any[][], confidence?: any[][]): any[][] {
+  return mapRows(boundOfCpk, { cpk, count }, { confidence });
+}
+
+/**
+ * Returns the size that a part has at a temperature, from its size at 20 °C (68 °F).
+ *
+ * @customfunction HOTSIZE
+ * @param size Size at 20 °C (68 °F), mm or in
+ * @param temperature Temperature of the part, °C or °F
+ * @param material Material, a key or name as in MATERIALS()
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Size at the temperature, mm or in
+ * @example =REAM.HOTSIZE(50, 35, "aluminum") // 50.0177
+ * @see sources: reference-temperature, expansion
+ */
+export function hotSize(size: any[][], temperature: any[][], material: any[][], units?: any[][]): any[][] {
+  return mapRows(sizeWhenWarm, { size, temperature, material }, { units });
 }

@@ -79,6 +79,7 @@ export function wearAllowance(
  * @param measured Measured diameters of the trial holes, a range, mm or in
  * @param reamer Measured diameter of the reamer, mm or in
  * @param [units] "mm" or "in". Default "mm".
+ * @list measured
  * @returns Mean cutting oversize, and largest less smallest hole, mm or in
  * @row cutting oversize [mm|in], spread [mm|in]
  * @example =REAM.CUTSOVER({12.014;12.015;12.016}, 12.011) // 0.004, 0.002
@@ -121,6 +122,7 @@ export function prePlate(
  * @param callouts Callouts of the holes, a range, in mm or in
  * @param [cutsOver] Cutting oversize: how much larger than itself a reamer cuts, mm or in, from your own trials. Default 0.
  * @param [units] "mm" or "in". Default "mm".
+ * @list callouts
  * @returns Rows of minimum and maximum diameter (mm or in), number of holes, and the callouts
  * @remarks Holes share a reamer only if their windows have 0.004 mm (0.00015 in) in common, or the whole of the narrowest.
  * @example =REAM.SHAREDREAMERS({"12 H7";"12 H8"}) // 12.008, 12.015, 1, "12 H7"; 12.012, 12.022, 1, "12 H8"

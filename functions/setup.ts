@@ -2,6 +2,10 @@
 
 import { chipPath as adviceOn, toolFor as entryFor } from "../src/calc/setup/choosing.ts";
 import {
+  deflection as bendingOf,
+  coolantFlow as flowThrough,
+} from "../src/calc/setup/coolant-and-bending.ts";
+import {
   runoutCheck as checkRunout,
   screwMoves as movesOfScrews,
   runout as runoutOf,
@@ -132,6 +136,7 @@ export function chipPath(holeKind: any[][], blocked?: any[][], interrupted?: any
  * @param over Lower ends of the ranges, not covered except the lowest, a range, mm or in
  * @param upTo Upper ends of the ranges, covered, a range of the same length, mm or in
  * @param entries What to return for each range: a tool's number, name, or price, a range of the same length
+ * @list over, upTo, entries
  * @returns The first entry whose range covers the size, a number or text
  * @cell entry
  * @example =REAM.TOOLFOR(12, {0;6;12}, {6;12;20}, {"R6";"R12";"R20"}) // "R12"
@@ -139,4 +144,55 @@ export function chipPath(holeKind: any[][], blocked?: any[][], interrupted?: any
  */
 export function toolFor(size: any[][], over: any[][], upTo: any[][], entries: any[][]): any[][] {
   return mapRows(entryFor, { size, over: list(over), upTo: list(upTo), entries: list(entries) });
+}
+
+/**
+ * Calculates the coolant flow through the bores of a tool.
+ *
+ * @customfunction COOLANTFLOW
+ * @param bore Diameter of a coolant bore, mm or in
+ * @param pressure Coolant pressure, bar or psi
+ * @param [bores] Number of bores. Default 1.
+ * @param [coefficient] Discharge coefficient, a number over 0, up to 1. Default 0.7.
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Flow, L/min or US gpm
+ * @cell coolant flow [L/min|US gpm]
+ * @remarks Water at 1000 kg/m³. The machine's manual limits pressure and flow. Keep the guard closed: a jet at pressure cuts skin.
+ * @example =REAM.COOLANTFLOW(1.5, 40) // 6.63845
+ * @example =REAM.COOLANTFLOW(0.06, 580, , , "in") // 1.810025
+ * @see sources: coolant-flow, coolant-flow-practice
+ */
+export function coolantFlow(
+  bore: any[][],
+  pressure: any[][],
+  bores?: any[][],
+  coefficient?: any[][],
+  units?: any[][],
+): any[][] {
+  return mapRows(flowThrough, { bore, pressure }, { bores, coefficient, units });
+}
+
+/**
+ * Calculates how far a projecting tool bends under a side force.
+ *
+ * @customfunction DEFLECTION
+ * @param force Side force at the free end, N or lbf
+ * @param length Projection, mm or in
+ * @param diameter Diameter of the tool, mm or in
+ * @param [toolMaterial] "steel" or "carbide". Default "steel".
+ * @param [units] "mm" or "in". Default "mm".
+ * @returns Bending at the free end, mm or in
+ * @cell deflection [mm|in]
+ * @remarks A round bar held rigidly. Flutes, a neck, and the holder make it bend more.
+ * @example =REAM.DEFLECTION(10, 80, 12) // 0.007984257
+ * @see sources: deflection, elastic-modulus
+ */
+export function deflection(
+  force: any[][],
+  length: any[][],
+  diameter: any[][],
+  toolMaterial?: any[][],
+  units?: any[][],
+): any[][] {
+  return mapRows(bendingOf, { force, length, diameter }, { toolMaterial, units });
 }

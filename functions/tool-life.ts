@@ -9,6 +9,7 @@ import {
   economicSpeed as speedOfLeastCost,
   fastestSpeed as speedOfMostParts,
 } from "../src/calc/cost/tool-life.ts";
+import { toolsNeeded as edgesAndTools, lifeRange as rangeOfMean } from "../src/calc/cost/tool-stock.ts";
 import { list, mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
@@ -17,6 +18,7 @@ import { list, mapRows, mapToColumns } from "./map-rows.ts";
  * @customfunction TAYLORFIT
  * @param speeds Cutting speeds of the records, a range, m/min or ft/min
  * @param lives Tool life of an edge at each speed, a range, min
+ * @list speeds, lives
  * @returns n, C (m/min or ft/min, as the speeds are), and r² (1 is a perfect fit)
  * @row n, C [m/min|ft/min], r²
  * @remarks Two records always fit and prove nothing: enter three or more, at speeds well apart. The n and C of books are for turning and do not hold for reamers.
@@ -163,4 +165,43 @@ export function costAtSpeed(
     { surfaceSpeed, n, c, diameter, feedPerRev, depth, changeTime, edgeCost, machineRate },
     { timeFactor, units },
   );
+}
+
+/**
+ * Calculates the range of the mean tool life from recorded lives.
+ *
+ * @customfunction LIFERANGE
+ * @param lives Recorded lives of edges, a range, min or parts. The result is in the same unit.
+ * @param [confidence] Two-sided confidence, a share (0.95 is 95 %). Default 0.95.
+ * @list lives
+ * @returns Mean, low, and high of the mean life, in the unit of the lives
+ * @row mean life, low, high
+ * @remarks The range of the mean, not of single lives: change an edge by the shortest life recorded, not by this.
+ * @example =REAM.LIFERANGE({720;760;790}) // 756.666667, 669.426617, 843.906716
+ * @see sources: student
+ */
+export function lifeRange(lives: any[][], confidence?: any[][]): any[][] {
+  return mapToColumns(3, rangeOfMean, { lives: list(lives) }, { confidence });
+}
+
+/**
+ * Returns the edges and tools that a quantity of parts needs.
+ *
+ * @customfunction TOOLSNEEDED
+ * @param parts Parts to make
+ * @param partsPerEdge Parts that one edge makes
+ * @param [edges] Edges used one after the other. Default 1.
+ * @param [regrinds] How often the tool is reground. Default 0.
+ * @returns Whole edges and whole tools
+ * @row edges, tools
+ * @example =REAM.TOOLSNEEDED(250000, 750, 1, 3) // 334, 84
+ * @see sources: derived
+ */
+export function toolsNeeded(
+  parts: any[][],
+  partsPerEdge: any[][],
+  edges?: any[][],
+  regrinds?: any[][],
+): any[][] {
+  return mapToColumns(2, edgesAndTools, { parts, partsPerEdge }, { edges, regrinds });
 }

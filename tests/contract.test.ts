@@ -108,7 +108,7 @@ const examples = declarations.flatMap(({ id, examples, row }) =>
 );
 
 /** The tables show their first cell alone. */
-const SHORTENED = new Set(["MATERIALS", "SOURCES"]);
+const SHORTENED = new Set(["MATERIALS", "SOURCES", "REMEDIES"]);
 
 describe("examples", () => {
   test.each(examples)("%s gives %s", (formula, result, id, width) => {
@@ -181,10 +181,10 @@ describe("required and optional", () => {
 
 /** A unit as it stands in a text: "in" only after "or", since it is a word of English too. */
 const UNIT =
-  /\b(?:mm or in|mm\/min or in\/min|m\/min or ft\/min|rev\/min|N·m or lbf·in|kW or hp|degrees)\b|°C or °F|(?:^|, |\()(?:s|min|h|parts|months)\b/i;
+  /\b(?:mm or in|mm\/min or in\/min|m\/min or ft\/min|rev\/min|N·m or lbf·in|kW or hp|degrees|L\/min or US gpm|N or lbf|bar or psi)\b|°C or °F|(?:^|, |\()(?:s|min|h|parts|months)\b/i;
 /** What has no unit, or one that the sheet says. */
 const KIND =
-  /\b(?:no unit|money|shares?|whole|(?:a|whole) number|numbers?|parts|edges|holes|how often|fit|in any unit|(?:its|their) own unit|in the (?:same )?unit|unit (?:from|to|of)|TRUE or FALSE|text|table|words|names?|ok)\b|÷|"[^"]+"/i;
+  /\b(?:no unit|money|shares?|whole|(?:a|whole) number|numbers?|parts|edges|holes|how often|fit|in the same unit|in any unit|(?:its|their) own unit|in the (?:same )?unit|unit (?:from|to|of)|TRUE or FALSE|text|table|words|names?|ok)\b|÷|"[^"]+"/i;
 
 const saysUnit = (text: string) => UNIT.test(text) || KIND.test(text);
 

@@ -12,6 +12,8 @@ export interface Parameter {
   readonly description: string;
   readonly optional: boolean;
   readonly repeating: boolean;
+  /** Taken whole, as `@list` says: its cells do not spread over rows. */
+  readonly whole: boolean;
 }
 
 export interface Example {
@@ -80,6 +82,7 @@ function readFunction(node: ts.FunctionDeclaration, file: string): Declaration {
     if (documented.has(name)) faults.push(`two @param tags for ${name}`);
     documented.set(name, { text: textOf(tag.comment), bracketed: tag.isBracketed });
   }
+  const lists = new Set(splitList(tagTexts(node, "list").join(",")));
   const parameters = node.parameters.map((parameter) => {
     const name = parameter.name.getText();
     const type = parameter.type?.getText() ?? "";
@@ -94,8 +97,11 @@ function readFunction(node: ts.FunctionDeclaration, file: string): Declaration {
     if (parameter.initializer || parameter.dotDotDotToken)
       faults.push(`parameter ${name} has a default or is a rest parameter`);
     const shown = argumentName(name);
-    return { name: shown, description: written?.text ?? "", optional, repeating: type === "any[][][]" };
+    const repeating = type === "any[][][]";
+    const whole = repeating || lists.delete(shown);
+    return { name: shown, description: written?.text ?? "", optional, repeating, whole };
   });
+  for (const name of lists) faults.push(`@list ${name} is for no parameter`);
   for (const name of documented.keys()) faults.push(`@param ${name} is for no parameter`);
   if (node.type?.getText() !== "any[][]") faults.push("the result must be declared any[][]");
   if (!node.modifiers?.some((modifier) => modifier.kind === ts.SyntaxKind.ExportKeyword))
@@ -115,7 +121,7 @@ function readFunction(node: ts.FunctionDeclaration, file: string): Declaration {
     parameters,
     returns: [...tagTexts(node, "returns"), ...tagTexts(node, "return")].join(" "),
     row: rowCells.map(({ name }) => name),
-    cells: rowCells.length > 0 ? rowCells : tagTexts(node, "cell").map(readCell),
+    cells: rowCells.length > 0 ? rowCells : splitList(tagTexts(node, "cell").join(",")).map(readCell),
     examples: tagTexts(node, "example").map(readExample),
     sources: tagTexts(node, "see")
       .filter((text) => text.startsWith("sources:"))

@@ -1,7 +1,13 @@
 // calc: works out one line of a written formula, for the steps shown to a person and for the test that holds
 // them to the calculation. A recursive descent over numbers, names, + - * / ^, brackets and the functions below.
 
-import { METERS_PER_FOOT, MM_PER_INCH, NEWTON_METERS_PER_POUND_FORCE_INCH } from "../data/units.ts";
+import {
+  LITERS_PER_GALLON,
+  METERS_PER_FOOT,
+  MM_PER_INCH,
+  NEWTON_METERS_PER_POUND_FORCE_INCH,
+  PASCALS_PER_PSI,
+} from "../data/units.ts";
 import { standardNormal } from "./setup/normal.ts";
 
 type NumberFunction = (...numbers: number[]) => number;
@@ -20,6 +26,14 @@ export const conversions: ReadonlyMap<string, { readonly unit: string; readonly 
   /** From W, and from lbf·in per minute. */
   ["inkw", { unit: "kW", factor: 1e-3 }],
   ["inhp", { unit: "hp", factor: 1 / 396_000 }],
+  /** From bar, and from psi. */
+  ["inpascal", { unit: "Pa", factor: 1e5 }],
+  ["inpascalfrompsi", { unit: "Pa", factor: PASCALS_PER_PSI }],
+  /** From mm²·m/s. */
+  ["inlpermin", { unit: "L/min", factor: 0.06 }],
+  ["ingpm", { unit: "US gpm", factor: 0.06 / LITERS_PER_GALLON }],
+  /** From N/mm². */
+  ["inpsi", { unit: "lbf/in²", factor: 1e6 / PASCALS_PER_PSI }],
   /** A difference of temperature in °F. */
   ["inkelvin", { unit: "K", factor: 1 / 1.8 }],
 ]);

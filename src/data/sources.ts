@@ -106,6 +106,28 @@ export const sources = {
   },
   "reference-temperature": { kind: "print", text: "ISO 1: reference temperature 20 °C" },
   expansion: { kind: "memory", text: "linear expansion of the materials, textbook values from memory" },
+  remedies: { kind: "practice", text: "causes, checks, and remedies: common practice, no source" },
+  "shop-table": { kind: "practice", text: "your own table" },
+  "hole-form": { kind: "derived", text: "least-squares slope and differences of the readings" },
+  "hole-form-limit": {
+    kind: "practice",
+    text: "straight within 0.002 mm (0.0001 in): common practice, no source",
+  },
+  student: { kind: "print", text: "Student's t, NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.2.1" },
+  "cpk-bound": {
+    kind: "memory",
+    text: "lower confidence bound of Cpk after Bissell (1990), value from memory",
+  },
+  "coolant-flow": { kind: "derived", text: "flow through a bore: bores·C·A·√(2Δp/ρ)" },
+  "coolant-flow-practice": {
+    kind: "practice",
+    text: "discharge coefficient 0.7, water: common practice, no source",
+  },
+  deflection: { kind: "print", text: "cantilever with an end load, F·L³/(3·E·I), handbooks of mechanics" },
+  "elastic-modulus": {
+    kind: "memory",
+    text: "elastic modulus of steel and carbide: textbook values from memory",
+  },
   "si-units": { kind: "exact", text: "NIST SP 811, Appendix B; BIPM, The International System of Units" },
   "chip-path": { kind: "practice", text: "common practice, no source" },
   "runout-limit": { kind: "practice", text: "common practice, no source" },

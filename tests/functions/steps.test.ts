@@ -18,6 +18,8 @@ const factors: Readonly<Record<string, number>> = {
   kW: 1e-3,
   hp: 1 / 396_000,
   K: 1 / 1.8,
+  "L/min": 0.06,
+  "US gpm": 0.06 / 3.785411784,
 };
 
 /** As mathjs writes the functions and signs of a line; what it has not, as it is defined. */
@@ -32,7 +34,12 @@ const scope = {
   mmOf: (value: number) => value * factors.mm,
   inOf: (value: number) => value * factors.in,
   KOf: (value: number) => value * factors.K,
+  PaOf: (value: number) => value * pascals,
+  psiOf: (value: number) => (value * 25.4 ** 2) / 4.4482216152605,
 };
+
+/** Pa in one of the unit of pressure that a line has. */
+let pascals = 1e5;
 
 /** What is said behind a line, and what it does to the value. */
 const endings: readonly (readonly [RegExp, (value: number, words: RegExpExecArray) => number])[] = [
@@ -41,11 +48,12 @@ const endings: readonly (readonly [RegExp, (value: number, words: RegExpExecArra
   [/, the nearest even number$/, (value) => 2 * Math.floor(value / 2 + 0.5)],
   [/, rounded up to a whole ([\d.]+)$/, (value, [, step]) => Math.ceil(value / +step - 1e-9) * +step],
   [/, rounded to ([\d.]+)$/, (value, [, step]) => Math.round(value / +step) * +step],
-  [/, in (\S+)$/, (value, [, unit]) => value * factors[unit]],
+  [/, in (\S+|US gpm)$/, (value, [, unit]) => value * factors[unit]],
 ];
 
 /** The value of a line with numbers, as a person works it out. */
 function worksOutTo(text: string): number {
+  pascals = / psi\b/.test(text) ? 4.4482216152605 / 0.0254 ** 2 : 1e5;
   for (const [ending, apply] of endings) {
     const words = ending.exec(text);
     if (words) return apply(worksOutTo(text.slice(0, words.index)), words);
@@ -58,6 +66,19 @@ const UNITS = [
   ...[
     "mm²",
     "in²",
+    "mm⁴",
+    "in⁴",
+    "kg/m³",
+    "lbf/in²",
+    "US gpm",
+    "L/min",
+    "m/s",
+    "bar",
+    "psi",
+    "lbf",
+    "N",
+    "edges",
+    "tools",
     "machines",
     "money",
     "holes",
@@ -81,7 +102,8 @@ function arithmetic(text: string): string {
   return text
     .replace(UNIT, "")
     .replace(/(?<=\d)°/g, "")
-    .replace(/\b(sin|cos|tan|atan2|mm|in|K)\(/g, "$1Of(")
+    .replace(/lbf\/in²\(/g, "psiOf(")
+    .replace(/\b(sin|cos|tan|atan2|mm|in|K|Pa)\(/g, "$1Of(")
     .replaceAll("·", "*")
     .replaceAll("−", "-")
     .replaceAll("²", "^2")
@@ -125,13 +147,8 @@ function writtenOut(
 
 /** Tables have no calculation. */
 const TABLES = new Set([
-  "MATERIALS",
-  "SOURCES",
-  "CALLOUT",
-  "CHIPPATH",
-  "TOOLFOR",
-  "SHAREDREAMERS",
-  "CHECKOF",
+  ...["MATERIALS", "SOURCES", "CALLOUT", "CHIPPATH", "TOOLFOR", "SHAREDREAMERS", "CHECKOF"],
+  ...["DATAFOR", "HEADERS", "REMEDIES"],
 ]);
 
 /** The calls that are written out. */

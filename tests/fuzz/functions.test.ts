@@ -12,20 +12,13 @@ const numRuns = Number(process.env.FUZZ_RUNS ?? 75);
 const seed = Number(process.env.FUZZ_SEED ?? 20_260_401);
 console.log(`fuzz: ${numRuns} calls of each of ${declarations.length} functions, seed ${seed}`);
 
-/** Functions whose result is of a shape of its own, or that take a list whole. */
-const whole = new Set([
-  "CUTSOVER",
-  "SHAREDREAMERS",
-  "TAYLORFIT",
-  "STACKUP",
-  "CAPABILITY",
-  "TOOLFOR",
-  "COMPARE",
-  "STEPS",
-  "CHECKOF",
-  "MATERIALS",
-  "SOURCES",
-]);
+/** Functions whose result is of a shape of its own, or that take an argument whole. */
+const whole = new Set(
+  declarations
+    .filter(({ parameters, cells }) => cells.length === 0 || parameters.some(({ whole: one }) => one))
+    .map(({ id }) => id),
+);
+for (const id of ["HEADERS", "REMEDIES"]) whole.add(id);
 
 const run = ({ id, args }: FuzzCall): Cells => sheet(id, ...args.map((range) => range ?? undefined));
 

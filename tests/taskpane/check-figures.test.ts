@@ -51,7 +51,7 @@ describe("the plan", () => {
     const { ok, off, blank, unread, slips, rows } = plan.summary;
     expect({ ok, off, blank, unread }).toEqual({ ok: 2, off: 2, blank: 1, unread: 3 });
     expect(rows.map(({ address }) => address)).toEqual(["B3", "B4"]);
-    expect(rows[0].verdict).toMatch(/^2 times too high: .*radius for diameter/);
+    expect(rows[0].verdict).toMatch(/^2 times too high: radius for diameter/);
     expect(slips.map(({ rows: count }) => count)).toEqual([1, 1]);
     expect(slips.map(({ name }) => name)).toContain("no known slip");
   });

@@ -1,6 +1,7 @@
 // build: how the reference is ordered: topics by the file that declares them, and tasks as people ask.
 
 export const topics: readonly (readonly [topic: string, title: string])[] = [
+  ["plans", "Plans and your own data"],
   ["fits", "Callouts, limits and fits"],
   ["reamers", "The reamer for the hole"],
   ["stock", "Stock and the pre-ream drill"],
@@ -16,6 +17,7 @@ export const topics: readonly (readonly [topic: string, title: string])[] = [
 ];
 
 export const tasks: readonly (readonly [task: string, ids: readonly string[]])[] = [
+  ["How do I plan a hole in one row, with my own data?", ["PLAN", "DATAFOR", "HEADERS"]],
   ["What are the limits of this hole?", ["LIMITS", "MINSIZE", "MAXSIZE", "MIDSIZE", "TOLERANCE", "CALLOUT"]],
   ["What are the limit deviations of a class?", ["UPPERDEV", "LOWERDEV", "ITWIDTH"]],
   ["What fit do a hole and a shaft make?", ["CLEARANCE", "FITTYPE"]],
@@ -41,22 +43,35 @@ export const tasks: readonly (readonly [task: string, ids: readonly string[]])[]
   ["Can the spindle turn it?", ["TORQUE", "POWER"]],
   [
     "Which cutting speed costs least?",
-    ["TAYLORFIT", "TAYLORLIFE", "TAYLORSPEED", "ECONOMICSPEED", "FASTESTSPEED", "COSTATSPEED"],
+    [
+      "TAYLORFIT",
+      "TAYLORLIFE",
+      "TAYLORSPEED",
+      "ECONOMICSPEED",
+      "FASTESTSPEED",
+      "COSTATSPEED",
+      "LIFERANGE",
+      "TOOLSNEEDED",
+    ],
   ],
   [
     "What does a part cost, and what is its price?",
-    ["EDGECOST", "PARTSPEREDGE", "TOOLCOST", "PARTCOST", "PRICE"],
+    ["EDGECOST", "PARTSPEREDGE", "TOOLCOST", "PARTCOST", "PRICE", "MACHINERATE"],
   ],
   ["How does a proposal compare with today's process?", ["COMPARE", "SAVING", "PAYBACK", "BREAKEVEN"]],
-  ["How do I set up a reamer and read its runout?", ["RUNOUT", "SCREWMOVES", "RUNOUTCHECK", "RUNOUTAT"]],
+  [
+    "How do I set up a reamer and read its runout?",
+    ["RUNOUT", "SCREWMOVES", "RUNOUTCHECK", "RUNOUTAT", "DEFLECTION"],
+  ],
   [
     "How do I measure a reamer or a hole?",
-    ["VBLOCK", "INSPECT", "ACCEPTLIMITS", "SIZEAT20", "WEARALLOWANCE", "PLUGGAUGE"],
+    ["VBLOCK", "INSPECT", "ACCEPTLIMITS", "SIZEAT20", "WEARALLOWANCE", "PLUGGAUGE", "HOTSIZE"],
   ],
-  ["Is the process capable?", ["CAPABILITY", "INTOLERANCE", "GAUGESHARE", "STACKUP"]],
+  ["Is the process capable?", ["CAPABILITY", "INTOLERANCE", "GAUGESHARE", "CPKBOUND", "STACKUP"]],
+  ["Why did the hole go wrong?", ["HOLEFORM", "REMEDIES", "RUNOUT", "STOCKCHECK"]],
   ["What size before plating or anodizing?", ["PREPLATE"]],
   ["Which holes can share a reamer?", ["SHAREDREAMERS", "TOOLFOR"]],
-  ["How do the chips get out of the hole?", ["CHIPPATH"]],
+  ["How do the chips get out of the hole?", ["CHIPPATH", "COOLANTFLOW"]],
   ["How do I convert inch and metric?", ["CONVERT"]],
   [
     "Is a hand figure right, and how is it calculated?",

@@ -91,6 +91,16 @@ drillFor.formula = {
   },
 } satisfies Formula;
 
+/** Row as drillFor, of the standard drill whose stock is nearest a given one; of two as near the larger drill. */
+export function drillLeaving(diameter: number, stock: number, units: Units = "mm"): [string, number, number] {
+  const reamed = toTicks(diameter, units);
+  const wanted = reamed - toTicks(stock, units);
+  const drills = drillsOf(undefined, units).filter(({ ticks }) => ticks < reamed);
+  if (drills.length === 0) return none(`diameter is ${diameter}. No standard drill is smaller.`);
+  const best = drills.reduce((a, b) => (Math.abs(b.ticks - wanted) <= Math.abs(a.ticks - wanted) ? b : a));
+  return [best.name, fromTicks(best.ticks, units), fromTicks(reamed - best.ticks, units)];
+}
+
 function noDrill(
   diameter: number,
   drills: readonly Drill[],
