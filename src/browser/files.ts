@@ -77,7 +77,7 @@ export function startFiles(
   const savedBytes = async (valuesOnly: boolean): Promise<{ bytes: Bytes; told: string } | undefined> => {
     const changes = opened && before && changesSince(before, shown.model);
     if (opened && changes && !changes.isMore) {
-      const typed = new TypedCells(shown.model, library, names);
+      const typed = new TypedCells(shown.model, library, names, opened.parts.from1904);
       const { bytes, report, changed } = saveIntoFile(opened, changes, typed, functions, valuesOnly);
       if (!valuesOnly) {
         opened = { ...opened, file: openPackage(bytes) };

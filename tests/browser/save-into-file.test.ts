@@ -11,7 +11,14 @@ import { storedNames } from "../../src/workbook/xlsx/stored-names.ts";
 import { changesSince, snapshotOf, watchMovedCells } from "../../src/workbook/xlsx-grid/changes.ts";
 import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
 import { TypedCells } from "../../src/workbook/xlsx-grid/typed-cells.ts";
-import { packedEntries, type SmallWorkbook, smallWorkbook, textsIn } from "../support/package.ts";
+import {
+  packedEntries,
+  partsOf,
+  type SmallWorkbook,
+  smallWorkbook,
+  textsIn,
+  zipped,
+} from "../support/package.ts";
 import { functions, metadata } from "../support/small-functions.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 
@@ -32,7 +39,13 @@ function saved(file: Uint8Array, edits: Edits, valuesOnly = false) {
   }
   const changes = changesSince(before, model);
   expect(changes.isMore).toBe(false);
-  return saveIntoFile(opened, changes, new TypedCells(model, gridLibrary, names), functions, valuesOnly);
+  return saveIntoFile(
+    opened,
+    changes,
+    new TypedCells(model, gridLibrary, names, opened.parts.from1904),
+    functions,
+    valuesOnly,
+  );
 }
 
 const sheetOf = (file: Uint8Array) =>
@@ -144,6 +157,42 @@ describe("saving into the file", () => {
     expect(sheetOf(bytes)).toMatch(/<f[^>]*>_xldudf_REAM_TWICE\(\)<\/f>/);
     expect(sheetOf(bytes)).toMatch(/<f[^>]*>SUMM\(A1\)<\/f>/);
     expect(textsIn(bytes)["xl/workbook.xml"]).toContain('<calcPr fullCalcOnLoad="1"/>');
+  });
+
+  test("keeps the count of dates from 1904", () => {
+    const styles =
+      '<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font/></fonts><fills count="1"><fill><patternFill patternType="none"/></fill></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="2"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/><xf numFmtId="14" fontId="0" fillId="0" borderId="0" applyNumberFormat="1"/></cellXfs></styleSheet>';
+    const parts = partsOf({
+      sheets: {
+        Sheet1: row(
+          1,
+          n("A1", 1, ' s="1"'),
+          n("B1", 1),
+          n("C1", 2, ' s="1"'),
+          f("D1", "A1+1", "2", ' s="1"'),
+        ),
+      },
+      workbookPr: '<workbookPr date1904="1"/>',
+      more: { "xl/styles.xml": styles },
+    });
+    parts["[Content_Types].xml"] = parts["[Content_Types].xml"].replace(
+      "</Types>",
+      '<Override PartName="/xl/styles.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml"/></Types>',
+    );
+    parts["xl/_rels/workbook.xml.rels"] = parts["xl/_rels/workbook.xml.rels"].replace(
+      "</Relationships>",
+      '<Relationship Id="rIdT" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/styles" Target="styles.xml"/></Relationships>',
+    );
+    const opened = openWorkbook(zipped(parts), gridLibrary, names);
+    const model = new gridLibrary.Model(opened.data as never);
+    const [sheetId] = model.getters.getSheetIds();
+    // 2 January 1904.
+    expect(model.getters.getEvaluatedCell({ sheetId, row: 0, col: 0 }).value).toBe(1463);
+    expect(model.getters.getEvaluatedCell({ sheetId, row: 0, col: 1 }).value).toBe(1);
+    expect(saved(zipped(parts), {}).bytes).toEqual(zipped(parts));
+    expect(sheetOf(saved(zipped(parts), { C1: "1/5/1904", B1: "7" }).bytes)).toBe(
+      row(1, n("A1", 1, ' s="1"'), n("B1", 7), n("C1", 4, ' s="1"'), f("D1", "A1+1", "2", ' s="1"')),
+    );
   });
 
   test("with values only, REAM formulas are gone and others stay", () => {

@@ -3,6 +3,7 @@
 
 import { type Token, tokensOf } from "../xlsx/formula-tokens.ts";
 import type { StoredNames } from "../xlsx/stored-names.ts";
+import type { GridLibrary } from "./library.ts";
 import { plainNative, storedNative } from "./new-functions.ts";
 
 /** Functions that the grid lets go without their last argument, and what the format wants there. */
@@ -67,6 +68,30 @@ function missingArgument(tokens: readonly Token[], i: number): string {
 export function functionsIn(formula: string): string[] {
   const tokens = tokensOf(formula);
   return tokens.flatMap((_, i) => calledAt(tokens, i)?.toUpperCase() ?? []);
+}
+
+/**
+ * Whether a formula of the grid can stand in a file: it is whole, and has no function that the grid alone has. A name
+ * that nobody knows may be a mistyped one: it stays, for it is easier to mend than to write anew.
+ */
+export function isForOthers(formula: string, { registries }: Pick<GridLibrary, "registries">): boolean {
+  const registry = registries.functionRegistry as any;
+  const isOfGrid = (name: string) => registry.contains(name) && !registry.get(name).isExported;
+  return isWhole(formula.replace(/^=/, "")) && !functionsIn(formula).some(isOfGrid);
+}
+
+/** Whether every bracket is closed, and nothing is missing at the end. */
+function isWhole(formula: string): boolean {
+  const open: string[] = [];
+  const tokens = tokensOf(formula).filter(({ kind }) => kind !== "space");
+  for (const { kind, text } of tokens) {
+    if (kind === "unknown") return false;
+    if (text === "(" || text === "{") open.push(text);
+    else if (text === ")" && open.pop() !== "(") return false;
+    else if (text === "}" && open.pop() !== "{") return false;
+  }
+  const last = tokens.at(-1);
+  return open.length === 0 && !!last && (last.kind !== "operator" || /^[)}%#]$/.test(last.text));
 }
 
 /** Whether a formula reads cells or names of another workbook: `[1]Sheet1!A1`, `'[1]Sheet 1'!A1`, `[1]!Rate`. */

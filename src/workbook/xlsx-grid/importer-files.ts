@@ -1,9 +1,10 @@
 // workbook: the parts of an .xlsx file as the importer of the grid's library takes them: without what it would choke
 // on, empty rows and styled nothing far from any content.
 
-import { readBox } from "../xlsx/addresses.ts";
+import { type Box, readBox } from "../xlsx/addresses.ts";
 import type { Package } from "../xlsx/package.ts";
 import { walkSheet } from "../xlsx/walk-sheet.ts";
+import type { WorkbookParts } from "../xlsx/workbook-parts.ts";
 import { attribute } from "../xlsx/xml-text.ts";
 import { readDirectory, type ZipLimits } from "../xlsx/zip-directory.ts";
 import { unpack } from "../xlsx/zip-parts.ts";
@@ -27,15 +28,23 @@ const imageKinds: Readonly<Record<string, string>> = {
   webp: "image/webp",
 };
 
+/** `sheets` are the parts with cells as they are to be taken; other sheets are left out. */
 export function importerFiles(
   file: Package,
   bytes: Uint8Array,
   limits: ZipLimits,
+  { main, sheets: listed }: WorkbookParts,
   sheets: ReadonlyMap<string, string>,
 ): ImporterFiles {
   const files: ImporterFiles = {};
-  for (const name of file.names.filter(isNeeded))
-    files[name] = sheets.get(name.toLowerCase()) ?? withoutPrefix(file.read(name));
+  const leftOut = new Set(
+    listed.filter(({ part }) => !sheets.has(part.toLowerCase())).map(({ name }) => name),
+  );
+  for (const name of file.names.filter(isNeeded)) {
+    const text = sheets.get(name.toLowerCase()) ?? withoutPrefix(file.read(name));
+    if (name === main) files[name] = withoutSheets(text, leftOut);
+    else files[name] = /\.rels$/i.test(name) ? withRelativeTargets(text, name) : text;
+  }
   for (const entry of readDirectory(bytes, limits).entries) {
     const kind = imageKinds[entry.name.split(".").at(-1)!.toLowerCase()];
     if (kind && /^xl\/media\/image/i.test(entry.name))
@@ -43,6 +52,29 @@ export function importerFiles(
   }
   addStyles(files);
   return files;
+}
+
+const withoutSheets = (workbook: string, names: ReadonlySet<string>): string =>
+  workbook.replace(/<sheet\s[^>]*\/>/g, (sheet) => (names.has(attribute(sheet, "name") ?? "") ? "" : sheet));
+
+/** The importer knows no target that is named from the root. */
+function withRelativeTargets(relations: string, name: string): string {
+  const folder = name
+    .replace(/_rels\/[^/]*$/, "")
+    .split("/")
+    .slice(0, -1);
+  return relations.replace(/(\sTarget\s*=\s*["'])\/([^"']*)/g, (_, start: string, target: string) => {
+    const path = target.split("/");
+    let same = 0;
+    while (same < folder.length && folder[same] === path[same]) same++;
+    return start + "../".repeat(folder.length - same) + path.slice(same).join("/");
+  });
+}
+
+/** A sheet's part with nothing but its cells. */
+export function bareSheet(sheet: string): string {
+  const end = /<\/sheetData\s*>|<sheetData\s*\/>/.exec(sheet);
+  return end ? `${sheet.slice(0, end.index + end[0].length)}</worksheet>` : sheet;
 }
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -66,6 +98,12 @@ function base64(bytes: Uint8Array): string {
   return btoa(text);
 }
 
+/** More cells than these are not filled by one formula. */
+const MOST_FILLED = 100_000;
+
+export const isTooLarge = (box: Box | undefined): boolean =>
+  box !== undefined && (box.bottom - box.top + 1) * (box.right - box.left + 1) > MOST_FILLED;
+
 /** The sheet's part with its cells no further than a little beyond the last content. */
 export function trimmedSheet(text: string, lastRow: number, lastColumn: number): string {
   const bottom = lastRow + SPARE_ROWS;
@@ -77,7 +115,11 @@ export function trimmedSheet(text: string, lastRow: number, lastColumn: number):
     copied = end;
   };
   walkSheet(text, {
-    cell: ({ row, column, span }) => row <= bottom && column > right && cut(span),
+    cell({ row, column, span, formula }) {
+      if (row > bottom) return;
+      if (column > right) cut(span);
+      else if (formula && isTooLarge(readBox(formula.attributes.ref ?? ""))) cut(formula);
+    },
     rowEnd: ({ row, span }) => row > bottom && cut(span),
   });
   pieces.push(text.slice(copied));

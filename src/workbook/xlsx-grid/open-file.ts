@@ -8,8 +8,9 @@ import { type CellValue, formulaRoom } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { readSharedStrings, readWorkbookParts, type WorkbookParts } from "../xlsx/workbook-parts.ts";
 import type { ZipLimits } from "../xlsx/zip-directory.ts";
+import { firstThatShows, imported, plain } from "./grid-data.ts";
 import { functionsIn, gridFormula } from "./grid-formulas.ts";
-import { type ImporterFiles, importerFiles, trimmedSheet } from "./importer-files.ts";
+import { bareSheet, importerFiles, trimmedSheet } from "./importer-files.ts";
 import type { GridLibrary } from "./library.ts";
 import { type Found, lossesOf } from "./losses.ts";
 import { asUserInput, type Literals, type ReadCell, type ReadSheet, readCells } from "./read-cells.ts";
@@ -49,6 +50,9 @@ const MOST_COLUMNS = 2_000;
 /** Cells of the rectangle that holds all contents of a sheet. */
 const MOST_AREA = 1_000_000;
 
+/** The days from the one count of dates to the other. */
+export const DAYS_TO_1904 = 1462;
+
 /** A formula where it stands: a formula that has moved since has no held value any more. */
 export const heldKey = (sheetId: string, address: string, formula: string): string =>
   `${sheetId}!${address} ${formula.replaceAll(" ", "")}`;
@@ -59,44 +63,57 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
     throw new Refusal("the file is too large for a browser: fill it with npm run fill instead");
   const file = openPackage(bytes, browserLimits);
   const parts = readWorkbookParts(file);
-  if (parts.from1904)
-    throw new Refusal("the workbook counts dates from 1904, which the browser workbook cannot");
   const strings = parts.sharedStrings ? readSharedStrings(file.read(parts.sharedStrings)) : [];
   const room = formulaRoom(MOST_SIGNS);
-  const read = parts.sheets.map(({ name, part }) => {
+  const read = parts.sheets.flatMap(({ name, part }, place) => {
     const source = file.read(part);
     const sheet = readCells(source, room, names, (place) => strings[place], literalsOf(library));
+    if (!sheet.shape.isWorksheet) return [];
     const area = (sheet.lastRow + 1) * (sheet.lastColumn + 1);
     if (sheet.lastRow >= MOST_ROWS || sheet.lastColumn >= MOST_COLUMNS || area > MOST_AREA)
       throw new Refusal(
         `the sheet "${name}" is larger than the browser workbook opens (${MOST_ROWS.toLocaleString("en-US")} rows, ${MOST_COLUMNS.toLocaleString("en-US")} columns, ${MOST_AREA.toLocaleString("en-US")} cells): fill it with npm run fill instead`,
       );
-    return { sheet, name, part, trimmed: trimmedSheet(source, sheet.lastRow, sheet.lastColumn) };
+    return { sheet, name, part, place, trimmed: trimmedSheet(source, sheet.lastRow, sheet.lastColumn) };
   });
-  const trimmed = new Map(read.map(({ part, trimmed }) => [part.toLowerCase(), trimmed]));
-  const { data, warnings } = imported(
-    importerFiles(file, bytes, browserLimits, trimmed),
+  if (read.length === 0) throw new Refusal("the workbook has no sheet of cells");
+  standInFor(new Set(read.flatMap(({ sheet }) => [...sheet.cells.values()].flatMap(calledBy))), library);
+  const { namedRanges, dropped } = namesOf(parts, names);
+  const filesOf = (isBare: boolean) => {
+    const sheets = read.map(
+      ({ part, trimmed }) => [part.toLowerCase(), isBare ? bareSheet(trimmed) : trimmed] as const,
+    );
+    return importerFiles(file, bytes, browserLimits, parts, new Map(sheets));
+  };
+  const { data, warnings, unread } = firstThatShows(
     library,
-    (model) => {
-      for (const { name, sheet } of read) writeTableFormulas(model, name, sheet, names);
+    [
+      () => imported(filesOf(false), library),
+      () => imported(filesOf(true), library),
+      () =>
+        plain(
+          read.map(({ name, sheet }) => ({ name, rows: sheet.lastRow + 1, columns: sheet.lastColumn + 1 })),
+        ),
+    ],
+    (made) => {
+      for (const { name, sheet } of read) {
+        if (made.model) writeTableFormulas(made.model, name, sheet, names);
+        if (made.model && parts.from1904) countFrom1900(made.model, name, sheet, library);
+      }
+      let unread = 0;
+      const sheets = read.map(({ name, sheet }) => {
+        const own = made.data.sheets.find((one: any) => one.name === name);
+        if (!own || own.rowNumber * own.colNumber > 4 * MOST_AREA) throw new Error(`no room for ${name}`);
+        const contents = contentsOf(own, sheet, library);
+        unread += contents.unread + sheet.unread;
+        return { ...withinSheet(own), cells: contents.cells };
+      });
+      return { data: { ...made.data, sheets, namedRanges }, warnings: made.warnings, unread };
     },
   );
-  const called = read.flatMap(({ sheet }) => [...sheet.cells.values()].flatMap(calledBy));
-  standInFor(new Set(called), library);
-  let unread = 0;
-  data.sheets = read.map(({ name, sheet }) => {
-    const made = data.sheets.find((one: any) => one.name === name);
-    if (!made) throw new Refusal(`the sheet "${name}" could not be read`);
-    if (made.rowNumber * made.colNumber > 4 * MOST_AREA)
-      throw new Refusal(`the sheet "${name}" has a picture or chart too far away from its cells`);
-    const contents = contentsOf(made, sheet, library);
-    unread += contents.unread;
-    return { ...withinSheet(made), cells: contents.cells };
-  });
-  const { namedRanges, dropped } = namesOf(parts, names);
-  data.namedRanges = namedRanges;
   const sheets = read.map(({ sheet }) => sheet);
-  return summary(file, parts, { data, warnings, dropped, unread }, sheets);
+  const places = read.map(({ place }) => place);
+  return summary(file, parts, places, { data, warnings, dropped, unread }, sheets);
 }
 
 function literalsOf({ helpers, constants }: GridLibrary): Literals {
@@ -107,31 +124,19 @@ function literalsOf({ helpers, constants }: GridLibrary): Literals {
   };
 }
 
-/** The workbook as the grid's library reads it. Its warnings go nowhere but to the console: they are caught there. */
-function imported(
-  files: ImporterFiles,
-  { Model }: GridLibrary,
-  look: (model: any) => void,
-): { data: any; warnings: string[] } {
-  const warnings: string[] = [];
-  const { warn } = console;
-  console.warn = (text: unknown) => warnings.push(String(text));
-  try {
-    const model = new Model(files, { mode: "readonly" } as any, [], undefined, true);
-    look(model);
-    // Not exportData: its short form of formulas that repeat down a column fails on a running total (SUM(F$1:F2)).
-    return { data: (model as any)._exportData(false), warnings };
-  } catch (error) {
-    if (error instanceof Refusal) throw error;
-    throw new Refusal(`the workbook holds something that cannot be read (${shortened(error)})`);
-  } finally {
-    console.warn = warn;
+/** Dates that count from 1904 as the grid counts them. */
+function countFrom1900(model: any, name: string, sheet: ReadSheet, { helpers }: GridLibrary): void {
+  const sheetId = model.getters.getSheetIdByName(name);
+  for (const [address, cell] of sheet.cells) {
+    if (cell.kind === "formula" || typeof cell.value !== "number") continue;
+    const { row, column } = readCell(address)!;
+    const { format } = model.getters.getEvaluatedCell({ sheetId, row, col: column });
+    if (format && (helpers as any).isDateTimeFormat(format))
+      (sheet.cells as Map<string, typeof cell>).set(address, {
+        ...cell,
+        content: String(cell.value + DAYS_TO_1904),
+      });
   }
-}
-
-function shortened(error: unknown): string {
-  const text = error instanceof Error ? error.message : String(error);
-  return text.split("\n")[0].slice(0, 120);
 }
 
 /** Formulas with names of tables, which the importer has written out as ranges, in place of those that were read. */
@@ -202,7 +207,13 @@ const shownName = (name: string): string =>
 function summary(
   file: Package,
   parts: WorkbookParts,
-  { data, warnings, dropped, unread }: { data: any; warnings: string[]; dropped: string[]; unread: number },
+  places: readonly number[],
+  {
+    data,
+    warnings,
+    dropped,
+    unread,
+  }: { data: any; warnings: readonly string[]; dropped: string[]; unread: number },
   sheets: readonly ReadSheet[],
 ): OpenedWorkbook {
   const held = new Map<string, CellValue>();
@@ -231,7 +242,7 @@ function summary(
     data,
     file,
     parts,
-    places: sheets.map((_, i) => i),
+    places,
     losses: lossesOf(file, parts, found),
     held,
     sheets: sheets.length,

@@ -7,6 +7,7 @@ import type { StoredNames } from "../xlsx/stored-names.ts";
 import type { SheetShape } from "../xlsx/walk-sheet.ts";
 import { gridError } from "./error-codes.ts";
 import { gridFormula, readsOtherWorkbook, readsTable } from "./grid-formulas.ts";
+import { isTooLarge } from "./importer-files.ts";
 
 export interface ReadCell {
   /** As typed. */
@@ -27,6 +28,8 @@ export interface ReadSheet {
   readonly lastColumn: number;
   readonly links: number;
   readonly whatIfTables: number;
+  /** Formulas that fill more cells than are followed. */
+  readonly unread: number;
 }
 
 /** What the importer needs so as not to take a text for something else. */
@@ -47,23 +50,26 @@ export function readCells(
 ): ReadSheet {
   const cells = new Map<string, ReadCell>();
   let arrays: Box[] = [];
-  let [lastRow, lastColumn, links, whatIfTables] = [-1, -1, 0, 0];
+  let [lastRow, lastColumn, links, whatIfTables, unread] = [-1, -1, 0, 0, 0];
   const shape = readSheet(text, room, (cell, formula) => {
     const { row, column } = cell;
+    const isLarge = isTooLarge(formula?.array);
     if (formula?.isWhatIfTable) whatIfTables++;
+    else if (isLarge) unread++;
     else if (formula?.array) arrays.push(formula.array);
-    if (formula?.text === undefined) {
+    const written = isLarge ? undefined : formula?.text;
+    if (written === undefined) {
       arrays = arrays.filter(({ bottom }) => bottom >= row);
       // A part of another cell's result: the grid makes it anew.
       if (arrays.some((box) => contains(box, row, column))) return;
     }
     const value = storedValue(text, cell, sharedString);
-    if (formula?.text === undefined && (value === null || value === "")) return;
+    if (written === undefined && (value === null || value === "")) return;
     lastRow = Math.max(lastRow, row);
     lastColumn = Math.max(lastColumn, column);
     if (cells.size >= MOST_CELLS)
       throw new Refusal("the workbook is too large for a browser: fill it with npm run fill instead");
-    const decoded = formula?.text === undefined ? undefined : gridFormula(formula.text, names);
+    const decoded = written === undefined ? undefined : gridFormula(written, names);
     const isLink = decoded !== undefined && readsOtherWorkbook(decoded);
     if (isLink) links++;
     if (decoded === undefined || isLink) {
@@ -74,7 +80,7 @@ export function readCells(
       cells.set(cellName(row, column), { content: `=${decoded}`, kind: "formula", hasTableName, value });
     }
   });
-  return { cells, shape, lastRow, lastColumn, links, whatIfTables };
+  return { cells, shape, lastRow, lastColumn, links, whatIfTables, unread };
 }
 
 /** A value as it is typed so that it stays what it is: a text 1/4 is no date, 007 no number, =A1 no formula. */

@@ -3,15 +3,16 @@
 
 import type { Model } from "@odoo/o-spreadsheet";
 import { strToU8, type Zippable, zipSync } from "fflate";
-import { cellName } from "../xlsx/addresses.ts";
+import { boxName, cellName } from "../xlsx/addresses.ts";
 import type { CellValue } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { elements, escapeXml } from "../xlsx/xml-text.ts";
 import { fileError } from "./error-codes.ts";
-import { fileFormula, fillsOneCell, functionsIn } from "./grid-formulas.ts";
+import { fileFormula, fillsOneCell, functionsIn, isForOthers } from "./grid-formulas.ts";
 import type { GridLibrary } from "./library.ts";
 import { heldKey, type OpenedWorkbook } from "./open-file.ts";
 import { type SavedCell, withSavedCells } from "./save-cells.ts";
+import { spreadBox } from "./spread-box.ts";
 import { isUncomputed } from "./uncomputed.ts";
 
 export interface SaveOptions {
@@ -27,8 +28,6 @@ export interface SavedFile {
   /** Formulas with functions that no other program has, and those that make no sense, saved as values. */
   readonly asValues: number;
 }
-
-const BAD_EXPRESSION = "#BAD_EXPR";
 
 export async function saveWorkbook(
   model: Model,
@@ -54,7 +53,7 @@ export async function saveWorkbook(
     }
     const saved = withSavedCells(content, cells.on(sheetIds[Number(sheet[1])]));
     arrays += saved.arrays;
-    texts.set(path, valid(inOrder(saved.text)));
+    texts.set(path, withPageSetup(valid(inOrder(saved.text))));
   }
   const workbook = texts.get("xl/workbook.xml");
   if (workbook !== undefined) texts.set("xl/workbook.xml", withNames(workbook, model));
@@ -94,11 +93,9 @@ class SavedCells {
     const { getters } = this.model;
     const written = getters.getCellText(position, { showFormula: true });
     const called = functionsIn(written);
-    const registry = this.library.registries.functionRegistry as any;
     const isOurs = called.some((name) => name.startsWith(`${namespace}.`));
     if (this.options.valuesOnly && isOurs) return { value };
-    const isOfGridAlone = called.some((name) => !registry.contains(name) || !registry.get(name).isExported);
-    if (isOfGridAlone || getters.getEvaluatedCell(position).value === BAD_EXPRESSION) {
+    if (!isForOthers(written, this.library)) {
       this.asValues++;
       return { value };
     }
@@ -109,13 +106,10 @@ class SavedCells {
       const held = this.options.opened?.held.get(key);
       return { formula, value: held, ...(fillsOneCell(formula) ? {} : { array: this.ownCell(position) }) };
     }
-    const zone = getters.getSpreadZone(position);
-    const fills = zone && (zone.right > zone.left || zone.bottom > zone.top);
+    const box = spreadBox(this.model, position);
+    const fills = box.right > box.left || box.bottom > box.top;
     if (!fills && fillsOneCell(formula)) return { formula, value: value ?? 0 };
-    const array = fills
-      ? `${cellName(zone.top, zone.left)}:${cellName(zone.bottom, zone.right)}`
-      : this.ownCell(position);
-    return { formula, value: value ?? 0, array };
+    return { formula, value: value ?? 0, array: fills ? boxName(box) : this.ownCell(position) };
   }
 
   private ownCell({ row, col }: { row: number; col: number }): string {
@@ -148,6 +142,20 @@ function inOrder(sheet: string): string {
   if (!protection || !data || protection.start < data.end) return sheet;
   const { start, end } = protection;
   return sheet.slice(0, data.end) + sheet.slice(start, end) + sheet.slice(data.end, start) + sheet.slice(end);
+}
+
+/** On paper a sheet lies on its side, and is as wide as the page. */
+function withPageSetup(sheet: string): string {
+  const set = '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>';
+  const properties = '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>';
+  const fitted = /<sheetPr[\s/>]/.test(sheet)
+    ? sheet
+    : sheet.replace(/<worksheet\b[^>]*>/, (root) => root + properties);
+  if (/<pageSetup\b/.test(fitted)) return fitted;
+  return fitted.replace(
+    /<(?:headerFooter|drawing|legacyDrawing|tableParts|extLst)\b|<\/worksheet>/,
+    (next) => set + next,
+  );
 }
 
 /** Defined names, and the wish that whoever opens the file computes it anew. */

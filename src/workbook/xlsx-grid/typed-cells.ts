@@ -5,8 +5,10 @@ import type { CellValue } from "../xlsx/read-sheet.ts";
 import type { StoredNames } from "../xlsx/stored-names.ts";
 import type { NewCell } from "../xlsx/write-sheet.ts";
 import { fileError } from "./error-codes.ts";
-import { fileFormula, fillsOneCell, functionsIn } from "./grid-formulas.ts";
+import { fileFormula, fillsOneCell, functionsIn, isForOthers } from "./grid-formulas.ts";
 import type { GridLibrary } from "./library.ts";
+import { DAYS_TO_1904 } from "./open-file.ts";
+import { spreadBox } from "./spread-box.ts";
 import { isUncomputed } from "./uncomputed.ts";
 
 export class TypedCells {
@@ -14,6 +16,8 @@ export class TypedCells {
     private readonly model: Model,
     private readonly library: GridLibrary,
     private readonly names: StoredNames,
+    /** Whether the file counts dates from 1904. */
+    private readonly from1904: boolean,
   ) {}
 
   /** `mark` gives the mark of a formula that takes the cells it needs. */
@@ -22,20 +26,14 @@ export class TypedCells {
     const position = { sheetId: getters.getSheetIds()[sheet], row, col: column };
     const value = this.value(position);
     const isFormula = getters.getCell(position)?.isFormula === true;
-    if (!isFormula || this.isOfGridAlone(content))
+    if (!isFormula || !isForOthers(content, this.library))
       return { value: content === "" ? null : value, formula: null };
     const text = fileFormula(content.slice(1), this.names);
     const known = this.isKnown(content) ? value : null;
     if (fillsOneCell(text)) return { value: known, formula: { text } };
-    const box = getters.getSpreadZone(position) ?? { top: row, left: column, bottom: row, right: column };
+    const box = spreadBox(this.model, position);
     const spillMark = mark();
     return { value: known, formula: { text, ...(spillMark ? { spill: { box, mark: spillMark } } : {}) } };
-  }
-
-  /** Functions that no other program has. */
-  private isOfGridAlone(content: string): boolean {
-    const registry = this.library.registries.functionRegistry as any;
-    return functionsIn(content).some((name) => registry.contains(name) && !registry.get(name).isExported);
   }
 
   private isKnown(content: string): boolean {
@@ -44,10 +42,13 @@ export class TypedCells {
   }
 
   private value(position: { sheetId: string; row: number; col: number }): CellValue {
-    const { value, type } = this.model.getters.getEvaluatedCell(position) as {
+    const { value, type, format } = this.model.getters.getEvaluatedCell(position) as {
       value: number | string | boolean | null;
       type: string;
+      format?: string;
     };
+    const isDate = format !== undefined && this.library.helpers.isDateTimeFormat(format);
+    if (this.from1904 && isDate && typeof value === "number") return value - DAYS_TO_1904;
     return type === "error" ? { code: fileError(String(value)) } : value;
   }
 }

@@ -37,6 +37,8 @@ export interface SheetRow {
 export interface SheetShape {
   /** What stands before the names of the format's elements: "" or, as some writers have it, `x:`. */
   readonly prefix: string;
+  /** Whether it is a sheet of cells, and none of a chart or of old macros. */
+  readonly isWorksheet: boolean;
   /** Where the rows are; undefined if the part has no place for them. */
   readonly data: Span | undefined;
   readonly dimension: { readonly span: Span; readonly box: Box | undefined } | undefined;
@@ -78,6 +80,7 @@ class Walk {
   private readonly opens: number[] = [];
   private readonly shape: Open<SheetShape> & { merges: Box[]; columns: SheetShape["columns"][number][] } = {
     prefix: "",
+    isWorksheet: false,
     data: undefined,
     dimension: undefined,
     hasHiddenRows: false,
@@ -126,7 +129,7 @@ class Walk {
     const [, prefix, kind] = /^((?:[^:]+:)?)(worksheet|chartsheet|dialogsheet|macrosheet)$/.exec(name) ?? [];
     if (kind === undefined) throw damaged("a sheet is not one");
     this.prefix = this.shape.prefix = prefix;
-    this.isWorksheet = kind === "worksheet";
+    this.isWorksheet = this.shape.isWorksheet = kind === "worksheet";
   }
 
   private merge(ref = ""): void {

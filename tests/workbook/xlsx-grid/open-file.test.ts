@@ -233,11 +233,6 @@ describe("a hostile or broken file is refused with a sentence", () => {
     ).toContain('the sheet "S" is larger than the browser workbook opens');
   });
 
-  test("a workbook that counts dates from 1904", () => {
-    const workbook = { sheets: { S: "" }, workbookPr: '<workbookPr date1904="1"/>' };
-    expect(refusal(smallWorkbook(workbook))).toContain("counts dates from 1904");
-  });
-
   test("a part that is no XML", () => {
     const parts = partsOf({ sheets: { S: "" } });
     const sheet = parts["xl/worksheets/sheet1.xml"].replace("</worksheet>", "<a></b></worksheet>");
@@ -297,4 +292,56 @@ test("element names with a prefix are read", () => {
 
 test("an archive of nothing is refused", () => {
   expect(() => open(zipSync({}))).toThrow(Refusal);
+});
+
+describe("what the grid cannot show does not stand in the way of the rest", () => {
+  const chartSheet = `<?xml version="1.0"?><chartsheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetViews/></chartsheet>`;
+
+  test("a sheet with a chart alone", () => {
+    const parts = partsOf({ sheets: { Chart: "", S: row(1, '<c r="A1"><v>7</v></c>') } });
+    const { data, places, sheets } = open(zipped({ ...parts, "xl/worksheets/sheet1.xml": chartSheet }));
+    expect((data as any).sheets.map(({ name }: { name: string }) => name)).toEqual(["S"]);
+    expect(places).toEqual([1]);
+    expect(sheets).toBe(1);
+  });
+
+  test("a workbook with nothing else is refused", () => {
+    const parts = partsOf({ sheets: { Chart: "" } });
+    expect(() => open(zipped({ ...parts, "xl/worksheets/sheet1.xml": chartSheet }))).toThrow(
+      "no sheet of cells",
+    );
+  });
+
+  test("parts that are named from the root, and with backslashes", () => {
+    const parts = partsOf({ sheets: { S: row(1, '<c r="A1"><v>7</v></c>') }, sharedStrings: ["x"] });
+    const fromRoot = Object.fromEntries(
+      Object.entries(parts).map(([name, text]) => [
+        name.replaceAll("/", name.startsWith("xl/w") ? "\\" : "/"),
+        name.endsWith(".rels") ? text.replace(/Target="(xl\/)?/g, 'Target="/xl/') : text,
+      ]),
+    );
+    expect((open(zipped(fromRoot)).data as any).sheets[0].cells.A1).toBe("7");
+  });
+
+  test.each([
+    "<mergeCells><mergeCell/></mergeCells>",
+    '<conditionalFormatting><cfRule type="iconSet"/></conditionalFormatting>',
+    '<dataValidations><dataValidation type="list"/></dataValidations>',
+    '<hyperlinks><hyperlink r:id="rId9"/></hyperlinks>',
+    '<tableParts><tablePart r:id="rId9"/></tableParts>',
+    '<drawing r:id="rId9"/>',
+  ])("%s", (odd) => {
+    const parts = partsOf({ sheets: { S: row(1, '<c r="A1"><v>7</v></c>') } });
+    const sheet = parts["xl/worksheets/sheet1.xml"].replace("</worksheet>", `${odd}</worksheet>`);
+    expect(
+      (open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet })).data as any).sheets[0].cells.A1,
+    ).toBe("7");
+  });
+
+  test("a formula over the whole sheet", () => {
+    const whole = '<c r="A1"><f t="array" ref="A1:XFD1048576">B1:B2*2</f><v>7</v></c><c r="B1"><v>3</v></c>';
+    const { data, losses } = opened({ sheets: { S: row(1, whole) } });
+    expect((data as any).sheets[0].cells).toEqual({ A1: "7", B1: "3" });
+    expect(losses.join()).toContain("cannot read");
+  });
 });

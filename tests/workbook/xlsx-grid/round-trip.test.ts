@@ -298,3 +298,41 @@ test("functions that only the grid has are saved as values and counted", async (
   // ECMA-376 part 1, 18.3.1.99: protection of a sheet stands before its merged cells.
   expect(sheet).toMatch(/<\/sheetData>\s*<sheetProtection [^>]*\/>[\s\S]*<mergeCells /);
 });
+
+test("a half-finished quote keeps its spills, its mistyped names and its page", async () => {
+  const model = modelOf({
+    sheets: [
+      {
+        id: "s",
+        name: "S",
+        colNumber: 9,
+        rowNumber: 20,
+        cells: {
+          A1: "x",
+          A2: "2",
+          A3: "",
+          A4: "4",
+          B1: "=REAM.DOUBLE(A1:A4)",
+          D1: "=REAM.DUBLE(A2)",
+          D2: "=REAM.DOUBLE()",
+          D3: "=SUM(A2",
+        },
+      },
+    ],
+  });
+  const { bytes } = await saveWorkbook(model, gridLibrary, names);
+  const sheet = textsIn(bytes)["xl/worksheets/sheet0.xml"];
+  expect(sheet).toContain('<f t="array" ref="B1:B4">_xldudf_REAM_DOUBLE(A1:A4)</f><v>#VALUE!</v>');
+  expect(sheet).toMatch(/<c r="B4"[^>]*><v>8<\/v>/);
+  expect(sheet).toMatch(/<c r="D1"[^>]*><f[^>]*>REAM\.DUBLE\(A2\)<\/f><v>#NAME\?<\/v>/);
+  expect(sheet).toMatch(/<c r="D2"[^>]*><f[^>]*>_xldudf_REAM_DOUBLE\(\)<\/f>/);
+  // What is no formula would keep the file from opening.
+  expect(sheet).not.toContain("SUM(A2<");
+  expect(sheet).toContain('<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>');
+  const again = modelOf(openWorkbook(bytes, gridLibrary, names).data);
+  const [sheetId] = again.getters.getSheetIds();
+  expect(again.getters.getCellText({ sheetId, row: 0, col: 3 }, { showFormula: true })).toBe(
+    "=REAM.DUBLE(A2)",
+  );
+  expect(again.getters.getEvaluatedCell({ sheetId, row: 3, col: 1 }).value).toBe(8);
+});

@@ -146,8 +146,8 @@ describe("what a workbook says of itself", () => {
     );
     const parts = readWorkbookParts(file);
     expect(parts.sheets).toEqual([
-      { name: "Quote & more", part: "xl/worksheets/sheet1.xml" },
-      { name: "B", part: "xl/worksheets/sheet2.xml" },
+      { name: "Quote & more", id: "1", part: "xl/worksheets/sheet1.xml" },
+      { name: "B", id: "2", part: "xl/worksheets/sheet2.xml" },
     ]);
     expect(parts.names).toEqual([
       { name: "rate", sheet: undefined, formula: "B!$A$1" },
