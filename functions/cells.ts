@@ -30,7 +30,7 @@ export function errorCell(thrown: unknown): CustomFunctions.Error {
 
 export const FAULT = "a fault in this function";
 
-const RAISABLE = new Set(["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!", "#NAME?", "#REF!"]);
+const RAISABLE = new Set(["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!"]);
 
 /** An error cell given as input, as it comes back: itself, or #VALUE! for one that a function cannot raise. */
 export function passedOn(cell: { code: string }, name: string): unknown {

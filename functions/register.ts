@@ -1,6 +1,7 @@
 // functions: what the built script registers with the host, and the list that STEPS and SOURCES look things up in.
 
 import type { SourceKey } from "../src/data/sources.ts";
+import { isErrorCell } from "./cells.ts";
 
 export type Matrix = any[][];
 export type WorksheetFunction = (...args: any[]) => Matrix;
@@ -29,7 +30,16 @@ export function register(
   cells: readonly ResultCell[],
 ): void {
   registered.set(id, { id, call, sources, cells });
-  CustomFunctions.associate(id, call);
+  CustomFunctions.associate(id, (...args: any[]) => throwIfError(call(...args)));
+}
+
+/** An error that is all of a result is thrown: some Excels show an error inside a matrix without its message. */
+function throwIfError(result: Matrix): Matrix {
+  const [[cell]] = result;
+  if (result.length > 1 || result[0].length > 1 || !isErrorCell(cell)) return result;
+  throw cell instanceof CustomFunctions.Error
+    ? cell
+    : new CustomFunctions.Error(cell.code as CustomFunctions.ErrorCode);
 }
 
 /** As a host hands ranges over: what a function has no parameter for belongs to its last one, which repeats. */

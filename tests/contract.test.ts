@@ -238,7 +238,7 @@ function faultOf(cell: unknown): string | undefined {
     return Number.isFinite(cell) && !Object.is(cell, -0) ? undefined : "no plain number";
   if (!isError(cell)) return "neither a value nor an error";
   const { code, message } = cell;
-  if (code === "#DIV/0!" && message === undefined) return undefined;
+  if (code === "#DIV/0!" && !message) return undefined;
   if (code !== "#VALUE!" && code !== "#N/A") return "an error that shows no message";
   if (!message || message.length > 600) return "no message, or a long one";
   if (message.includes(FAULT)) return "a fault";

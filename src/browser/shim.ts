@@ -31,5 +31,14 @@ if (!present.associate) {
   /** The functions by id, for a page that calls them itself. */
   const associated = new Map<string, Call>();
   present.associated = associated;
-  present.associate = (id: string, call: Call) => void associated.set(id, call);
+  // A host shows an error that is thrown in the cell, and so does who calls these.
+  present.associate = (id: string, call: Call) =>
+    void associated.set(id, (...args) => {
+      try {
+        return call(...args);
+      } catch (thrown) {
+        if (thrown instanceof WorksheetError) return [[thrown]];
+        throw thrown;
+      }
+    });
 }

@@ -22,7 +22,15 @@ export function runFunctionsScript(script: string): Map<string, BuiltFunction> {
   }
   const associate = (id: string, call: BuiltFunction) => {
     if (functions.has(id)) throw new Error(`functions.js registers ${id} twice`);
-    functions.set(id, call);
+    // An error that is all of a result is thrown to the host, which shows it in the cell.
+    functions.set(id, (...args) => {
+      try {
+        return call(...args);
+      } catch (thrown) {
+        if (thrown instanceof BuiltFunctionError) return [[thrown]];
+        throw thrown;
+      }
+    });
   };
   const host = { CustomFunctions: { Error: BuiltFunctionError, ErrorCode, associate } };
   const context = vm.createContext(host, { codeGeneration: { strings: false, wasm: false } });

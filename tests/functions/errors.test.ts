@@ -57,17 +57,17 @@ describe("#N/A: the input is right and there is no answer", () => {
 });
 
 describe("an error cell given as input", () => {
-  const raisable = ["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!", "#NAME?", "#REF!"];
+  const raisable = ["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!"];
 
   test.each(raisable)("%s comes back as itself", (code) => {
     const error = { code };
-    expect(cell("STOCK", error)).toBe(error);
     expect(sheet("LIMITS", down("12 H7", error))[1]).toEqual([error, error]);
-    expect(cell("RPM", 15, 10, error)).toBe(error);
-    expect(cell("STOCK", 10, undefined, error)).toBe(error);
+    // Alone it is thrown to the host, as one of its own class.
+    expect(cell("STOCK", error)).toMatchObject({ code });
+    expect(cell("RPM", 15, 10, error)).toMatchObject({ code });
   });
 
-  test.each(["#SPILL!", "#CALC!", "#GETTING_DATA", "#FIELD!", "#BLOCKED!", "#BUSY!"])(
+  test.each(["#NAME?", "#REF!", "#SPILL!", "#CALC!", "#GETTING_DATA", "#FIELD!", "#BLOCKED!", "#BUSY!"])(
     "%s, which a function can't raise, becomes #VALUE! naming the argument",
     (code) => {
       const message = messageOf(cell("STOCK", { code }));
@@ -78,23 +78,22 @@ describe("an error cell given as input", () => {
 
   test("is known by its code, whatever its class", () => {
     class Other {
-      readonly code = "#REF!";
+      readonly code = "#NUM!";
     }
     const errors = [
       new Other(),
-      Object.assign(new Error("x"), { code: "#REF!" }),
-      { code: "#REF!", message: "m", stack: "" },
+      Object.assign(new Error("x"), { code: "#NUM!" }),
+      { code: "#NUM!", message: "m", stack: "" },
     ];
-    for (const error of errors) expect(cell("STOCK", error)).toBe(error);
+    for (const error of errors) expect(cell("STOCK", down(error, 10))).toBe(error);
   });
 
   test("may come as a value alone, not in a range", () => {
-    const error = { code: "#REF!" };
-    expect(sheet("RPM", [[15]], [[error]])).toEqual([[error]]);
+    expect(cell("RPM", [[15]], { code: "#NULL!" })).toMatchObject({ code: "#NULL!" });
   });
 
   test("the first argument's error counts, in every row for itself", () => {
-    const [first, second] = [{ code: "#REF!" }, { code: "#NUM!" }];
+    const [first, second] = [{ code: "#NULL!" }, { code: "#NUM!" }];
     expect(sheet("FEEDRATE", down(first, 1, 1), down(second, second, 2)).flat()).toEqual([first, second, 2]);
     expect(sheet("FEEDRATE", down(first, 1), across(1, second))).toEqual([
       [first, first],
@@ -231,4 +230,36 @@ test("results hold no error of the engine and no signed zero", () => {
   expect(Object.is(cell("LOWERDEV", 20, "H7"), 0)).toBe(true);
   expect(Object.is(cell("UPPERDEV", 20, "h7"), 0)).toBe(true);
   expect(Object.is(cell("SAVING", 2, 2), 0)).toBe(true);
+});
+
+describe("an error that is all of the result", () => {
+  /** What the host gets from the function itself. */
+  const thrownBy = (call: () => unknown): unknown => {
+    try {
+      return call();
+    } catch (thrown) {
+      return thrown;
+    }
+  };
+  const { Error: HostError } = (globalThis as any).CustomFunctions;
+  const host = (globalThis as any).CustomFunctions.associate;
+
+  test("is thrown, of the host's class and with its message; one among others stays in its cell", async () => {
+    const calls = new Map<string, (...args: unknown[]) => unknown>();
+    (globalThis as any).CustomFunctions.associate = (id: string, call: () => unknown) => calls.set(id, call);
+    const { register } = await import("../../functions/register.ts");
+    const { rpm } = await import("../../functions/speeds.ts");
+    register("RPM", rpm, ["spindle-speed"], []);
+    (globalThis as any).CustomFunctions.associate = host;
+    const call = calls.get("RPM")!;
+    const alone = thrownBy(() => call([["fast"]], [[10]], null, null));
+    expect(alone).toBeInstanceOf(HostError);
+    expect(messageOf(alone)).toContain('surfaceSpeed "fast"');
+    const passed = thrownBy(() => call([[{ code: "#DIV/0!" }]], [[10]], null, null));
+    expect(passed).toBeInstanceOf(HostError);
+    expect(passed).toMatchObject({ code: "#DIV/0!" });
+    const [[first], [second]] = call([["fast"], [15]], [[10]], null, null) as unknown[][];
+    expect(isError(first)).toBe(true);
+    expect(second).toBeCloseTo(477.4648, 4);
+  });
 });

@@ -127,6 +127,17 @@ test("a bad row becomes an error cell with a message, its neighbours stay", asyn
   }
 });
 
+test("an error that is all of the result is thrown, and arrives with its message", async () => {
+  const [answer] = await call([["RPM", [[["fast"]], [[10]], null, null]]]);
+  expect(JSON.stringify(answer)).toContain('surfaceSpeed \\"fast\\"');
+});
+
+test("#NAME? given as input becomes #VALUE! that names the argument", async () => {
+  const error = { type: "CustomFunctionError", code: "#NAME?" };
+  const [{ value }] = await call([["RPM", [[[15], [error]], [[10], [10]], null, null]]], allowError);
+  expect(JSON.stringify(value[1][0])).toMatch(/#VALUE!.*surfaceSpeed holds the error #NAME\?/);
+});
+
 test("an error cell given as input comes back as itself", async () => {
   const error = { type: "CustomFunctionError", code: "#DIV/0!" };
   const [{ value }] = await call([["RPM", [[[15], [error]], [[10], [10]], null, null]]], allowError);
