@@ -14,9 +14,10 @@ const knows: Readonly<Record<string, readonly string[]>> = {
   calc: ["data"],
   functions: ["data", "calc"],
   workbook: ["data", "calc", "functions"],
-  taskpane: ["data", "calc", "functions", "workbook"],
-  browser: ["data", "calc", "functions", "workbook", "taskpane", "fill"],
-  build: ["data", "calc", "functions", "workbook", "taskpane", "browser"],
+  papers: ["data", "calc", "functions", "workbook"],
+  taskpane: ["data", "calc", "functions", "workbook", "papers"],
+  browser: ["data", "calc", "functions", "workbook", "papers", "taskpane", "fill"],
+  build: ["data", "calc", "functions", "workbook", "papers", "taskpane", "browser"],
   fill: ["data", "calc", "functions", "workbook", "build"],
   bench: ["data", "calc", "functions", "build", "fill"],
 };

@@ -1,11 +1,13 @@
 // workbook: a new sheet in Excel: texts over the table, headers, formats, widths, and the words a column may hold.
 
-import type { NewSheet } from "./workbook.ts";
-import { columnLetters, sheetReference } from "./workbook.ts";
+import { dress } from "./excel-looks.ts";
+import type { NewColumn, NewSheet } from "./workbook.ts";
+import { columnLetters, literal, sheetReference } from "./workbook.ts";
 
 /** Excel takes a list of words in a rule only this long; a longer one is kept in a hidden column. */
 const LONGEST_LIST = 255;
 const POINTS_PER_CHARACTER = 6;
+const INPUT_COLOR = "#0b4fa0";
 
 /** A name that no sheet has: the wanted one, or with a number; cut to the 31 characters that Excel allows. */
 export async function freeSheetName(context: Excel.RequestContext, wanted: string): Promise<string> {
@@ -20,32 +22,60 @@ export async function freeSheetName(context: Excel.RequestContext, wanted: strin
   }
 }
 
-export function addColumns(sheet: Excel.Worksheet, { name, top, columns, rows }: NewSheet): void {
+/** A formula of every row, in the row with this number. */
+const eachRow = (formula: string, row: number): string => formula.replaceAll("{row}", String(row));
+
+export function addColumns(sheet: Excel.Worksheet, plan: NewSheet): void {
+  const { name, top, columns, rows } = plan;
   top.forEach((row, at) => {
-    if (row.length > 0) sheet.getRangeByIndexes(at, 0, 1, row.length).formulas = [[...row]];
+    if (row.length > 0) sheet.getRangeByIndexes(at, 0, 1, row.length).formulas = [row.map(literal)];
   });
   const header = top.length;
-  const headers = sheet.getRangeByIndexes(header, 0, 1, columns.length);
-  headers.values = [columns.map((column) => column.header)];
-  headers.format.font.bold = true;
-  sheet.freezePanes.freezeRows(header + 1);
+  if (columns.some((column) => column.header !== "")) {
+    const headers = sheet.getRangeByIndexes(header, 0, 1, columns.length);
+    headers.values = [columns.map((column) => column.header)];
+    headers.format.font.bold = true;
+    headers.format.wrapText = true;
+    headers.format.verticalAlignment = "Center";
+    freeze(sheet, header + 1, plan.frozenColumns ?? 0);
+  }
   let listColumn = columns.length + 1;
   columns.forEach((column, at) => {
-    const cells = sheet.getRangeByIndexes(header + 1, at, rows, 1);
+    const cells = sheet.getRangeByIndexes(header + 1, at, Math.max(rows, 1), 1);
     cells.format.columnWidth = column.width * POINTS_PER_CHARACTER;
+    if (rows === 0) return;
     if (column.format) cells.numberFormat = Array.from({ length: rows }, () => [column.format]);
-    if (column.choices) {
-      const source = column.choices.join(",");
-      const tooLong = source.length > LONGEST_LIST || column.choices.some((word) => word.includes(","));
-      cells.dataValidation.rule = {
-        list: {
-          inCellDropDown: true,
-          source: tooLong ? hiddenList(sheet, name, listColumn++, column.choices) : source,
-        },
-      };
-    }
-    if (column.first !== undefined) sheet.getCell(header + 1, at).formulas = [[column.first]];
+    if (column.isInput) cells.format.font.color = INPUT_COLOR;
+    if (column.each)
+      cells.formulas = Array.from({ length: rows }, (_, row) => [eachRow(column.each!, header + 2 + row)]);
+    if (column.choices ?? column.offers) listColumn = addList(sheet, name, cells, column, listColumn);
+    if (column.first !== undefined) sheet.getCell(header + 1, at).formulas = [[literal(column.first)]];
   });
+  dress(sheet, plan);
+}
+
+function freeze(sheet: Excel.Worksheet, rows: number, columns: number): void {
+  if (columns === 0) sheet.freezePanes.freezeRows(rows);
+  else sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, rows, columns));
+}
+
+/** Gives the column that the next hidden list may use. */
+function addList(
+  sheet: Excel.Worksheet,
+  name: string,
+  cells: Excel.Range,
+  { choices, offers }: NewColumn,
+  listColumn: number,
+): number {
+  const words = (choices ?? offers)!;
+  const source = words.join(",");
+  const tooLong = source.length > LONGEST_LIST || words.some((word) => word.includes(","));
+  cells.dataValidation.rule = {
+    list: { inCellDropDown: true, source: tooLong ? hiddenList(sheet, name, listColumn, words) : source },
+  };
+  if (!choices)
+    cells.dataValidation.errorAlert = { message: "", showAlert: false, style: "Information", title: "" };
+  return tooLong ? listColumn + 1 : listColumn;
 }
 
 function hiddenList(sheet: Excel.Worksheet, name: string, column: number, words: readonly string[]): string {

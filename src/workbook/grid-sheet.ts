@@ -1,7 +1,8 @@
 // workbook: a new sheet of the browser workbook, as commands of its grid.
 
+import { paintSteps } from "./grid-looks.ts";
 import { type Step, typed } from "./grid-steps.ts";
-import type { Content, NewSheet } from "./workbook.ts";
+import { type Content, literal, type NewSheet } from "./workbook.ts";
 
 const HEADER_STYLE = {
   bold: true,
@@ -11,7 +12,8 @@ const HEADER_STYLE = {
   verticalAlign: "middle",
   wrapping: "wrap",
 };
-const HEADER_HEIGHT = 38;
+const HEADER_HEIGHT = 54;
+const INPUT_STYLE = { textColor: "#0b4fa0" };
 
 export function newSheetSteps(
   sheet: NewSheet,
@@ -24,7 +26,7 @@ export function newSheetSteps(
     sheetId,
     row,
     col,
-    content: typed(content),
+    content: typed(literal(content)),
   });
   const steps: Step[] = [
     {
@@ -33,27 +35,51 @@ export function newSheetSteps(
       name,
       position,
       cols: columns.length + 4,
-      rows: header + 1 + rows + 10,
+      rows: Math.max(header + 1 + rows + 10, sheet.room ?? 0),
     },
     ...top.flatMap((line, row) =>
       line.flatMap((content, col) => (content === "" ? [] : [cell(row, col, content)])),
     ),
   ];
-  columns.forEach(({ header: title, width, format, first, choices }, col) => {
+  columns.forEach(({ header: title, width, format, first, each, choices, offers, isInput }, col) => {
     const zone = { left: col, right: col, top: header + 1, bottom: header + rows };
-    steps.push(cell(header, col, title), {
+    if (title !== "") steps.push(cell(header, col, title));
+    steps.push({
       type: "RESIZE_COLUMNS_ROWS",
       sheetId,
       dimension: "COL",
       elements: [col],
       size: Math.round(width * 7 + 10),
     });
+    if (rows === 0) return;
     if (format) steps.push({ type: "SET_FORMATTING", sheetId, target: [zone], format });
+    if (isInput) steps.push({ type: "SET_FORMATTING", sheetId, target: [zone], style: INPUT_STYLE });
+    if (each)
+      for (let row = header + 1; row <= header + rows; row++)
+        steps.push(cell(row, col, each.replaceAll("{row}", String(row + 1))));
     if (first !== undefined) steps.push(cell(header + 1, col, first));
-    if (choices) steps.push(choiceRule(sheetId, zone, choices, `${sheetId}-${col}`));
+    const words = choices ?? offers;
+    if (words) steps.push(listRule(sheetId, zone, words, `${sheetId}-${col}`, choices !== undefined));
   });
+  if (columns.some(({ header: title }) => title !== "")) steps.push(...headerSteps(sheet, sheetId));
+  if (top.length > 0 && !sheet.painted?.length) {
+    const title = { left: 0, right: 0, top: 0, bottom: 0 };
+    steps.push({
+      type: "SET_FORMATTING",
+      sheetId,
+      target: [title],
+      style: { bold: true, fontSize: 14 },
+    });
+  }
+  steps.push(...paintSteps(sheet, sheetId));
+  return steps;
+}
+
+/** The look of the headers, and what stays in sight with them. */
+function headerSteps({ top, columns, frozenColumns }: NewSheet, sheetId: string): Step[] {
+  const header = top.length;
   const headers = { left: 0, right: columns.length - 1, top: header, bottom: header };
-  steps.push(
+  return [
     { type: "SET_FORMATTING", sheetId, target: [headers], style: HEADER_STYLE },
     {
       type: "RESIZE_COLUMNS_ROWS",
@@ -63,28 +89,26 @@ export function newSheetSteps(
       size: HEADER_HEIGHT,
     },
     { type: "FREEZE_ROWS", sheetId, quantity: header + 1 },
-  );
-  if (top.length > 0) {
-    const title = { left: 0, right: 0, top: 0, bottom: 0 };
-    steps.push({
-      type: "SET_FORMATTING",
-      sheetId,
-      target: [title],
-      style: { bold: true, fontSize: 14 },
-    });
-  }
-  return steps;
+    ...(frozenColumns ? [{ type: "FREEZE_COLUMNS", sheetId, quantity: frozenColumns }] : []),
+  ];
 }
 
-function choiceRule(sheetId: string, zone: object, choices: readonly string[], id: string): Step {
+/** A list of words; where it does not bind, other words may stand there too. */
+function listRule(
+  sheetId: string,
+  zone: object,
+  words: readonly string[],
+  id: string,
+  isBinding: boolean,
+): Step {
   return {
     type: "ADD_DATA_VALIDATION_RULE",
     sheetId,
     ranges: [{ _sheetId: sheetId, _zone: zone }],
     rule: {
       id,
-      isBlocking: true,
-      criterion: { type: "isValueInList", values: [...choices], displayStyle: "arrow" },
+      isBlocking: isBinding,
+      criterion: { type: "isValueInList", values: [...words], displayStyle: "arrow" },
     },
   };
 }

@@ -40,20 +40,79 @@ export interface NewColumn {
   /** Width in characters. */
   readonly width: number;
   readonly format?: string;
-  /** The same formula or constant in the first data row; a formula that spills fills the column by itself. */
+  /** What the first data row holds; a formula that spills fills the column by itself. */
   readonly first?: Content;
+  /** A formula for every data row; `{row}` stands for the row's number. */
+  readonly each?: string;
   /** Words that the cells of the column may hold. */
   readonly choices?: readonly string[];
+  /** Words that the cells of the column are offered; they may hold others. */
+  readonly offers?: readonly string[];
+  /** Whether a person types into the column. */
+  readonly isInput?: boolean;
+}
+
+/** How cells look, by what they are for. */
+export type Look =
+  | "title"
+  | "heading"
+  | "header"
+  | "label"
+  | "note"
+  | "input"
+  | "total"
+  | "strong"
+  | "big"
+  | "shaded"
+  | "wrapped"
+  /** A ruled line to fill in by hand, and a ruled frame. */
+  | "line"
+  | "frame";
+
+export interface Painted {
+  /** An address such as `A1:B3`. */
+  readonly area: string;
+  readonly look?: Look;
+  readonly format?: string;
+  readonly align?: "left" | "center" | "right";
+}
+
+/** One page wide, as many long as it takes. */
+export interface PrintSetup {
+  readonly paper: "A4" | "Letter";
+  readonly landscape?: boolean;
+  /** Cells that are printed; all of the sheet where none are named. */
+  readonly area?: string;
+  /** Rows from 0 that every page repeats at its top. */
+  readonly repeated?: readonly [first: number, last: number];
+  readonly header?: { readonly left?: string; readonly right?: string };
+  /** Left part of the footer; the right one counts the pages. */
+  readonly footer?: string;
 }
 
 export interface NewSheet {
   /** Wanted name; a taken one gets a number. */
   readonly name: string;
-  /** Cells over the table, from the first row. */
+  /** Cells over the table, from the first row: a formula begins with "=", a text in any case with "'". */
   readonly top: readonly (readonly Content[])[];
   readonly columns: readonly NewColumn[];
   /** Data rows that the choices and formats reach over. */
   readonly rows: number;
+  /** Rows that the sheet has room for at least. */
+  readonly room?: number;
+  /** Columns that stay in sight beside the rows down to the headers. */
+  readonly frozenColumns?: number;
+  readonly painted?: readonly Painted[];
+  readonly merges?: readonly string[];
+  /** Rows from 0 that are so many lines high. */
+  readonly heights?: readonly (readonly [row: number, lines: number])[];
+  readonly print?: PrintSetup;
+}
+
+/** A content of a new sheet as it is typed so that it stays what it is: "31/64" no date, "007" no number. */
+export function literal(content: Content): Content {
+  if (typeof content !== "string" || /^[='#]/.test(content)) return content;
+  return /^[+\-@]|\d|^(?:true|false)$/i.test(content) ? `'${content}` : content;
 }
 
 /** Why something was not done, in one sentence for the person; nothing has been changed then. */

@@ -1,0 +1,105 @@
+// papers: a sheet that is written row by row, in a grid of narrow columns that its cells span.
+
+import {
+  type Content,
+  cellAddress,
+  columnLetters,
+  type NewSheet,
+  type Painted,
+  type PrintSetup,
+} from "../workbook/workbook.ts";
+
+export interface PaperCell {
+  readonly content: Content;
+  /** Columns that it spans. */
+  readonly span: number;
+  readonly look?: Painted["look"];
+  readonly format?: string;
+  readonly align?: Painted["align"];
+}
+
+/** Columns of an upright page. */
+export const COLUMNS = 12;
+const COLUMN_WIDTH = 7.4;
+
+/** In place of a format: what a person typed, a text whatever it reads like. */
+const TEXT = "@";
+
+export const cell = (
+  content: Content,
+  span: number,
+  look?: PaperCell["look"],
+  format?: string,
+  align?: PaperCell["align"],
+): PaperCell => ({ content, span, look, format, align });
+
+export class Layout {
+  private readonly rows: Content[][] = [];
+  private readonly painted: Painted[] = [];
+  private readonly merges: string[] = [];
+  private readonly heights: [row: number, lines: number][] = [];
+
+  /** The number, from 1, of the row that comes next. */
+  get next(): number {
+    return this.rows.length + 1;
+  }
+
+  /** Writes a row of cells side by side; gives the address of each. `lines` is its height in lines of text. */
+  row(cells: readonly PaperCell[], lines = 1): string[] {
+    const row = this.rows.length;
+    const contents: Content[] = [];
+    const addresses: string[] = [];
+    for (const { content, span, look, format, align } of cells) {
+      const column = contents.length;
+      const address = cellAddress(row, column);
+      const area = span === 1 ? address : `${address}:${cellAddress(row, column + span - 1)}`;
+      addresses.push(address);
+      contents.push(format === TEXT ? asText(content) : content, ...new Array<Content>(span - 1).fill(""));
+      if (span > 1) this.merges.push(area);
+      const shown = format === TEXT ? undefined : format;
+      if (look || shown || align) this.painted.push({ area, look, format: shown, align });
+    }
+    this.rows.push(contents);
+    if (lines > 1) this.heights.push([row, lines]);
+    return addresses;
+  }
+
+  gap(): void {
+    this.rows.push([]);
+  }
+
+  heading(text: string, span = COLUMNS): void {
+    this.row([cell(text, span, "heading")]);
+  }
+
+  /** A sentence over the whole width, as many lines high as it needs. */
+  sentence(text: Content, look: PaperCell["look"] = "wrapped", lines = linesOf(String(text))): string {
+    return this.row([cell(text, COLUMNS, look)], lines)[0];
+  }
+
+  /** Paints cells once more, such as a frame round a table. */
+  paint(painted: Painted): void {
+    this.painted.push(painted);
+  }
+
+  sheet(name: string, print: PrintSetup, beside: readonly number[] = []): NewSheet {
+    const widths = [...new Array<number>(COLUMNS).fill(COLUMN_WIDTH), ...beside];
+    return {
+      name,
+      top: this.rows,
+      columns: widths.map((width) => ({ header: "", width })),
+      rows: 0,
+      painted: this.painted,
+      merges: this.merges,
+      heights: this.heights,
+      print: { area: `A1:${columnLetters(COLUMNS - 1)}${this.rows.length}`, ...print },
+    };
+  }
+}
+
+/** What a person typed stays a text even if it reads like a formula. */
+const asText = (content: Content): Content => (/^['=]/.test(String(content)) ? `'${content}` : content);
+
+const CHARACTERS_PER_LINE = 96;
+/** Lines that a text takes over the whole width. */
+export const linesOf = (text: string) => Math.max(1, Math.ceil(text.length / CHARACTERS_PER_LINE));

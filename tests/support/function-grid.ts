@@ -1,0 +1,72 @@
+// tests: the browser workbook's grid without a browser, with every worksheet function: formulas are computed as there.
+
+import * as library from "@odoo/o-spreadsheet";
+import { registerFunctions } from "../../src/browser/register-functions.ts";
+import { buildMetadata } from "../../src/build/metadata.ts";
+import { registerSteps } from "../../src/workbook/grid-steps.ts";
+import { GridWorkbook } from "../../src/workbook/grid-workbook.ts";
+import type { NewSheet } from "../../src/workbook/workbook.ts";
+import { readCell } from "../../src/workbook/xlsx/addresses.ts";
+import { associated } from "./custom-functions.ts";
+import "./sheet.ts";
+
+// The grid's library is made for an engine that has this.
+(Object as any).groupBy ??= (items: readonly object[], keyOf: (item: object) => string) => {
+  const groups: Record<string, object[]> = {};
+  for (const item of items) {
+    groups[keyOf(item)] ??= [];
+    groups[keyOf(item)].push(item);
+  }
+  return groups;
+};
+
+// The library tells how long everything took.
+console.debug = () => {};
+
+const { CustomFunctions } = globalThis as any;
+registerFunctions(await buildMetadata(), associated, library.registries as any, CustomFunctions.Error);
+registerSteps(library);
+
+function position(address: string): { row: number; col: number } {
+  const { row, column } = readCell(address)!;
+  return { row, col: column };
+}
+
+export interface FunctionGrid {
+  readonly model: library.Model;
+  readonly workbook: GridWorkbook;
+  /** What a cell shows, formatted. */
+  shown(address: string, sheet?: string): string;
+  value(address: string, sheet?: string): unknown;
+  message(address: string, sheet?: string): string | undefined;
+  type(address: string, content: string | number, sheet?: string): void;
+}
+
+/** A workbook that begins with one empty sheet. */
+export function functionGrid(): FunctionGrid {
+  const model = new library.Model({
+    sheets: [{ id: "first", name: "First", colNumber: 5, rowNumber: 5, cells: {} }],
+  } as any);
+  const { getters } = model;
+  const at = (address: string, sheet?: string) => ({
+    sheetId: sheet === undefined ? getters.getActiveSheetId() : getters.getSheetIdByName(sheet)!,
+    ...position(address),
+  });
+  return {
+    model,
+    workbook: new GridWorkbook(model),
+    shown: (address, sheet) => getters.getEvaluatedCell(at(address, sheet)).formattedValue,
+    value: (address, sheet) => getters.getEvaluatedCell(at(address, sheet)).value,
+    message: (address, sheet) => (getters.getEvaluatedCell(at(address, sheet)) as any).message,
+    type: (address, content, sheet) => {
+      model.dispatch("UPDATE_CELL", { ...at(address, sheet), content: String(content) });
+    },
+  };
+}
+
+/** A workbook with these sheets, the last one shown. */
+export async function gridOf(...sheets: readonly NewSheet[]): Promise<FunctionGrid> {
+  const grid = functionGrid();
+  for (const sheet of sheets) await grid.workbook.addSheet(sheet);
+  return grid;
+}
