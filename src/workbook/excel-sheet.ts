@@ -39,17 +39,25 @@ export function addColumns(sheet: Excel.Worksheet, plan: NewSheet): void {
     headers.format.verticalAlignment = "Center";
     freeze(sheet, header + 1, plan.frozenColumns ?? 0);
   }
+  /** Formats and lists reach as far as the sheet has room. */
+  const reach = Math.max(rows, (plan.room ?? 0) - header - 1, 1);
   let listColumn = columns.length + 1;
   columns.forEach((column, at) => {
-    const cells = sheet.getRangeByIndexes(header + 1, at, Math.max(rows, 1), 1);
+    const cells = sheet.getRangeByIndexes(header + 1, at, reach, 1);
     cells.format.columnWidth = column.width * POINTS_PER_CHARACTER;
     if (rows === 0) return;
-    if (column.format) cells.numberFormat = Array.from({ length: rows }, () => [column.format]);
+    // One text for all cells of the range.
+    if (column.format) cells.numberFormat = column.format as never;
     if (column.isInput) cells.format.font.color = INPUT_COLOR;
     if (column.each)
-      cells.formulas = Array.from({ length: rows }, (_, row) => [eachRow(column.each!, header + 2 + row)]);
+      sheet.getRangeByIndexes(header + 1, at, rows, 1).formulas = Array.from({ length: rows }, (_, row) => [
+        eachRow(column.each!, header + 2 + row),
+      ]);
     if (column.choices ?? column.offers) listColumn = addList(sheet, name, cells, column, listColumn);
     if (column.first !== undefined) sheet.getCell(header + 1, at).formulas = [[literal(column.first)]];
+  });
+  (plan.data ?? []).forEach((line, row) => {
+    sheet.getRangeByIndexes(header + 1 + row, 0, 1, line.length).formulas = [line.map(literal)];
   });
   dress(sheet, plan);
 }

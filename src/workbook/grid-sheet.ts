@@ -21,6 +21,8 @@ export function newSheetSteps(
 ): Step[] {
   const { top, columns, rows } = sheet;
   const header = top.length;
+  /** Formats and lists reach as far as the sheet has room. */
+  const reach = Math.max(rows, (sheet.room ?? 0) - header - 1);
   const cell = (row: number, col: number, content: Content): Step => ({
     type: "UPDATE_CELL",
     sheetId,
@@ -42,7 +44,7 @@ export function newSheetSteps(
     ),
   ];
   columns.forEach(({ header: title, width, format, first, each, choices, offers, isInput }, col) => {
-    const zone = { left: col, right: col, top: header + 1, bottom: header + rows };
+    const zone = { left: col, right: col, top: header + 1, bottom: header + reach };
     if (title !== "") steps.push(cell(header, col, title));
     steps.push({
       type: "RESIZE_COLUMNS_ROWS",
@@ -60,6 +62,11 @@ export function newSheetSteps(
     if (first !== undefined) steps.push(cell(header + 1, col, first));
     const words = choices ?? offers;
     if (words) steps.push(listRule(sheetId, zone, words, `${sheetId}-${col}`, choices !== undefined));
+  });
+  (sheet.data ?? []).forEach((line, row) => {
+    line.forEach((content, col) => {
+      if (content !== "") steps.push(cell(header + 1 + row, col, content));
+    });
   });
   if (columns.some(({ header: title }) => title !== "")) steps.push(...headerSteps(sheet, sheetId));
   if (top.length > 0 && !sheet.painted?.length) {

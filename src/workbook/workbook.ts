@@ -96,6 +96,8 @@ export interface NewSheet {
   /** Cells over the table, from the first row: a formula begins with "=", a text in any case with "'". */
   readonly top: readonly (readonly Content[])[];
   readonly columns: readonly NewColumn[];
+  /** What the first data rows hold, column by column. */
+  readonly data?: readonly (readonly Content[])[];
   /** Data rows that the choices and formats reach over. */
   readonly rows: number;
   /** Rows that the sheet has room for at least. */

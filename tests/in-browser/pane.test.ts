@@ -235,33 +235,37 @@ describe("checking hand figures", () => {
 });
 
 describe("sheets", () => {
-  test.each([
-    ["mm", "12.000", "12.018", "12.008", "12.015"],
-    ["in", "0.5000", "0.5005", "0.50020", "0.50040"],
-  ])("a new quote in %s is complete in its example row and takes another row", async (units, ...sizes) => {
+  test("a new quote is complete in its example row and takes an inch row beside it", async () => {
     const { page } = watched;
     await tool(page, "quote");
-    await page.locator(`input[name=quote-units][value=${units}]`).check();
     await page.locator("#pane-rows").fill("20");
     expect(await press(page, "#pane-quote [type=submit]")).toMatch(/^The sheet "Quote of holes.*" is added/);
     let sheet = await readSheet(page);
-    expect(["I8", "J8", "K8", "L8"].map((cell) => sheet[cell])).toEqual(sizes);
-    const columns = Object.keys(sheet).filter((cell) => /^[A-Z]7$/.test(cell));
-    expect(columns.length).toBe(23);
-    for (const header of columns) {
-      const cell = `${header[0]}8`;
-      expect(sheet[cell], cell).toBeTruthy();
-      expect(sheet[cell], cell).not.toMatch(/^#[A-Z]/);
-    }
-    expect(sheet.C3).toBe(units);
-    expect(sheet.H9).toBeUndefined();
-    await paste(
-      page,
-      [["Second", units === "mm" ? "20 H7" : ".7500 ±.0005", "gray iron", "HSS", "1", "1", "10"]],
-      "A9",
-    );
+    expect(["T9", "U9", "V9", "W9"].map((cell) => sheet[cell])).toEqual([
+      "12.000",
+      "12.018",
+      "12.008",
+      "12.015",
+    ]);
+    expect(sheet.AO9).toBe("3.44");
+    expect(sheet.B3).toBe("860.00");
+    expect(sheet.AO10).toBeUndefined();
+    await paste(page, [["Second", ".7500 ±.0005 THRU", "in", "", "GG25", "HSS-E", "1", "", "10"]], "A10");
     sheet = await readSheet(page);
-    expect(sheet.W9).toMatch(/^\d/);
+    expect(sheet.T10).toBe("0.7495");
+    expect(sheet.AO10).toMatch(/^\d/);
+    expect(sheet.AL10).toContain("tool and edge change are not in the cost");
+  });
+
+  test("rows below a quote get their formulas, and a shop table is checked", async () => {
+    const { page } = watched;
+    await paste(page, [["Last", "10 H7 x 20", "mm", "", "4140", "HSS", "", "", "50"]], "A29");
+    await page.locator("#pane-rows").fill("2");
+    expect(await press(page, "#pane-quote-continue")).toBe("3 rows got their formulas.");
+    expect((await readSheet(page)).AO29).toMatch(/^\d/);
+    expect(await press(page, "#pane-shop [type=submit]")).toMatch(/^The sheet "Shop table mm" is added/);
+    expect(await press(page, "#pane-shop-check")).toBe("Nothing is wrong with the table.");
+    await page.locator(".o-sheet-name", { hasText: /^Quote of holes$/ }).click();
   });
 
   test("a frozen copy has values and texts where our formulas were", async () => {
@@ -273,7 +277,7 @@ describe("sheets", () => {
     );
     const after = await readSheet(page);
     expect(after).toEqual(before);
-    await goTo(page, "I8");
+    await goTo(page, "T9");
     await page.waitForFunction(() =>
       Array.from(document.querySelectorAll("#selected dt")).every(
         ({ textContent }) => textContent !== "Formula",

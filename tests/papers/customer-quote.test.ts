@@ -3,9 +3,11 @@
 
 import { unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
-import { customerQuote, type QuotedPart, roughness, unitPrice } from "../../src/papers/customer-quote.ts";
+import { customerQuote, unitPrice } from "../../src/papers/customer-quote.ts";
 import { daySerial, dayText, figure, rounded } from "../../src/papers/figures.ts";
+import { roughness } from "../../src/papers/quote-conditions.ts";
 import { quoteDataSheet, readQuoteData } from "../../src/papers/quote-data.ts";
+import type { QuotedPart } from "../../src/papers/quoted-part.ts";
 import type { Content, NewSheet } from "../../src/workbook/workbook.ts";
 import { valuesFile } from "../../src/workbook/xlsx/new-file.ts";
 import { gridOf } from "../support/function-grid.ts";

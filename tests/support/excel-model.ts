@@ -1,6 +1,8 @@
 // tests: what a host of office.js holds: sheets in memory, and the members of its objects that the adapter uses, by the
 // names that go over the wire. A member that is not here is an error of the test.
 
+import { readBox } from "../../src/workbook/xlsx/addresses.ts";
+
 export type Content = string | number | boolean;
 export type Box = readonly [row: number, column: number, rows: number, columns: number];
 
@@ -155,10 +157,27 @@ export function hostWorkbook({ sheets, selection, states, asked }: HostState): H
         Worksheet: () => sheetOf(sheet),
         Format: () =>
           new HostObject("RangeFormat", {
-            setters: { ColumnWidth: ignored },
-            children: { Font: () => new HostObject("RangeFont", { setters: { Bold: ignored } }) },
+            setters: {
+              ColumnWidth: ignored,
+              RowHeight: ignored,
+              WrapText: ignored,
+              VerticalAlignment: ignored,
+              HorizontalAlignment: ignored,
+            },
+            children: {
+              Font: () =>
+                new HostObject("RangeFont", {
+                  setters: { Bold: ignored, Italic: ignored, Color: ignored, Size: ignored },
+                }),
+              Fill: () => new HostObject("RangeFill", { setters: { Color: ignored } }),
+              Borders: () =>
+                new HostObject("RangeBorderCollection", {
+                  item: () => new HostObject("RangeBorder", { setters: { Style: ignored } }),
+                }),
+            },
           }),
-        DataValidation: () => new HostObject("DataValidation", { setters: { Rule: ignored } }),
+        DataValidation: () =>
+          new HostObject("DataValidation", { setters: { Rule: ignored, ErrorAlert: ignored } }),
       },
       methods: {
         GetCell: (r, c) => rangeOf(sheet, [row + r, column + c, 1, 1]),
@@ -192,6 +211,7 @@ export function hostWorkbook({ sheets, selection, states, asked }: HostState): H
               .map(({ name }) => new HostObject("Table", { values: { Name: () => name } })),
           ),
         Select: ignored,
+        Merge: ignored,
       },
     });
 
@@ -224,11 +244,30 @@ export function hostWorkbook({ sheets, selection, states, asked }: HostState): H
       children: {
         Protection: () =>
           new HostObject("WorksheetProtection", { values: { Protected: () => sheet.protected ?? false } }),
-        FreezePanes: () => new HostObject("WorksheetFreezePanes", { methods: { FreezeRows: () => {} } }),
+        FreezePanes: () =>
+          new HostObject("WorksheetFreezePanes", { methods: { FreezeRows: () => {}, FreezeAt: () => {} } }),
+        PageLayout: () => {
+          const set = () => {};
+          const margins = { LeftMargin: set, RightMargin: set, TopMargin: set, BottomMargin: set };
+          const texts = { LeftHeader: set, RightHeader: set, LeftFooter: set, RightFooter: set };
+          const all = () => new HostObject("HeaderFooter", { setters: texts });
+          return new HostObject("PageLayout", {
+            setters: { PaperSize: set, Orientation: set, Zoom: set, ...margins },
+            methods: { SetPrintArea: set, SetPrintTitleRows: set },
+            children: {
+              HeadersFooters: () =>
+                new HostObject("HeaderFooterGroup", { children: { DefaultForAllPages: all } }),
+            },
+          });
+        },
       },
       methods: {
         GetRangeByIndexes: (...box: [number, number, number, number]) => rangeOf(sheet, box),
         GetCell: (row, column) => rangeOf(sheet, [row, column, 1, 1]),
+        GetRange: (address) => {
+          const { top, left, bottom, right } = readBox(address)!;
+          return rangeOf(sheet, [top, left, bottom - top + 1, right - left + 1]);
+        },
         GetUsedRangeOrNullObject: () => {
           const box = usedBox(sheet);
           return box ? rangeOf(sheet, box) : null;

@@ -329,15 +329,18 @@ describe("figures that formulas read in a unit of their own", () => {
   });
 
   test("the quoting sheet's own units cell is named", async () => {
-    const { top, columns } = quotingSheet("in", 2);
+    const { top, columns } = quotingSheet(2);
     const cells = Object.fromEntries([
       ...top.flatMap((row, r) => row.map((cell, c) => [cellAddress(r, c), cell] as const)),
-      ...columns.flatMap(({ first }, c) =>
-        first === undefined ? [] : [[cellAddress(7, c), first] as const],
-      ),
+      ...columns.flatMap(({ first, each }, c) => {
+        const content = each?.replaceAll("{row}", "9") ?? first;
+        return content === undefined ? [] : [[cellAddress(8, c), content] as const];
+      }),
+      ["C9", "in"],
+      ["G9", 1.25],
     ]);
-    const workbook = new MemoryWorkbook({ Quote: cells }).select("E8");
+    const workbook = new MemoryWorkbook({ Quote: cells }).select("G9");
     const { notes } = planConversion(await gather(workbook), { kind: length, direction: "to metric" });
-    expect(notes.join(" ")).toMatch(/T8 reads .* in in\. Set C3 to "mm"/);
+    expect(notes.join(" ")).toMatch(/reads .* in in\. Set C9 to "mm"/);
   });
 });

@@ -1,6 +1,8 @@
 // tests: the adapter for Excel, against objects that give nothing before it is loaded and synchronised.
 
 import { afterEach, describe, expect, test } from "vitest";
+import { setUpCard } from "../../src/papers/set-up-card.ts";
+import { quotingSheet } from "../../src/taskpane/actions/quoting-sheet.ts";
 import { ExcelWorkbook } from "../../src/workbook/excel-workbook.ts";
 import { type NewSheet, Refusal } from "../../src/workbook/workbook.ts";
 import { apiSetOf, askedFor } from "../support/api-sets.ts";
@@ -227,6 +229,16 @@ describe("every action", () => {
     columns: [{ header: "Depth", width: 10, format: "0.0", first: 1, choices: ["a", "b"] }],
     rows: 3,
   };
+  const hole = {
+    part: "VB-40",
+    drawing: "",
+    callout: "4X ⌀16 H7 THRU",
+    units: "mm" as const,
+    material: "ductile iron",
+    tool: "coated carbide",
+    depth: 40,
+    holes: 4,
+  };
   /** With the most messages that it may take. */
   const actions: readonly (readonly [name: string, act: () => Promise<unknown>, most: number])[] = [
     ["selected", () => workbook.selected(), 7],
@@ -240,6 +252,8 @@ describe("every action", () => {
     ["used", () => workbook.used(place.sheet), 1],
     ["write", () => workbook.write([{ ...place, formulas: [[1]] }]), 4],
     ["addSheet", () => workbook.addSheet(sheet), 2],
+    ["addSheet of a quote", () => workbook.addSheet(quotingSheet(20)), 2],
+    ["addSheet of a paper", () => workbook.addSheet(setUpCard({ row: hole }, "A4")), 2],
     ["copyAsValues", () => workbook.copyAsValues(place.sheet, (text) => text.includes("REAM")), 6],
   ];
 

@@ -64,3 +64,15 @@ export const quoteColumns: readonly QuoteColumn[] = list.map(([key, header, widt
   format: format === "" ? undefined : format,
   isInput: index <= LAST_INPUT,
 }));
+
+/** Kinds of tool that are offered; the functions read others too. */
+export const TOOLS = [
+  "HSS",
+  "carbide",
+  "brazed carbide",
+  "coated carbide",
+  "cermet",
+  "PCD",
+  "CBN",
+  "guided blade",
+];

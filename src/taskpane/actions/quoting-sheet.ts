@@ -9,7 +9,7 @@ import {
   Refusal,
   sheetReference,
 } from "../../workbook/workbook.ts";
-import { type QuoteColumn, quoteColumns } from "./quote-columns.ts";
+import { type QuoteColumn, quoteColumns, TOOLS } from "./quote-columns.ts";
 
 export type Units = "mm" | "in";
 
@@ -66,8 +66,6 @@ const example: Partial<Record<QuoteColumn["key"], string | number>> = {
   regrindCost: 11,
   partsPerEdge: 300,
 };
-
-const TOOLS = ["HSS", "carbide", "brazed carbide", "coated carbide", "cermet", "PCD", "CBN", "guided blade"];
 
 /** @param rows parts that the table has formulas for @throws Refusal */
 export function quotingSheet(rows: number, tables: ShopTables = {}): NewSheet {
