@@ -5,6 +5,7 @@
 import { LENGTH_OK } from "../src/calc/checking/check-limits.ts";
 import { offBy, placeOf, verdictInside } from "../src/calc/checking/written-digits.ts";
 import { fromTicks, type Units } from "../src/calc/lengths.ts";
+import { hasOwn } from "../src/calc/own.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
 import { type Argument, type ArgumentName, vocabulary } from "./arguments.ts";
 import { isBlank, isErrorCell } from "./cells.ts";
@@ -140,7 +141,7 @@ function* mistakesIn(call: Call, results: readonly number[]): Generator<Mistake>
 }
 
 const argumentOf = (name: string): Argument | undefined =>
-  Object.hasOwn(vocabulary, name) ? vocabulary[name as ArgumentName] : undefined;
+  hasOwn(vocabulary, name) ? vocabulary[name as ArgumentName] : undefined;
 
 /** What one unit of an argument is in the other set. */
 const OTHER_UNITS: Readonly<Record<string, number>> = { mm: 25.4, "m/min": 0.3048, "mm/min": 25.4 };

@@ -1,6 +1,7 @@
 // functions: the headers of the cells that a function gives.
 
 import type { Units } from "../src/calc/lengths.ts";
+import { hasOwn } from "../src/calc/own.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
 import { registered } from "./register.ts";
 
@@ -12,7 +13,7 @@ const ownHeaders: Readonly<Record<string, readonly string[]>> = {
 /** One row: name and unit of each cell. @throws Problem "wrong" for what is no function, or has its header already */
 export function headersOf(functionName: string, units: Units = "mm"): string[][] {
   const id = functionName.toUpperCase().replace(/^REAM\./, "");
-  const own = Object.hasOwn(ownHeaders, id) ? ownHeaders[id] : undefined;
+  const own = hasOwn(ownHeaders, id) ? ownHeaders[id] : undefined;
   if (own) return [[...own]];
   const one = registered.get(id);
   if (!one)

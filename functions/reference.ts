@@ -3,6 +3,7 @@
 import { writtenSteps } from "../src/calc/checking/written-steps.ts";
 import type { Formula } from "../src/calc/formula.ts";
 import { materialTable } from "../src/calc/materials/material-table.ts";
+import { hasOwn } from "../src/calc/own.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
 import { sources as citations } from "../src/data/sources.ts";
 import { type ArgumentName, vocabulary } from "./arguments.ts";
@@ -51,7 +52,7 @@ function stepsOf(name: string, inputs: readonly Matrix[]): unknown[][] {
 
 /** The unit of an argument; in a function without `units`, only one that is the same in both sets. */
 function unitOf(name: string, units: "mm" | "in" | undefined): string {
-  const unit = Object.hasOwn(vocabulary, name) ? vocabulary[name as ArgumentName].unit : "";
+  const unit = hasOwn(vocabulary, name) ? vocabulary[name as ArgumentName].unit : "";
   if (typeof unit === "string") return unit;
   return units === undefined ? "" : unit[units === "mm" ? 0 : 1];
 }

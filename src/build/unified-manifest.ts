@@ -1,26 +1,19 @@
 // build: the unified manifest, the second of the two that Excel can install. The ribbon's buttons are taken from the
-// XML manifest and the functions from functions.json, so that neither is written twice.
+// XML manifest, so that they are not written twice.
 
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { AppManifestUtils } from "@microsoft/app-manifest";
 import { JSDOM } from "jsdom";
 import { defaultAddress } from "./manifest.ts";
-import type { Metadata } from "./metadata.ts";
 
-/** The manifest as it is served from `address`, with the functions and the buttons in it. */
-export function fillUnifiedManifest(
-  text: string,
-  xml: string,
-  metadata: Metadata,
-  address: string,
-  version: string,
-): string {
+/** The manifest as it is served from `address`, with the buttons in it. The functions are in functions.json alone: what a
+ * manifest can say of them is less. */
+export function fillUnifiedManifest(text: string, xml: string, address: string, version: string): string {
   const manifest = JSON.parse(text.replaceAll(defaultAddress, address));
   manifest.version = version;
   manifest.validDomains = [new URL(address).host];
   const [extension] = manifest.extensions;
-  extension.runtimes[0].customFunctions.functions = metadata.functions;
   extension.ribbons[0].tabs[0].groups[0].controls = buttons(xml, address);
   return `${JSON.stringify(manifest, null, 2)}\n`;
 }
@@ -52,7 +45,6 @@ function buttons(xml: string, address: string) {
 /** Everything wrong with a unified manifest whose files lie in `folder`, one line each. */
 export async function unifiedManifestFaults(
   text: string,
-  metadata: Metadata,
   address: string,
   folder: string,
 ): Promise<string[]> {
@@ -60,10 +52,9 @@ export async function unifiedManifestFaults(
   const faults = (await AppManifestUtils.validateAgainstSchema(manifest)).map(String);
   const [extension] = manifest.extensions;
   const [runtime] = extension.runtimes;
-  const listed = new Set(runtime.customFunctions.functions.map(({ id }: { id: string }) => id));
-  for (const { id } of metadata.functions) if (!listed.has(id)) faults.push(`function ${id} is missing`);
-  if (listed.size !== metadata.functions.length)
-    faults.push("a function is listed that functions.json has not");
+  const { metadataUrl, functions } = runtime.customFunctions;
+  if (functions !== undefined) faults.push("functions are listed beside metadataUrl");
+  if (metadataUrl !== `${address}/functions.json`) faults.push("metadataUrl is not functions.json");
   const actions = new Set(runtime.actions.map(({ id }: { id: string }) => id));
   const controls = extension.ribbons[0].tabs[0].groups[0].controls;
   if (controls.length === 0) faults.push("the ribbon has no buttons");

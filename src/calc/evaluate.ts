@@ -8,6 +8,7 @@ import {
   NEWTON_METERS_PER_POUND_FORCE_INCH,
   PASCALS_PER_PSI,
 } from "../data/units.ts";
+import { hasOwn } from "./own.ts";
 import { standardNormal } from "./setup/normal.ts";
 
 type NumberFunction = (...numbers: number[]) => number;
@@ -167,7 +168,7 @@ function named(name: string, scope: Scope): number {
   const value =
     scope instanceof Map
       ? scope.get(name)
-      : Object.hasOwn(scope, name)
+      : hasOwn(scope, name)
         ? (scope as Record<string, unknown>)[name]
         : undefined;
   if (typeof value === "number") return value;

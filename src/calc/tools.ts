@@ -35,6 +35,8 @@ function fold(text: string): string {
 export function findTool(text: string = "HSS"): Tool {
   return (
     names.get(fold(text)) ??
-    wrong(`tool ${shown(text)} is not known. Write ${tools.slice(0, -1).join(", ")}, or ${tools.at(-1)}.`)
+    wrong(
+      `tool ${shown(text)} is not known. Write ${tools.slice(0, -1).join(", ")}, or ${tools[tools.length - 1]}.`,
+    )
   );
 }

@@ -230,7 +230,7 @@ export function plainWord(word: string): string {
   return (
     /^[\x20-\x7e]*$/.test(capitals) ? capitals : capitals.normalize("NFD").replace(/[\u0300-\u036f]/g, "")
   )
-    .replace(/(?<=[A-Z])[.'’]/g, "")
+    .replace(/([A-Z])[.'’]/g, "$1")
     .normalize("NFC");
 }
 

@@ -1,5 +1,6 @@
 // calc: of a note with several operations, the part that belongs to reaming.
 
+import { lastIndexOf } from "../own.ts";
 import type { Token } from "./tokens.ts";
 
 export interface Operations {
@@ -19,11 +20,11 @@ export function reamedPart(tokens: Token[]): Operations {
   if (at < 0 || !tokens.some(isOperation)) return { kept: tokens, before: [], after: [] };
   const behind = tokens.slice(at + 1);
   const next = behind.findIndex(isOperation);
-  const border = next < 0 ? -1 : behind.slice(0, next).findLastIndex(isBorder);
+  const border = next < 0 ? -1 : lastIndexOf(behind.slice(0, next), isBorder);
   const end = next < 0 ? behind.length : border >= 0 ? border : next;
   const own = behind.slice(0, end);
   const after = behind.slice(end);
-  const start = hasSize(own) ? at : tokens.slice(0, at).findLastIndex(isBorder) + 1;
+  const start = hasSize(own) ? at : lastIndexOf(tokens.slice(0, at), isBorder) + 1;
   return { kept: [...tokens.slice(start, at), ...own], before: tokens.slice(0, start), after };
 }
 

@@ -3,6 +3,7 @@
 import { conversions, evaluate } from "../evaluate.ts";
 import { type Formula, resultsOf, scopeOf } from "../formula.ts";
 import type { Units } from "../lengths.ts";
+import { hasOwn } from "../own.ts";
 
 export interface WorkedCall {
   readonly formula: Formula;
@@ -77,7 +78,7 @@ function inWords(expression: string): string {
     const [, name, inner] = outer;
     const unit = conversions.get(name)?.unit;
     if (unit) return `${inWords(inner)}, in ${unit}`;
-    if (Object.hasOwn(SAID, name)) return `${inWords(inner)}, ${SAID[name]}`;
+    if (hasOwn(SAID, name)) return `${inWords(inner)}, ${SAID[name]}`;
     if (name === "roundup" || name === "roundto") {
       const comma = inner.lastIndexOf(", ");
       const how = name === "roundup" ? "rounded up to a whole" : "rounded to";
@@ -87,7 +88,7 @@ function inWords(expression: string): string {
   return expression
     .replace(/\b(\w+)\(/g, (call, name: string) => {
       if (conversions.has(name)) return `${conversions.get(name)!.unit}(`;
-      return Object.hasOwn(NAMES, name) ? `${NAMES[name]}(` : call;
+      return hasOwn(NAMES, name) ? `${NAMES[name]}(` : call;
     })
     .replaceAll(" ^ 2", "²")
     .replaceAll(" * ", " · ")

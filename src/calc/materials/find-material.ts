@@ -13,6 +13,7 @@ import {
 } from "../../data/materials/name-parts.ts";
 import { materialNames } from "../../data/materials/names.ts";
 import { type NameMeaning, twoMetalNames } from "../../data/materials/two-metal-names.ts";
+import { hasOwn } from "../own.ts";
 import { shown, wrong } from "../problem.ts";
 
 const DEFAULT_MATERIAL = "medium-carbon steel";
@@ -226,7 +227,7 @@ function withKind(name: string, wanted: Wanted): Material | undefined {
 /** What a word for a kind of metal allows: the table's, or the one material that the word is a name of. */
 function kindOf(words: string): Among | undefined {
   const key = fold(words);
-  if (Object.hasOwn(kindWords, key)) return kindWords[key];
+  if (hasOwn(kindWords, key)) return kindWords[key];
   const material = names().one.get(key);
   return material && /^[a-z]+$/.test(key) ? [material.key] : undefined;
 }
@@ -263,5 +264,5 @@ function listOf(texts: readonly string[]): string {
   const shownTexts = texts.slice(0, 6);
   return shownTexts.length === 1
     ? shownTexts[0]
-    : `${shownTexts.slice(0, -1).join(", ")} or ${shownTexts.at(-1)}`;
+    : `${shownTexts.slice(0, -1).join(", ")} or ${shownTexts[shownTexts.length - 1]}`;
 }

@@ -66,12 +66,13 @@ export function toNumber(value: Scalar): number | CellError {
 }
 
 const words =
-  /jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?|[ap]m?\b|(?<=\d)e(?=[+-]?\d)/gi;
+  /jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?|[ap]m?\b/gi;
+const exponent = /(\d)e(?=[+-]?\d)/gi;
 
 /** Money, thousands, percentages, negatives in parentheses, dates and times depend on where the program runs. */
 function mayBeNumber(text: string): boolean {
   if (!/\p{N}/u.test(text) || text.length > 100) return false;
-  return /^[\p{N}\p{Sc}\s.,:;/%'’()+\u2212-]*$/u.test(text.replace(words, ""));
+  return /^[\p{N}\p{Sc}\s.,:;/%'’()+\u2212-]*$/u.test(text.replace(exponent, "$1").replace(words, ""));
 }
 
 /** A number as a text holds it: 15 digits, as spreadsheets show. */

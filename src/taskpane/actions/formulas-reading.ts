@@ -32,7 +32,7 @@ export async function formulasReading(workbook: Workbook, areas: readonly Area[]
         const reads = areasRead(formula, sheet, (name) => used.get(name));
         if (!reads.some((one) => areas.some((other) => one.sheet === other.sheet && cutTo(one, other))))
           continue;
-        const last = calls[0].args.at(-1) ?? "";
+        const last = calls[0].args[calls[0].args.length - 1] ?? "";
         const said = await unitsOf(workbook, last, sheet);
         const place = { sheet, row: area.row + row, column: area.column + column, rows: 1, columns: 1 };
         found.push({ address: referenceTo(place, areas[0].sheet), reads, ...said });

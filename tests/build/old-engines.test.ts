@@ -1,0 +1,24 @@
+// tests: the check for what an old engine lacks finds it, and nothing else.
+
+import { expect, test } from "vitest";
+import { lackingInOldEngines } from "../../src/build/old-engines.ts";
+
+test.each([
+  ["x.replace(/(?<=a)b/, c);", "look-behind"],
+  ["x.replace(/(?<!a)b/, c);", "look-behind"],
+  ["new RegExp('(?<=' + a + ')b');", "look-behind"],
+  ["x.match(/a/dg);", "flag d or v"],
+  ["[1].at(-1);", "at()"],
+  ["[1].findLast(f);", "findLast()"],
+  ["Object.hasOwn(a, b);", "Object.hasOwn"],
+  ["structuredClone(a);", "structuredClone"],
+])("%s", (script, words) => {
+  expect(lackingInOldEngines(script)).toEqual([expect.stringContaining(words)]);
+});
+
+test.each([
+  "x.match(/(?<name>a)/giu);",
+  "x.match(/a(?=b)(?!c)/);",
+  "const at = x.at;",
+  "x.replaceAll(a, b);",
+])("nothing in %s", (script) => expect(lackingInOldEngines(script)).toEqual([]));
