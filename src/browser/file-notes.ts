@@ -1,6 +1,8 @@
 // browser: what there is to know of the file that was opened, beside the grid, and what saving leaves behind, before it
 // does.
 
+import type { Model } from "@odoo/o-spreadsheet";
+import type { WorkbookReport } from "../fill/report.ts";
 import type { OpenedWorkbook } from "../workbook/xlsx-grid/open-file.ts";
 import type { Uncomputed } from "../workbook/xlsx-grid/uncomputed.ts";
 
@@ -38,6 +40,33 @@ export function showFileNotes(
     );
   }
   byId("file-losses").replaceChildren(...items(notes));
+}
+
+export function hideFileNotes(): void {
+  byId("file-notes").hidden = true;
+  byId("intro").hidden = true;
+}
+
+/** What was done to a file, for the person. */
+export function toldOf(changed: number, { sheets }: WorkbookReport): string {
+  const sum = (key: "computed" | "kept") => sheets.reduce((total, sheet) => total + sheet[key], 0);
+  const told = [`${count(changed, "cell")} changed`, `${count(sum("computed"), "formula")} computed`];
+  if (sum("kept") > 0) told.push(`${count(sum("kept"), "formula")} left for Excel to compute`);
+  return told.join(", ");
+}
+
+/** What a program without the add-in shows. */
+export function hintOf({ getters }: Model): string {
+  const hasOurs = getters
+    .getSheetIds()
+    .some((sheetId) =>
+      getters
+        .getEvaluatedCellsPositions(sheetId)
+        .some((position) => /\bREAM\./i.test(getters.getCellText(position, { showFormula: true }))),
+    );
+  return hasOurs
+    ? '. A program without the add-in shows #NAME? for REAM formulas: "Save values only" is for that.'
+    : "";
 }
 
 /** Whether the person saves all the same; asks nothing if nothing is lost. */

@@ -39,8 +39,9 @@ async function start(): Promise<void> {
   const shown = new ShownWorkbook(templates, say);
   await shown.show(quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : undefined));
   startPane(shown.workbook, async () => help);
-  startFiles(shown, o_spreadsheet, metadata, CustomFunctions.associated, say);
+  await startFiles(shown, o_spreadsheet, metadata, CustomFunctions.associated, say);
   startToggle();
+  forgetOnAction();
   say(`${metadata.functions.length} functions ready`);
 }
 
@@ -56,6 +57,12 @@ function startToggle(): void {
     window.dispatchEvent(new Event("resize"));
     if (!tools.hidden) tools.querySelector<HTMLElement>("[aria-current]")?.focus();
   });
+}
+
+/** What was said goes with the next thing that is done. */
+function forgetOnAction(): void {
+  for (const event of ["pointerdown", "keydown"])
+    window.addEventListener(event, () => state.textContent?.endsWith("…") || say(""), true);
 }
 
 function say(text: string): void {

@@ -62,7 +62,8 @@ export class ShownWorkbook {
     for (const listener of this.listeners) listener();
   }
 
-  private listen(listener: () => void): () => void {
+  /** Calls back after the selection or a cell of whatever workbook is shown has changed. */
+  listen(listener: () => void): () => void {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
   }

@@ -257,3 +257,42 @@ test("the demo quote is saved as it stands, errors included, and opens again wit
   expect(errors).toEqual([]);
   await page.context().close();
 });
+
+describe("work", () => {
+  let page: Page;
+  beforeAll(async () => {
+    page = (await openWorkbook(browser)).page;
+  });
+  afterAll(() => page?.context().close());
+
+  test("is not lost when the page is closed: the work is offered again", async () => {
+    await openFile(page, "job.xlsx", await jobFile());
+    await typeInto(page, "D6", "=A1*2+1");
+    // Kept a while after the change.
+    await page.waitForTimeout(1500);
+    page.once("dialog", (dialog) => void dialog.accept());
+    await page.reload();
+    await said(page, /functions ready$/);
+    await expect(page.locator("#draft").textContent()).resolves.toContain(
+      "Restore your work? job.xlsx was not saved",
+    );
+    await page.locator("#plain summary").click();
+    await page.click("#draft-restore");
+    await said(page, /^job\.xlsx is as you left it$/);
+    await expect.poll(async () => (await readSheet(page)).D6).toBe("31");
+    const book = await savedBook(await save(page, "#save-file", false));
+    expect(book.getWorksheet("Job 7")!.getCell("D6").formula).toBe("A1*2+1");
+    await page.reload();
+    await said(page, /functions ready$/);
+    expect(await page.locator("#draft").isVisible()).toBe(false);
+  });
+
+  test("can be an empty one", async () => {
+    await page.click("#new-file");
+    await said(page, /^An empty workbook$/);
+    await typeInto(page, "A1", "=REAM.RPM(15,10)");
+    const download = await save(page, "#save-file", false);
+    expect(download.suggestedFilename()).toBe("workbook.xlsx");
+    expect((await savedBook(download)).worksheets[0].getCell("A1").formula).toBe("_xldudf_REAM_RPM(15,10)");
+  });
+});

@@ -109,6 +109,9 @@ function changedCells(before: SheetData["cells"], now: SheetData["cells"]): Map<
 
 /** Workbooks whose rows or columns were inserted among others or taken out, by their getters. */
 const movedCells = new WeakSet<object>();
+/** Says so of a workbook of which it is known otherwise. */
+export const noteMovedCells = (model: Model) => movedCells.add(model.getters as object);
+
 const PLUGIN = "reamwright_moved_cells";
 
 type PluginLibrary = Pick<typeof import("@odoo/o-spreadsheet"), "UIPlugin" | "registries">;

@@ -22,6 +22,7 @@ export interface OpenedWorkbook {
   readonly data: object;
   /** The file itself, into which changes are saved. */
   readonly file: Package;
+  readonly bytes: Uint8Array;
   readonly parts: WorkbookParts;
   /** Which sheet of the file each sheet of the grid is. */
   readonly places: readonly number[];
@@ -113,7 +114,7 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
   );
   const sheets = read.map(({ sheet }) => sheet);
   const places = read.map(({ place }) => place);
-  return summary(file, parts, places, { data, warnings, dropped, unread }, sheets);
+  return summary(file, bytes, parts, places, { data, warnings, dropped, unread }, sheets);
 }
 
 function literalsOf({ helpers, constants }: GridLibrary): Literals {
@@ -206,6 +207,7 @@ const shownName = (name: string): string =>
 
 function summary(
   file: Package,
+  bytes: Uint8Array,
   parts: WorkbookParts,
   places: readonly number[],
   {
@@ -241,6 +243,7 @@ function summary(
   return {
     data,
     file,
+    bytes,
     parts,
     places,
     losses: lossesOf(file, parts, found),

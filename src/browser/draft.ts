@@ -1,0 +1,72 @@
+// browser: the work that is not saved, kept in the browser's own storage, so that a closed tab loses nothing.
+
+import type { CellValue } from "../workbook/xlsx/read-sheet.ts";
+import type { Snapshot } from "../workbook/xlsx-grid/changes.ts";
+
+export interface Draft {
+  readonly name: string;
+  /** When it was kept, in ms. */
+  readonly time: number;
+  /** The workbook as the grid has it. */
+  readonly data: object;
+  /** The file that it came from, and how the grid had it then. */
+  readonly opened:
+    | {
+        readonly bytes: Uint8Array;
+        readonly before: Snapshot;
+        readonly held: readonly (readonly [string, CellValue])[];
+        readonly isMore: boolean;
+      }
+    | undefined;
+}
+
+const DATABASE = "reamwright";
+const STORE = "draft";
+const KEY = "draft";
+
+function inStore<T>(mode: IDBTransactionMode, work: (store: IDBObjectStore) => IDBRequest<T>): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const opening = indexedDB.open(DATABASE, 1);
+    opening.onupgradeneeded = () => opening.result.createObjectStore(STORE);
+    opening.onerror = () => reject(opening.error);
+    opening.onsuccess = () => {
+      const database = opening.result;
+      const request = work(database.transaction(STORE, mode).objectStore(STORE));
+      request.onsuccess = () => {
+        database.close();
+        resolve(request.result);
+      };
+      request.onerror = () => {
+        database.close();
+        reject(request.error);
+      };
+    };
+  });
+}
+
+/** A browser may allow no storage: then there is no draft, and no fault. */
+const orNothing = async <T>(work: Promise<T>): Promise<T | undefined> => {
+  try {
+    return await work;
+  } catch {
+    return undefined;
+  }
+};
+
+export const keepDraft = (draft: Draft) => orNothing(inStore("readwrite", (store) => store.put(draft, KEY)));
+export const clearDraft = () => orNothing(inStore("readwrite", (store) => store.delete(KEY)));
+export const readDraft = () => orNothing(inStore<Draft | undefined>("readonly", (store) => store.get(KEY)));
+
+/** Asks whether the work of the last time is wanted; the page goes on meanwhile. */
+export function offerDraft({ name, time }: Draft, answer: (isWanted: boolean) => void): void {
+  const bar = document.getElementById("draft")!;
+  document.getElementById("draft-text")!.textContent =
+    `Restore your work? ${name} was not saved, ${new Date(time).toLocaleString()}.`;
+  const choose = (isWanted: boolean) => () => {
+    bar.hidden = true;
+    answer(isWanted);
+  };
+  document.getElementById("draft-restore")!.onclick = choose(true);
+  document.getElementById("draft-discard")!.onclick = choose(false);
+  bar.hidden = false;
+}
