@@ -1,7 +1,6 @@
 // functions: every argument name of the add-in: one meaning, one unit, one check.
 // A plain number within its limits never comes here at run time (see `min`, `max`); texts and the rest do.
 
-import * as z from "zod/mini";
 import { readCallout } from "../src/calc/callouts/read-callout.ts";
 import { LONGEST, type Units } from "../src/calc/lengths.ts";
 import { findMaterial } from "../src/calc/materials/find-material.ts";
@@ -84,9 +83,8 @@ const ANGLE: Limits = { min: LEAST_POSITIVE, max: 180 - 1e-9, says: "an angle in
 const CHAMFER: Limits = { min: LEAST_POSITIVE, max: 90, says: "an angle in degrees over 0, up to 90" };
 const CELSIUS: Limits = { min: -459.67, max: 1e4, says: "a temperature" };
 
-function checked(limits: Limits): z.ZodMiniType<number, number> {
-  const number = z.number().check(z.gte(limits.min), z.lte(limits.max));
-  return limits.whole ? number.check(z.multipleOf(1)) : number;
+function holds(limits: Limits, value: number): boolean {
+  return value >= limits.min && value <= limits.max && (!limits.whole || Number.isInteger(value));
 }
 
 const unitIn = (unit: UnitText, units: Units) =>
@@ -116,7 +114,6 @@ const EXAMPLES: Readonly<Record<string, string>> = {
 };
 
 function number(limits: Limits, unit: UnitText = "", zero: "counts" | "is blank" = "is blank"): Argument {
-  const schema = checked(limits);
   return {
     unit,
     accepts: limits.says,
@@ -135,7 +132,7 @@ function number(limits: Limits, unit: UnitText = "", zero: "counts" | "is blank"
         if (own === "" || !isUnit(read.unit, own)) refuseUnit(text, name, own);
         return limits.isShare ? read.value / 100 : read.value;
       });
-      if (!schema.safeParse(value).success) refuseNumber(cell, value, name, limits, example);
+      if (!holds(limits, value)) refuseNumber(cell, value, name, limits, example);
       return value;
     },
   };
@@ -225,14 +222,11 @@ const listed = (words: readonly string[]) =>
 
 /** One of a few words, any case, with other ways to write them. */
 function choice<T extends string>(words: readonly T[], others: Readonly<Record<string, T>> = {}): Argument {
-  const schema = z.enum(words as unknown as [T, ...T[]]);
   const known = new Map<string, T>([...words.map((one) => [one, one] as const), ...Object.entries(others)]);
   const says = listed(words.map((one) => `"${one}"`));
   return word(says, (cell, name) => {
-    const read = schema.safeParse(
-      typeof cell === "string" ? known.get(briefText(cell, name).toLowerCase()) : cell,
-    );
-    return read.success ? read.data : wrong(`${name} ${shown(cell)} is not known. Write ${says}.`);
+    const read = typeof cell === "string" ? known.get(briefText(cell, name).toLowerCase()) : undefined;
+    return read ?? wrong(`${name} ${shown(cell)} is not known. Write ${says}.`);
   });
 }
 

@@ -44,12 +44,31 @@ export function repeated(ranges: unknown): Special {
 
 /** One result for each row, or for each cell of the grid where columns meet rows. */
 export function mapRows(calculate: Calculation, required: Given, optional: Given = {}): Matrix {
+  const size = tooLarge(required, optional);
+  if (size) return [[size]];
   const call = readCall(required, optional);
   const results = compute(calculate, call, 0);
   if (call.columns === 1) return explained(results, calculate, call);
   return Array.from({ length: call.rows }, (_, row) =>
     results.slice(row * call.columns, (row + 1) * call.columns).map(([cell]) => cell),
   );
+}
+
+/** More results than any sheet shows at once; a column of a whole sheet has 1,048,576. */
+const MOST_RESULTS = 4_000_000;
+
+/** The error for a grid larger than that, undefined otherwise. */
+function tooLarge(required: Given, optional: Given): CustomFunctions.Error | undefined {
+  let rows = 1;
+  let columns = 1;
+  for (const given of [...Object.values(required), ...Object.values(optional)]) {
+    if (given instanceof Special && given.whole) continue;
+    const cells = cellsOf(given);
+    rows = Math.max(rows, cells.length);
+    columns = Math.max(columns, cells[0].length);
+  }
+  if (rows * columns <= MOST_RESULTS) return undefined;
+  return valueError(`The ranges make a grid of ${rows} by ${columns} results. Select smaller ranges.`);
 }
 
 /** `width` results for each row, side by side; an error or "" fills them all. */

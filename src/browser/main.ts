@@ -1,7 +1,7 @@
 // browser: starts the browser workbook. The grid and its library come as scripts of their own and leave two globals.
 
 import type { Metadata } from "../build/metadata.ts";
-import type { Help } from "../taskpane/help.ts";
+import { readHelp } from "../taskpane/help.ts";
 import { startPane } from "../taskpane/pane.ts";
 import { registerSteps } from "../workbook/grid-steps.ts";
 import { watchMovedCells } from "../workbook/xlsx-grid/changes.ts";
@@ -29,7 +29,7 @@ async function read(path: string): Promise<Response> {
 async function start(): Promise<void> {
   const [metadata, help, templates] = await Promise.all([
     read("functions.json").then((response) => response.json() as Promise<Metadata>),
-    read("help.json").then((response) => response.json() as Promise<Help>),
+    read("help.json").then(async (response) => readHelp(await response.json())),
     read("vendor/o-spreadsheet/o_spreadsheet.xml").then((response) => response.text()),
   ]);
   registerFunctions(metadata, CustomFunctions.associated, o_spreadsheet.registries, CustomFunctions.Error);

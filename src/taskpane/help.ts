@@ -1,36 +1,48 @@
 // taskpane: what the pane knows of the functions: help.json, which the build writes from their declarations.
 
-export interface HelpArgument {
-  readonly name: string;
+import * as z from "zod/mini";
+
+const text = z.string();
+const flag = z.boolean();
+
+const argument = z.object({
+  name: text,
   /** What it is, with its unit. */
-  readonly description: string;
+  description: text,
   /** What a cell may hold. */
-  readonly accepts: string;
-  readonly optional: boolean;
-  readonly repeating: boolean;
+  accepts: text,
+  optional: flag,
+  repeating: flag,
   /** A list is taken whole: it does not spread down a column. */
-  readonly whole: boolean;
+  whole: flag,
   /** Words that it may be, if they are few. */
-  readonly choices: readonly string[];
-}
+  choices: z.readonly(z.array(text)),
+});
 
-export interface HelpFunction {
-  readonly id: string;
-  readonly topic: string;
-  readonly description: string;
-  readonly remarks: string;
-  readonly returns: string;
-  readonly parameters: readonly HelpArgument[];
+const described = z.object({
+  id: text,
+  topic: text,
+  description: text,
+  remarks: text,
+  returns: text,
+  parameters: z.readonly(z.array(argument)),
   /** Names of the cells that a row function gives per input row; empty for the others. */
-  readonly row: readonly string[];
-  readonly examples: readonly { readonly formula: string; readonly result: string }[];
-}
+  row: z.readonly(z.array(text)),
+  examples: z.readonly(z.array(z.object({ formula: text, result: text }))),
+});
 
-export interface Help {
-  readonly functions: readonly HelpFunction[];
-  /** What a person wants, with the functions for it. */
-  readonly tasks: readonly { readonly task: string; readonly ids: readonly string[] }[];
-}
+const help = z.object({
+  functions: z.array(described),
+  /** What people ask, with the functions for it. */
+  tasks: z.array(z.object({ task: text, ids: z.readonly(z.array(text)) })),
+});
+
+export type HelpArgument = Readonly<z.infer<typeof argument>>;
+export type HelpFunction = Readonly<z.infer<typeof described>>;
+export type Help = Readonly<z.infer<typeof help>>;
+
+/** help.json as it came from the server. @throws an error where it is not what the build writes */
+export const readHelp = (json: unknown): Help => help.parse(json);
 
 let loaded: Promise<Help> | undefined;
 
@@ -46,7 +58,7 @@ export function loadHelp(): Promise<Help> {
 async function fetchHelp(): Promise<Help> {
   const response = await fetch("help.json");
   if (!response.ok) throw new Error(`the server answered ${response.status}`);
-  return (await response.json()) as Help;
+  return readHelp(await response.json());
 }
 
 /** `REAM.RPM(surfaceSpeed, diameter, [maxRpm], [units])` */

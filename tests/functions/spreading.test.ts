@@ -175,6 +175,12 @@ describe("lists", () => {
   });
 });
 
+test("a grid of more results than a sheet shows is refused in a sentence", () => {
+  const column = Array.from({ length: 1_000_000 }, () => [10]);
+  const across16384 = [new Array(16_384).fill(15)];
+  expect(messageOf(cell("RPM", across16384, column))).toMatch(/a grid of 1000000 by 16384 results/);
+});
+
 describe("one call over a column gives what one call per row gives", () => {
   const spreading = declarations.filter(
     ({ id, parameters }) =>

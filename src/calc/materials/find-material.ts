@@ -11,7 +11,7 @@ import {
   prefixes,
   suffixes,
 } from "../../data/materials/name-parts.ts";
-import { materialNames } from "../../data/materials/names.ts";
+import { packedNames } from "../../data/materials/packed-names.ts";
 import { type NameMeaning, twoMetalNames } from "../../data/materials/two-metal-names.ts";
 import { hasOwn } from "../own.ts";
 import { shown, wrong } from "../problem.ts";
@@ -23,33 +23,44 @@ const MOST_PARTS = 5;
 
 const byKey = new Map(materials.map((material) => [material.key, material]));
 
-interface Names {
-  readonly one: ReadonlyMap<string, Material>;
+export interface Names {
+  readonly one: Map<string, Material>;
   readonly two: ReadonlyMap<string, readonly NameMeaning[]>;
 }
 let unpacked: Names | undefined;
 
 /** The names by their folded spelling, unpacked when the first one is asked for. */
 function names(): Names {
-  if (unpacked) return unpacked;
-  const one = new Map<string, Material>();
-  for (const [key, written] of Object.entries(materialNames)) {
-    const material = byKey.get(key)!;
-    one.set(fold(key), material);
-    for (const name of written.split("; ")) one.set(fold(name), withOwnExpansion(material, name));
-  }
-  const two = new Map(Object.entries(twoMetalNames).map(([name, meanings]) => [fold(name), meanings]));
-  unpacked = { one, two };
+  unpacked ??= namesFrom(Object.entries(packedNames).map(([key, packed]) => [key, namesIn(packed)] as const));
   return unpacked;
 }
 
-function withOwnExpansion(material: Material, name: string): Material {
-  const expansion = ownExpansions[name];
-  return expansion === undefined ? material : { ...material, expansion };
+/** Names from folded ones by the key of their material. */
+export function namesFrom(byMaterial: Iterable<readonly [key: string, names: readonly string[]]>): Names {
+  const expansions = new Map(Object.entries(ownExpansions).map(([name, own]) => [fold(name), own]));
+  const one = new Map<string, Material>();
+  for (const [key, folded] of byMaterial) {
+    const material = byKey.get(key)!;
+    for (const name of folded) {
+      const expansion = expansions.get(name);
+      one.set(name, expansion === undefined ? material : { ...material, expansion });
+    }
+  }
+  const two = new Map(Object.entries(twoMetalNames).map(([name, meanings]) => [fold(name), meanings]));
+  return { one, two };
+}
+
+/** The names of a packed text: a capital says how many characters each shares with the one before. */
+function namesIn(packed: string): string[] {
+  let name = "";
+  return (packed.match(/[A-Z][^A-Z]*/g) ?? []).map((part) => {
+    name = name.slice(0, part.charCodeAt(0) - 65) + part.slice(1);
+    return name;
+  });
 }
 
 /** One spelling for many: no case, accents, spaces, hyphens, or slashes; a dot counts between figures only. */
-function fold(text: string): string {
+export function fold(text: string): string {
   return text
     .normalize("NFD")
     .replace(/[\u0300-\u036f]/g, "")
@@ -68,6 +79,7 @@ interface Wanted {
   readonly among: readonly Among[];
   readonly system: string;
   readonly parts: number;
+  readonly names: Names;
   /** Sentences for names that stay two metals; the first is said if nothing else answers. */
   readonly doubts: string[];
 }
@@ -80,22 +92,29 @@ const isAmong = ({ key, iso513 }: Material, among: Among) => among.includes(key)
  * @throws Problem "wrong" naming both metals of a name that has two, or the nearest names
  */
 export function findMaterial(name: string | number = DEFAULT_MATERIAL): Material {
+  return byKey.get(name as string) ?? findMaterialAmong(names(), name);
+}
+
+/** As findMaterial, among names of one's own. */
+export function findMaterialAmong(own: Names, name: string | number): Material {
   const text = typeof name === "number" && !Number.isInteger(name) ? name.toFixed(4) : String(name).trim();
   const exact = byKey.get(text);
   if (exact) return exact;
   const plain = text.replace(/\s+/g, " ").replace(/[−–‐‑]/g, "-");
   const doubts: string[] = [];
   const found =
-    plain.length > LONGEST_NAME ? undefined : find(plain, { among: [], system: "", parts: 0, doubts });
-  return found ?? wrong(doubts[0] ?? unknown(text));
+    plain.length > LONGEST_NAME
+      ? undefined
+      : find(plain, { among: [], system: "", parts: 0, names: own, doubts });
+  return found ?? wrong(doubts[0] ?? unknown(text, own));
 }
 
 function find(name: string, wanted: Wanted): Material | undefined {
   const key = fold(name);
   if (key === "") return undefined;
-  const material = names().one.get(key) ?? names().one.get(likelyMeant(key));
+  const material = wanted.names.one.get(key) ?? wanted.names.one.get(likelyMeant(key));
   if (material) return wanted.among.every((among) => isAmong(material, among)) ? material : undefined;
-  const meanings = names().two.get(key) ?? names().two.get(key.replace(/^gr(?=\d)/, "grade"));
+  const meanings = wanted.names.two.get(key) ?? wanted.names.two.get(key.replace(/^gr(?=\d)/, "grade"));
   if (meanings) return oneOf(name, meanings, wanted);
   if (wanted.parts === MOST_PARTS) return undefined;
   return (
@@ -217,7 +236,7 @@ function withKind(name: string, wanted: Wanted): Material | undefined {
       [words.slice(0, cut), words.slice(cut)],
       [words.slice(cut), words.slice(0, cut)],
     ]) {
-      const among = kindOf(kind.join(" "));
+      const among = kindOf(kind.join(" "), wanted.names);
       const found = among && find(rest.join(" "), narrowed(wanted, among));
       if (found) return found;
     }
@@ -225,18 +244,18 @@ function withKind(name: string, wanted: Wanted): Material | undefined {
 }
 
 /** What a word for a kind of metal allows: the table's, or the one material that the word is a name of. */
-function kindOf(words: string): Among | undefined {
+function kindOf(words: string, names: Names): Among | undefined {
   const key = fold(words);
   if (hasOwn(kindWords, key)) return kindWords[key];
-  const material = names().one.get(key);
+  const material = names.one.get(key);
   return material && /^[a-z]+$/.test(key) ? [material.key] : undefined;
 }
 
-function unknown(name: string): string {
+function unknown(name: string, own: Names): string {
   const words = name.toLowerCase().match(/[a-z]{3,}/g) ?? [];
   const keys = materials.map(({ key }) => key);
   const near = keys.filter((key) => words.some((word) => key.includes(word)));
-  const similar = near.length > 0 ? near : similarNames(name);
+  const similar = near.length > 0 ? near : similarNames(name, own);
   const advice =
     similar.length > 0
       ? `Did you mean ${listOf(similar)}?`
@@ -245,7 +264,7 @@ function unknown(name: string): string {
 }
 
 /** Names of the same length with one character changed. */
-function similarNames(name: string): string[] {
+function similarNames(name: string, own: Names): string[] {
   const key = fold(name.slice(0, LONGEST_NAME));
   if (key.length < 3) return [];
   const near = (other: string) => {
@@ -254,10 +273,10 @@ function similarNames(name: string): string[] {
     for (let at = 0; at < key.length && differences < 2; at++) if (other[at] !== key[at]) differences++;
     return differences === 1;
   };
-  return Object.values(materialNames)
-    .flatMap((written) => written.split("; "))
-    .filter((other) => near(fold(other)))
-    .slice(0, 3);
+  return [...own.one.keys()]
+    .filter(near)
+    .slice(0, 3)
+    .map((other) => other.toUpperCase());
 }
 
 function listOf(texts: readonly string[]): string {

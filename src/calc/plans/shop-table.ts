@@ -184,7 +184,11 @@ export function dataFor(
     wrong(`column ${shown(column)} is not in table. Its headers are ${shop.headerList()}.`);
   const row = shop.find(material, tool, diameter, name);
   if (!row) {
-    const wanted = [material.text, tool.text, ...(diameter === undefined ? [] : [diameter])].join(", ");
+    const wanted = [
+      shown(material.text).slice(1, -1),
+      shown(tool.text).slice(1, -1),
+      ...(diameter === undefined ? [] : [diameter]),
+    ].join(", ");
     return none(`table has no row for ${wanted}.`);
   }
   return shop.entry(row, name) ?? "";

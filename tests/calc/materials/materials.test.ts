@@ -1,10 +1,13 @@
 // tests: materials by the names people write, and the tools.
 
-import { describe, expect, it } from "vitest";
+import { readFileSync } from "node:fs";
+import { describe, expect, it, test } from "vitest";
+import { packedNamesFile, packedNamesModule } from "../../../src/build/pack-names.ts";
 import { findMaterial } from "../../../src/calc/materials/find-material.ts";
 import { materialTable } from "../../../src/calc/materials/material-table.ts";
 import { findTool, tools } from "../../../src/calc/tools.ts";
 import { materials } from "../../../src/data/materials/materials.ts";
+import { materialNames } from "../../../src/data/materials/names.ts";
 import { twoMetalNames } from "../../../src/data/materials/two-metal-names.ts";
 import { readTable } from "../../support/csv.ts";
 
@@ -134,6 +137,15 @@ describe("a material", () => {
     expect(refused("4130")).toBe("alloy steel");
     expect(refused(1.43)).toMatch(/^material "1\.4300" is not known/);
   });
+});
+
+test("every name of the table is found, packed as functions.js has it, and the packed file is the current one", () => {
+  const faults: string[] = [];
+  for (const [key, written] of Object.entries(materialNames))
+    for (const name of written.split("; "))
+      if (refused(name) !== key) faults.push(`${name}: ${refused(name)}`);
+  expect(faults).toEqual([]);
+  expect(readFileSync(packedNamesFile, "utf8")).toBe(packedNamesModule());
 });
 
 describe("a name that two metals bear", () => {
