@@ -1,8 +1,10 @@
 // build: serves dist/ on the loopback address, and to nobody else.
 
+import { existsSync, realpathSync } from "node:fs";
 import { createServer, type IncomingMessage, type RequestListener, type ServerResponse } from "node:http";
 import { createServer as createSecureServer } from "node:https";
 import type { AddressInfo } from "node:net";
+import { join, sep } from "node:path";
 import sirv from "sirv";
 import { policies, referencePolicy } from "./policy.ts";
 
@@ -19,7 +21,12 @@ function setHeaders(response: ServerResponse, path: string): void {
   // The ending may be left out of a page's address, and "/" is index.html.
   const page = `${path.replace(/^\/|\/$|\.html\/?$/g, "") || "index"}.html`;
   if (path.startsWith("/reference/")) response.setHeader("Content-Security-Policy", referencePolicy);
-  else if (Object.hasOwn(policies, page)) response.setHeader("Content-Security-Policy", policies[page]);
+  else if (Object.hasOwn(policies, page))
+    // Excel frames its own page; nobody frames the browser workbook. A page cannot say so itself.
+    response.setHeader(
+      "Content-Security-Policy",
+      policies[page] + (page === "workbook.html" ? "; frame-ancestors 'none'" : ""),
+    );
   if (path === "/functions.json") response.setHeader("Access-Control-Allow-Origin", "*");
 }
 
@@ -53,8 +60,25 @@ function answerFrom(folder: string): RequestListener {
       return refuse(response, 403, "This server answers to loopback names only.");
     if (request.method !== "GET" && request.method !== "HEAD")
       return refuse(response, 405, "Only GET and HEAD.");
-    serve(request, response, () => refuse(response, 404, "There is no such file."));
+    const missing = () => refuse(response, 404, "There is no such file.");
+    if (leadsOutside(folder, request.url ?? "/")) missing();
+    else serve(request, response, missing);
   };
+}
+
+/** Whether a link in the folder leads to what lies outside it. */
+function leadsOutside(folder: string, url: string): boolean {
+  try {
+    const root = realpathSync(folder);
+    const path = decodeURIComponent(url.split(/[?#]/)[0]);
+    const found = ["", ".html", "/index.html"]
+      .map((ending) => join(root, path + ending))
+      .find((file) => existsSync(file));
+    if (!found?.startsWith(root)) return false;
+    return !`${realpathSync(found)}${sep}`.startsWith(root + sep);
+  } catch {
+    return false;
+  }
 }
 
 /** Listens on `port`, or on the first free one after it; gives the port that it has. Port 0 takes any. */

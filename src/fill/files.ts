@@ -8,6 +8,7 @@ import {
   realpathSync,
   renameSync,
   rmSync,
+  type Stats,
   statSync,
   writeSync,
 } from "node:fs";
@@ -26,12 +27,18 @@ export interface Stamp {
 export function readWhole(path: string): { bytes: Uint8Array; stamp: Stamp } {
   try {
     const stats = statSync(path);
-    if (stats.isDirectory()) throw new Refusal("it is a folder");
+    refuseOthers(stats);
     if (stats.size > LARGEST_FILE) throw new Refusal("the file is larger than a workbook can be");
     return { bytes: readFileSync(path), stamp: { size: stats.size, time: stats.mtimeMs } };
   } catch (error) {
     throw fileRefusal(error, "read");
   }
+}
+
+/** Only a file can be put in the place of a file: a pipe or a device would be gone, or never end. */
+function refuseOthers(stats: Stats): void {
+  if (stats.isDirectory()) throw new Refusal("it is a folder");
+  if (!stats.isFile()) throw new Refusal("it is no regular file");
 }
 
 const reasons: Readonly<Record<string, string>> = {
@@ -53,7 +60,7 @@ export function fileRefusal(error: unknown, what: "read" | "written"): unknown {
 }
 
 /** The name beside `path` under which its next content is written. */
-export const besideName = (path: string): string => `${path}.${process.pid}.tmp`;
+export const besideName = (path: string): string => `${realPath(path)}.${process.pid}.tmp`;
 
 export interface NewFile {
   write(piece: Uint8Array): void;
@@ -66,7 +73,9 @@ export interface NewFile {
 /** A file that takes the place of `path` once it is whole. `unless` says in one sentence why it may not. */
 export function newFile(path: string, unless: () => string | undefined = () => undefined): NewFile {
   const target = realPath(path);
-  const beside = besideName(target);
+  const stats = statSync(target, { throwIfNoEntry: false });
+  if (stats && !stats.isDirectory()) refuseOthers(stats);
+  const beside = besideName(path);
   let file: number | undefined;
   const attempt = <T>(run: () => T): T => {
     try {

@@ -89,7 +89,7 @@ async function runCsv(input: string, output: string, order: Order): Promise<numb
 }
 
 function removeOnInterrupt(outputs: readonly string[]): void {
-  for (const signal of ["SIGINT", "SIGTERM"] as const)
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const)
     process.once(signal, () => {
       for (const output of outputs) rmSync(besideName(output), { force: true });
       process.exit(NOT_READ);

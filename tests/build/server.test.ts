@@ -1,6 +1,6 @@
 // tests: the server gives the files of one folder, to loopback names only.
 
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { type IncomingHttpHeaders, request, type Server } from "node:http";
 import { connect } from "node:net";
 import { tmpdir } from "node:os";
@@ -96,7 +96,25 @@ test.each([
 ])("sends the policy of the page with %s", async (path, page) => {
   const { status, headers } = await ask(path);
   expect(status).toBe(200);
-  expect(headers["content-security-policy"]).toBe(policies[page]);
+  // Excel frames its page; the browser workbook is framed by nobody.
+  const frames = page === "workbook.html" ? "; frame-ancestors 'none'" : "";
+  expect(headers["content-security-policy"]).toBe(policies[page] + frames);
+});
+
+test("follows no link that leads out of the folder", async () => {
+  const outside = mkdtempSync(join(tmpdir(), "outside-"));
+  writeFileSync(join(outside, "secret.txt"), "secret");
+  symlinkSync(join(outside, "secret.txt"), join(outer, "dist", "link.txt"));
+  symlinkSync(outside, join(outer, "dist", "linked"));
+  symlinkSync(join(outer, "dist", "page.css"), join(outer, "dist", "same.css"));
+  try {
+    expect((await ask("/link.txt")).status).toBe(404);
+    expect((await ask("/linked/secret.txt")).status).toBe(404);
+    expect((await ask("/same.css")).status).toBe(200);
+  } finally {
+    rmSync(outside, { recursive: true });
+    for (const name of ["link.txt", "linked", "same.css"]) rmSync(join(outer, "dist", name));
+  }
 });
 
 test("lets functions.json be read from another origin, and nothing else", async () => {

@@ -7,6 +7,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  realpathSync,
   rmSync,
   statSync,
   symlinkSync,
@@ -15,7 +16,7 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { changedSince, readWhole, replaceFile } from "../../src/fill/files.ts";
+import { besideName, changedSince, newFile, readWhole, replaceFile } from "../../src/fill/files.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "fill-files-"));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -90,4 +91,17 @@ test("what cannot be read or written is said in a sentence", () => {
   mkdirSync(inWay);
   expect(() => replaceFile(inWay, [bytes("x")])).toThrow("the file cannot be written");
   expect(existsSync(inWay)).toBe(true);
+});
+
+test("a pipe or a device is neither read nor replaced", () => {
+  expect(() => readWhole("/dev/null")).toThrow("no regular file");
+  expect(() => newFile("/dev/null")).toThrow("no regular file");
+});
+
+test("what is written first lies beside the file that a link leads to", () => {
+  const file = join(folder, "real.xlsx");
+  const link = join(folder, "linked.xlsx");
+  writeFileSync(file, "x");
+  symlinkSync(file, link);
+  expect(besideName(link)).toBe(besideName(realpathSync(file)));
 });
