@@ -1,5 +1,6 @@
 // taskpane: the formulas of a quoting sheet in rows that have none: rows added below, or inserted between.
 
+import { lastIndexOf } from "../../calc/own.ts";
 import { type Change, type Content, Refusal, type Workbook } from "../../workbook/workbook.ts";
 import { quoteColumns } from "./quote-columns.ts";
 import { QUOTE_HEADER_ROW, rowFormulas, type ShopTables } from "./quoting-sheet.ts";
@@ -33,7 +34,7 @@ export async function continueQuote(workbook: Workbook, more: number, tables: Sh
       `Row ${QUOTE_HEADER_ROW} of "${sheet}" does not hold the headers of a quoting sheet: show one, with its columns in their order.`,
     );
   const formulas = rowFormulas(tables);
-  const lastInput = rows.findLastIndex((row) =>
+  const lastInput = lastIndexOf(rows, (row) =>
     quoteColumns.some(({ isInput }, column) => isInput && row[column] !== ""),
   );
   const changes: Change[] = [];
