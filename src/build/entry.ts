@@ -16,9 +16,14 @@ export function entryModule(declarations: readonly Declaration[]): string {
     ({ id, sources, cells }, index) =>
       `register(${JSON.stringify(id)}, call${index}, ${JSON.stringify(sources)}, ${JSON.stringify(cells)});`,
   );
-  return [`import { register } from ${pathOf("functions/register.ts")};`, ...imports, ...calls, ""].join(
-    "\n",
-  );
+  return [
+    `import { register, registered } from ${pathOf("functions/register.ts")};`,
+    ...imports,
+    ...calls,
+    // The pane lives in the same page and explains cells with them.
+    "Object.assign(globalThis, { reamwrightFunctions: registered });",
+    "",
+  ].join("\n");
 }
 
 export function writeEntry(declarations: readonly Declaration[]): void {

@@ -8,6 +8,7 @@ import { paneContext } from "./pane-context.ts";
 import { checkView } from "./views/check-view.ts";
 import { convertView } from "./views/convert-view.ts";
 import { curveView } from "./views/curve-view.ts";
+import { checkSheetView, explainView } from "./views/explain-view.ts";
 import { findView } from "./views/find-view.ts";
 import { holeView } from "./views/hole-view.ts";
 import { freezeView, quoteView } from "./views/sheet-views.ts";
@@ -16,7 +17,17 @@ import { freezeView, quoteView } from "./views/sheet-views.ts";
 export function startPane(workbook: Workbook, help: () => Promise<Help>): (view: string) => void {
   const context = paneContext(workbook, help, readCautions);
   const show = startTools();
-  for (const view of [findView, convertView, checkView, quoteView, freezeView, holeView, curveView])
+  for (const view of [
+    findView,
+    explainView,
+    checkSheetView,
+    convertView,
+    checkView,
+    quoteView,
+    freezeView,
+    holeView,
+    curveView,
+  ])
     view(context);
   showSelected(workbook);
   return show;

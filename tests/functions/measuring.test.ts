@@ -54,7 +54,7 @@ describe("STACKUP", () => {
   });
 
   test("an error cell comes back as itself", () => {
-    expect(cell("STACKUP", 3, { code: "#N/A" })).toEqual({ code: "#N/A" });
+    expect(cell("STACKUP", 3, { code: "#N/A" })).toMatchObject({ code: "#N/A" });
   });
 });
 

@@ -30,11 +30,15 @@ async function findings(page: Page, part: string): Promise<string[]> {
   }, part);
 }
 
-describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
+describe.each([
+  ["light", "none"],
+  ["dark", "none"],
+  ["light", "active"],
+] as const)("in %s, forced colors %s", (colorScheme, forcedColors) => {
   let watched: Watched;
   beforeAll(async () => {
     watched = await openPane(browser);
-    await watched.page.emulateMedia({ colorScheme });
+    await watched.page.emulateMedia({ colorScheme, forcedColors });
   });
   afterAll(() => watched?.page.context().close());
 
@@ -79,7 +83,8 @@ describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
 
   test("nor has the page that Excel loads, whole", async () => {
     const { page, violations, errors } = await browser.open("index.html");
-    await page.emulateMedia({ colorScheme });
+    await page.setViewportSize({ width: 320, height: 700 });
+    await page.emulateMedia({ colorScheme, forcedColors });
     await page.waitForFunction(started);
     for (const name of tools) {
       await tool(page, name);

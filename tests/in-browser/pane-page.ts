@@ -73,7 +73,18 @@ export async function undo(page: Page): Promise<void> {
   await page.locator(".o-topbar-toolbar [title^='Undo']").first().click();
 }
 
-export const paneTools = ["find", "convert", "check", "quote", "freeze", "hole", "curve", "cautions"];
+export const paneTools = [
+  "find",
+  "explain",
+  "look",
+  "convert",
+  "check",
+  "quote",
+  "freeze",
+  "hole",
+  "curve",
+  "cautions",
+];
 
 /** In the page that Excel loads: whether it is done starting. */
 export const started = () => /\d functions/.test(document.getElementById("state")?.textContent ?? "");
@@ -81,6 +92,8 @@ export const started = () => /\d functions/.test(document.getElementById("state"
 /** Opens everything that a tool can show. */
 export async function fillTool(page: Page, name: string): Promise<void> {
   await tool(page, name);
+  if (name === "look" && (await page.locator("#grid").count()) > 0)
+    await press(page, "#pane-look [type=submit]");
   if (name === "hole") {
     await page.locator("#pane-callout").fill("12 H7");
     await press(page, "#pane-hole [type=submit]");

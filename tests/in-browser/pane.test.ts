@@ -397,3 +397,39 @@ test("has needed no network, broken no policy and raised no error", () => {
   expect(watched.violations).toEqual([]);
   expect(watched.errors).toEqual([]);
 });
+
+describe("what stands in the sheet", () => {
+  test("a cell is explained: its inputs with their cells, steps, source", async () => {
+    const { page, errors } = await openPane(browser);
+    await newSheet(page, [["15", "10", "=REAM.RPM(A1,B1)"]]);
+    await select(page, "C1");
+    await tool(page, "explain");
+    await page.locator("#pane-explain [type=submit]").click();
+    await page.locator("#pane-explained").waitFor();
+    expect(await page.locator("#pane-explained-title").textContent()).toBe("C1: REAM.RPM");
+    expect(await page.locator("#pane-explained-args tr").first().textContent()).toMatch(/^surfaceSpeedA115/);
+    // 1000·15/(π·10)
+    expect(await page.locator("#pane-explained-steps").textContent()).toContain("477.46");
+    expect(await page.locator("#pane-explained-sources li").count()).toBeGreaterThan(0);
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+
+  test("a sheet is checked, and each finding leads to its cell", async () => {
+    const { page } = await openPane(browser);
+    await newSheet(page, [
+      ["1", "=A1*2"],
+      ["2", "=A2*2"],
+      ["3", "7"],
+      ["4", "=A4*2"],
+    ]);
+    await tool(page, "look");
+    expect(await press(page, "#pane-look [type=submit]")).toBe("1 finding on this sheet.");
+    expect(await page.locator("#pane-looked-rows").textContent()).toBe(
+      "B3 7 is typed where the column has a formula.",
+    );
+    expect(await press(page, "#pane-looked-rows button")).toBe("B3 is selected.");
+    await selectedIs(page, "B3");
+    await page.context().close();
+  });
+});

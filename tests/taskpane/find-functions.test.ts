@@ -54,8 +54,8 @@ test("the help knows lists, choices and tasks", () => {
   const lists = help.functions.flatMap(({ id, parameters }) =>
     parameters.filter(({ whole }) => whole).map(({ name }) => `${id} ${name}`),
   );
-  expect(lists.sort()).toEqual(
-    [
+  expect(lists).toEqual(
+    expect.arrayContaining([
       "CAPABILITY measured",
       "CHECKOF inputs",
       "COMPARE present",
@@ -74,8 +74,9 @@ test("the help knows lists, choices and tasks", () => {
       "TOOLFOR entries",
       "TOOLFOR over",
       "TOOLFOR upTo",
-    ].sort(),
+    ]),
   );
+  expect(lists).not.toContain("RPM diameter");
   expect(argument("RPM", "units").choices).toEqual(["mm", "in"]);
   expect(argument("STOCK", "material").choices).toContain("gray iron");
   expect(argument("STARTSPEED", "tool").choices).toContain("guided blade");

@@ -64,10 +64,18 @@ export async function planFormula(
   const spreading = parts.filter((part, index) => part.kind === "reference" && spreads(index)) as Reference[];
   const rows = Math.max(1, ...spreading.map(({ area }) => area.rows));
   const columns = Math.max(1, described.row.length, ...spreading.map(({ area }) => area.columns));
-  await refuseWithoutRoom(workbook, { ...target, rows, columns }, references);
+  const table = rows * columns > 1 ? await workbook.tableAt(target) : undefined;
+  if (table && rows > 1)
+    throw new Refusal(
+      `${addressOf(target)} lies in the table ${table}, where no formula fills a column. Choose one cell: the table fills the column itself.`,
+    );
+  const room = table ? target : { ...target, rows, columns };
+  await refuseWithoutRoom(workbook, room, references);
   const written = parts.map((part) => writtenPart(part, target.sheet));
   while (written.length > 0 && written[written.length - 1] === "") written.pop();
-  return { formula: `=REAM.${described.id}(${written.join(",")})`, target };
+  const call = `REAM.${described.id}(${written.join(",")})`;
+  // In a table a result of several cells cannot spill: its first one is put in, and the numbers at the end pick another.
+  return { formula: table ? `=INDEX(${call},1,1)` : `=${call}`, target };
 }
 
 /** @throws Refusal, and then nothing is written */
