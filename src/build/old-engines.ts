@@ -38,7 +38,9 @@ export function lackingInOldEngines(script: string): string[] {
       if (called in FUNCTIONS) found.add(`${called}, in Safari from ${FUNCTIONS[called]} on`);
       if (ts.isPropertyAccessExpression(node.expression)) {
         const name = node.expression.name.text;
-        if (Object.hasOwn(METHODS, name)) found.add(`${name}(), in Safari from ${METHODS[name]} on`);
+        // A method of ours may have the same name: at() of a list takes one argument.
+        if (Object.hasOwn(METHODS, name) && (name !== "at" || node.arguments.length === 1))
+          found.add(`${name}(), in Safari from ${METHODS[name]} on`);
       }
     }
     ts.forEachChild(node, look);
