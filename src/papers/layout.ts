@@ -77,12 +77,30 @@ export class Layout {
     return this.row([cell(text, COLUMNS, look)], lines)[0];
   }
 
+  /** Writes a cell beside the page, column from 0; gives its address. */
+  beside(row: number, column: number, content: Content, look?: PaperCell["look"], format?: string): string {
+    while (this.rows.length < row) this.rows.push([]);
+    const contents = this.rows[row - 1];
+    while (contents.length < column) contents.push("");
+    contents[column] = format === TEXT ? asText(content) : content;
+    const address = cellAddress(row - 1, column);
+    const shown = format === TEXT ? undefined : format;
+    if (look || shown) this.painted.push({ area: address, look, format: shown });
+    return address;
+  }
+
   /** Paints cells once more, such as a frame round a table. */
   paint(painted: Painted): void {
     this.painted.push(painted);
   }
 
-  sheet(name: string, print: PrintSetup, beside: readonly number[] = []): NewSheet {
+  /** @param lastRow of the page, where cells beside it go on below */
+  sheet(
+    name: string,
+    print: PrintSetup,
+    beside: readonly number[] = [],
+    lastRow = this.rows.length,
+  ): NewSheet {
     const widths = [...new Array<number>(COLUMNS).fill(COLUMN_WIDTH), ...beside];
     return {
       name,
@@ -92,7 +110,7 @@ export class Layout {
       painted: this.painted,
       merges: this.merges,
       heights: this.heights,
-      print: { area: `A1:${columnLetters(COLUMNS - 1)}${this.rows.length}`, ...print },
+      print: { area: `A1:${columnLetters(COLUMNS - 1)}${lastRow}`, ...print },
     };
   }
 }

@@ -35,7 +35,7 @@ const CAUTIONS =
 const WARM = { mm: { reference: 20, least: 3, unit: "°C" }, in: { reference: 68, least: 5, unit: "°F" } };
 
 /** A size with its sign; zero too. */
-const signed = (format: string) => `+${format};−${format};${format}`;
+const signed = (format: string) => `"+"${format};"−"${format};${format}`;
 const LETTERS = "ABCDEFGHIJKL";
 
 export function troubleSheet(row: HoleRow, paper: PrintSetup["paper"]): NewSheet {
