@@ -11,6 +11,7 @@ import { curveView } from "./views/curve-view.ts";
 import { checkSheetView, explainView } from "./views/explain-view.ts";
 import { findView } from "./views/find-view.ts";
 import { holeView } from "./views/hole-view.ts";
+import { papersView } from "./views/papers-view.ts";
 import { freezeView, quoteView } from "./views/sheet-views.ts";
 
 /** @returns the means to show a view by its name */
@@ -24,6 +25,7 @@ export function startPane(workbook: Workbook, help: () => Promise<Help>): (view:
     convertView,
     checkView,
     quoteView,
+    papersView,
     freezeView,
     holeView,
     curveView,

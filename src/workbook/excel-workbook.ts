@@ -121,6 +121,13 @@ export class ExcelWorkbook implements Workbook {
     });
   }
 
+  async openNew(file: Uint8Array): Promise<boolean> {
+    let binary = "";
+    for (const byte of file) binary += String.fromCharCode(byte);
+    await Excel.createWorkbook(btoa(binary));
+    return true;
+  }
+
   copyAsValues(
     sheet: string,
     replace: (formula: string) => boolean,

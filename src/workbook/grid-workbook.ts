@@ -200,6 +200,10 @@ export class GridWorkbook implements Workbook {
     return name;
   }
 
+  async openNew(): Promise<boolean> {
+    return false;
+  }
+
   async copyAsValues(
     sheet: string,
     replace: (formula: string) => boolean,

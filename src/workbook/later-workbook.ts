@@ -15,6 +15,7 @@ export function laterWorkbook(known: Promise<Workbook>): Workbook {
     used: async (...given) => (await known).used(...given),
     write: async (...given) => (await known).write(...given),
     addSheet: async (...given) => (await known).addSheet(...given),
+    openNew: async (...given) => (await known).openNew(...given),
     copyAsValues: async (...given) => (await known).copyAsValues(...given),
     onChange(listener) {
       let isStopped = false;

@@ -17,6 +17,7 @@ export const noWorkbook: Workbook = {
   used: refuse,
   write: refuse,
   addSheet: refuse,
+  openNew: refuse,
   copyAsValues: refuse,
   onChange: () => () => {},
 };

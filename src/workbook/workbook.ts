@@ -149,6 +149,8 @@ export interface Workbook {
   write(changes: readonly Change[]): Promise<void>;
   /** Adds a sheet, shows it and gives its name. */
   addSheet(sheet: NewSheet): Promise<string>;
+  /** Opens a file as a workbook of its own; false where the host cannot, and the file is to be downloaded. */
+  openNew(file: Uint8Array): Promise<boolean>;
   /** Copies a sheet, in the copy puts values in place of formulas that `replace` picks, and gives its name and how many. */
   copyAsValues(
     sheet: string,

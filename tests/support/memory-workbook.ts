@@ -170,6 +170,10 @@ export class MemoryWorkbook implements Workbook {
     return sheet.name;
   }
 
+  async openNew(): Promise<boolean> {
+    return false;
+  }
+
   async copyAsValues(
     sheet: string,
     replace: (formula: string) => boolean,

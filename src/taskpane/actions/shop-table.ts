@@ -112,19 +112,16 @@ export function shopTable(units: Units): NewSheet {
 /** The shop's tables of a workbook, by unit. */
 export async function shopTablesOf(workbook: Workbook): Promise<ShopTables> {
   const tables: { -readonly [unit in Units]?: { sheet: string; address: string } } = {};
+  const sheets = await workbook.sheets();
   for (const units of ["mm", "in"] as const) {
     const sheet = shopTableName(units);
-    try {
-      const used = await workbook.used(sheet);
-      if (!used) continue;
-      const columns = Math.max(used.column + used.columns, columnsOf(units).length);
-      tables[units] = {
-        sheet,
-        address: `$A$${HEADER_ROW}:$${columnLetters(columns - 1)}$${HEADER_ROW + ROWS}`,
-      };
-    } catch {
-      // There is no such sheet.
-    }
+    const used = sheets.includes(sheet) ? await workbook.used(sheet) : undefined;
+    if (!used) continue;
+    const columns = Math.max(used.column + used.columns, columnsOf(units).length);
+    tables[units] = {
+      sheet,
+      address: `$A$${HEADER_ROW}:$${columnLetters(columns - 1)}$${HEADER_ROW + ROWS}`,
+    };
   }
   return tables;
 }
