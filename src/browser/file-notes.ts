@@ -22,6 +22,7 @@ export function showFileNotes(
   name: string,
   { sheets, formulas, ours, losses }: OpenedWorkbook,
   uncomputed: Uncomputed,
+  differing: readonly string[],
 ): void {
   byId("file-notes").hidden = false;
   // What it says is of the workbook that was there before.
@@ -32,7 +33,11 @@ export function showFileNotes(
     `${ours.toLocaleString("en-US")} of them with REAM`,
   ];
   byId("file-summary").textContent = `${name}: ${parts.join(", ")}.`;
-  const notes = [...losses.map((loss) => `Not saved: ${loss}`)];
+  const notes = losses.map((loss) => `Lost only if rows, columns, formats or sheets are changed: ${loss}`);
+  if (differing.length > 0)
+    notes.unshift(
+      `${count(differing.length, "cell")} would be computed otherwise here, so the value of the file is shown: ${differing.slice(0, 20).join(", ")}${differing.length > 20 ? " and more" : ""}.`,
+    );
   if (uncomputed.cells > 0) {
     const which = uncomputed.functions.length === 0 ? "" : ` (${uncomputed.functions.join(", ")})`;
     notes.unshift(

@@ -15,6 +15,7 @@ import { uncomputedFormulas } from "../workbook/xlsx-grid/uncomputed.ts";
 import { clearDraft, type Draft, keepDraft, offerDraft, readDraft } from "./draft.ts";
 import { startDrop } from "./drop.ts";
 import { confirmLosses, hideFileNotes, hintOf, showFileNotes, toldOf } from "./file-notes.ts";
+import { fileValues, showFileValues } from "./file-values.ts";
 import type { Call } from "./register-functions.ts";
 import { saveIntoFile } from "./save-into-file.ts";
 import type { ShownWorkbook } from "./shown-workbook.ts";
@@ -62,7 +63,10 @@ class WorkbookFile {
   }
 
   private showNotes(): void {
-    showFileNotes(this.name, this.opened!, uncomputedFormulas(this.shown.model));
+    const { model } = this.shown;
+    const opened = this.opened!;
+    const differing = showFileValues(model, fileValues(opened, this.functions), this.library);
+    showFileNotes(this.name, opened, uncomputedFormulas(model), differing);
   }
 
   /** Opens the file, or leaves everything as it is and tells why. */
@@ -171,7 +175,6 @@ class WorkbookFile {
     this.before = origin?.before;
     if (origin?.isMore) noteMovedCells(this.shown.model);
     this.saved = "a draft";
-    if (this.opened) this.showNotes();
     this.say(`${name} is as you left it`);
   }
 }

@@ -59,10 +59,12 @@ function startToggle(): void {
   });
 }
 
-/** What was said goes with the next thing that is done. */
+/** What was said goes with the next thing that is done, and stays to be read where the pointer rests. */
 function forgetOnAction(): void {
-  for (const event of ["pointerdown", "keydown"])
-    window.addEventListener(event, () => state.textContent?.endsWith("…") || say(""), true);
+  const forget = () => {
+    if (!state.textContent?.endsWith("…")) state.textContent = "";
+  };
+  for (const event of ["pointerdown", "keydown"]) window.addEventListener(event, forget, true);
 }
 
 function say(text: string): void {

@@ -59,6 +59,8 @@ function showSelected(model: Model): void {
   }
   facts.push(["Result", cell.type === "empty" ? "(empty)" : cell.formattedValue]);
   if (cell.type === "error") facts.push(["Message", cell.message || "no message", "fault"]);
+  const { note } = cell as { note?: string };
+  if (note && cell.type !== "error") facts.push(["Note", note]);
   replaceIfChanged(
     byId("selected"),
     facts.flatMap(([term, text, className]) => [element("dt", term), element("dd", text, className)]),

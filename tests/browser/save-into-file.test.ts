@@ -183,14 +183,15 @@ describe("saving into the file", () => {
       "</Relationships>",
       '<Relationship Id="rIdT" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/styles" Target="styles.xml"/></Relationships>',
     );
-    const opened = openWorkbook(zipped(parts), gridLibrary, names);
+    const file = zipped(parts);
+    const opened = openWorkbook(file, gridLibrary, names);
     const model = new gridLibrary.Model(opened.data as never);
     const [sheetId] = model.getters.getSheetIds();
     // 2 January 1904.
     expect(model.getters.getEvaluatedCell({ sheetId, row: 0, col: 0 }).value).toBe(1463);
     expect(model.getters.getEvaluatedCell({ sheetId, row: 0, col: 1 }).value).toBe(1);
-    expect(saved(zipped(parts), {}).bytes).toEqual(zipped(parts));
-    expect(sheetOf(saved(zipped(parts), { C1: "1/5/1904", B1: "7" }).bytes)).toBe(
+    expect(saved(file, {}).bytes).toEqual(file);
+    expect(sheetOf(saved(file, { C1: "1/5/1904", B1: "7" }).bytes)).toBe(
       row(1, n("A1", 1, ' s="1"'), n("B1", 7), n("C1", 4, ' s="1"'), f("D1", "A1+1", "2", ' s="1"')),
     );
   });
