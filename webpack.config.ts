@@ -49,6 +49,7 @@ export default function configuration(folder: string, address: string): Configur
       shim: join(sourceFolder, "browser", "shim.ts"),
       workbook: join(sourceFolder, "browser", "main.ts"),
       page: join(sourceFolder, "taskpane", "page.ts"),
+      "reference/reference": join(sourceFolder, "reference", "reference.ts"),
     },
     folder,
   );

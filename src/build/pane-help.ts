@@ -6,6 +6,7 @@ import { tools } from "../calc/tools.ts";
 import { materials } from "../data/materials/materials.ts";
 import type { Help, HelpArgument } from "../taskpane/help.ts";
 import type { Declaration, Parameter } from "./declarations.ts";
+import { keywords, otherWords } from "./reference/keywords.ts";
 import { tasks, topics } from "./reference/topics.ts";
 
 export function paneHelp(declarations: readonly Declaration[]): Help {
@@ -20,10 +21,12 @@ export function paneHelp(declarations: readonly Declaration[]): Help {
         remarks,
         returns,
         row,
+        keywords: (keywords[id] ?? "").split("; ").filter((phrase) => phrase !== ""),
         examples,
         parameters: declaration.parameters.map(argument),
       };
     }),
+    otherWords,
     tasks: tasks.map(([task, ids]) => ({ task, ids })),
   };
 }

@@ -28,11 +28,15 @@ const described = z.object({
   parameters: z.readonly(z.array(argument)),
   /** Names of the cells that a row function gives per input row; empty for the others. */
   row: z.readonly(z.array(text)),
+  /** What people call it, phrase by phrase. */
+  keywords: z.readonly(z.array(text)),
   examples: z.readonly(z.array(z.object({ formula: text, result: text }))),
 });
 
 const help = z.object({
   functions: z.array(described),
+  /** Words of the shop floor, and the word of the help that is meant. */
+  otherWords: z.record(text, text),
   /** What people ask, with the functions for it. */
   tasks: z.array(z.object({ task: text, ids: z.readonly(z.array(text)) })),
 });

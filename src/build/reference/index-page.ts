@@ -1,6 +1,7 @@
 // build: the index of the reference, by task and by topic, with its search.
 
 import type { Declaration } from "../declarations.ts";
+import { paneHelp } from "../pane-help.ts";
 import { escaped } from "./page.ts";
 import { tasks, topics } from "./topics.ts";
 
@@ -18,8 +19,9 @@ export function indexContent(declarations: readonly Declaration[]): string {
       : "";
   });
   return `<h1>What do you need?</h1>
-<p class="search"><label for="search">Search</label> <input id="search" type="search" autocomplete="off" placeholder="stock, run-out, speed"> <span id="found" role="status"></span></p>
+<p class="search"><label for="search">Search</label> <input id="search" type="search" autocomplete="off" placeholder="how much stock, chip load, hole too big"> <span id="found" role="status"></span></p>
+<ul id="results" class="topic"></ul>
 <section class="tasks"><h2>By task</h2><ul>${byTask.join("\n")}</ul></section>
 ${byTopic.join("\n")}
-<script src="search.js" defer></script>`;
+<script type="application/json" id="help">${JSON.stringify(paneHelp(declarations)).replaceAll("<", "\\u003c")}</script>`;
 }

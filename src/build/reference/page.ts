@@ -28,6 +28,7 @@ export function framed(title: string, policy: string, content: string): string {
 <title>${escaped(title)}</title>
 <link rel="icon" href="../icons/icon-32.png">
 <link rel="stylesheet" href="reference.css">
+<script src="reference.js" defer></script>
 </head>
 <body>
 <header><nav aria-label="Reference"><a href="index.html">Reamwright reference</a> <a href="rules.html">What holds for every function</a> <a href="callouts.html">How a callout is read</a> <a href="material-names.html">Materials and their names</a></nav></header>

@@ -15,12 +15,11 @@ import { framed, functionContent } from "./page.ts";
 import { rulesContent } from "./rules-page.ts";
 import { tasks } from "./topics.ts";
 
-/** Writes dist/reference/, with its style and its search. */
+/** Writes dist/reference/, with its style. */
 export async function writeReference(folder: string): Promise<void> {
   mkdirSync(folder, { recursive: true });
   for (const [name, text] of await referencePages()) writeFileSync(join(folder, name), text);
-  for (const name of ["reference.css", "search.js"])
-    copyFileSync(join(import.meta.dirname, name), join(folder, name));
+  copyFileSync(join(import.meta.dirname, "reference.css"), join(folder, "reference.css"));
 }
 
 /** Text of every page by its name in dist/reference/. Throws where a task names a function that is not there. */

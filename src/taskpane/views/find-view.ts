@@ -58,14 +58,13 @@ function startSearch(help: Help, context: PaneContext): void {
   };
   const search = () => {
     if (query.value.trim() === "") return showTasks();
-    const all = find(query.value);
+    const { functions: all, fits } = find(query.value);
     const told = all.length === 1 ? "1 function" : `${all.length} functions`;
-    byId("pane-count").textContent =
-      all.length === 0
-        ? "No function has these words: try one word, or empty the field to see what there is."
-        : all.length > MOST_FOUND
-          ? `${told}, the nearest ${MOST_FOUND} first`
-          : told;
+    byId("pane-count").textContent = !fits
+      ? "Nothing fits these words. These are used most:"
+      : all.length > MOST_FOUND
+        ? `${told}, the nearest ${MOST_FOUND} first`
+        : told;
     found.replaceChildren(...all.slice(0, MOST_FOUND).map(entryFor));
   };
   query.addEventListener("input", search);
