@@ -35,7 +35,7 @@ async function build(): Promise<void> {
     const shipped = shippedPackages(files);
     writeFileSync(join(folder, "licences.txt"), licencesFile(shipped));
     const scriptFile = join(folder, "functions.js");
-    const script = withLocalGlobals(readFileSync(scriptFile, "utf8"));
+    const script = inAscii(withLocalGlobals(readFileSync(scriptFile, "utf8")));
     writeFileSync(scriptFile, script);
     checkScript(script, metadata);
     await writeReference(join(folder, "reference"));
@@ -72,6 +72,11 @@ async function bundle(folder: string, address: string): Promise<string[]> {
   await new Promise<void>((resolve) => compiler.close(() => resolve()));
   if (stats.hasErrors() || stats.hasWarnings()) throw new Error(stats.toString("errors-warnings"));
   return [...stats.compilation.fileDependencies];
+}
+
+/** A script that is the same in every encoding: a host may read it in another than ours. */
+function inAscii(script: string): string {
+  return script.replace(/[^\0-\x7f]/g, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`);
 }
 
 /** What the scripts that Excel loads ask of an engine that may be old, and patterns in all others. */

@@ -1,11 +1,11 @@
 // build: `npm run package`. Writes package/: the site for any static https host, both manifests, a zip of the unified
-// one for upload, and a page that says how to add it in each kind of Excel.
+// one for upload, a page for the person who hosts it, and one on the site for the person who adds it to Excel.
 
 import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { strToU8, zipSync } from "fflate";
 import { logErrorMessage } from "office-addin-cli";
-import { howToAdd } from "./how-to-add.ts";
+import { hostPage, userPage } from "./how-to-add.ts";
 import { addressSetting, defaultAddress } from "./manifest.ts";
 import { distFolder, packageFolder } from "./paths.ts";
 import { runBuild } from "./stale.ts";
@@ -30,8 +30,9 @@ function makePackage(): void {
     "color.png": icon("color.png"),
   };
   writeFileSync(join(packageFolder, "reamwright.zip"), zipped(unified));
-  writeFileSync(join(packageFolder, "how-to-add.html"), howToAdd(address));
-  console.log(`package/ is ready for ${address}: put site/ there, and open how-to-add.html.`);
+  writeFileSync(join(packageFolder, "site", "add-to-excel.html"), userPage(address));
+  writeFileSync(join(packageFolder, "for-the-host.html"), hostPage(address));
+  console.log(`package/ is ready for ${address}: open package/for-the-host.html.`);
   if (address === defaultAddress)
     console.log(
       "That is this machine. For another host: REAMWRIGHT_ADDRESS=https://that.address npm run package",

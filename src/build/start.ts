@@ -28,7 +28,7 @@ Stop it with Ctrl+C.
 Reference pages:  http://127.0.0.1:${port}/reference/
 
 In Excel on this machine: npm run excel serves it over https and says how to add it.
-For others: REAMWRIGHT_ADDRESS=https://that.address npm run package, and open package/how-to-add.html.
+For others: REAMWRIGHT_ADDRESS=https://that.address npm run package, and open package/for-the-host.html.
 `);
   stopOnSignal(server);
 }

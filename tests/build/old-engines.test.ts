@@ -20,5 +20,6 @@ test.each([
   "x.match(/(?<name>a)/giu);",
   "x.match(/a(?=b)(?!c)/);",
   "const at = x.at;",
+  "shared.at(1, 2);",
   "x.replaceAll(a, b);",
 ])("nothing in %s", (script) => expect(lackingInOldEngines(script)).toEqual([]));

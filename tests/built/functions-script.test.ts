@@ -31,6 +31,10 @@ describe("functions.js", () => {
     expect(message).toContain('"fast"');
   });
 
+  test("is ASCII alone, since a host may read it in another encoding", () => {
+    expect(script).toMatch(/^[\0-\x7f]*$/);
+  });
+
   test("says nothing of the machine that built it", () => {
     expect(script).not.toContain(process.cwd());
     expect(script).not.toContain("sourceMappingURL");
