@@ -84,7 +84,7 @@ test("the keyboard alone finds a function, fills it in and puts it into the shee
   };
   expect(await focused()).toBe("Find a function");
   await page.keyboard.press("Tab");
-  expect(await focused()).toBe("Inch and metric");
+  expect(await focused()).toBe("Explain this cell");
   await tabTo("pane-query");
   await page.keyboard.type("rpm");
   await page.keyboard.press("Enter");

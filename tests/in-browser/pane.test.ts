@@ -214,7 +214,7 @@ describe("checking hand figures", () => {
     expect(await press(page, "#pane-check [type=submit]")).toBe("2 ok, 1 off. The verdicts are in D2:D4.");
     const sheet = await readSheet(page);
     expect([sheet.D1, sheet.D2, sheet.D4]).toEqual(["Check", "ok", "ok"]);
-    expect(sheet.D3).toMatch(/^100 % high: .*radius for diameter/);
+    expect(sheet.D3).toMatch(/^2 times too high: .*radius for diameter/);
     expect(await page.locator("#pane-verdict-facts").textContent()).toMatch(
       /2 ok, 1 off.*1 row: .*radius for diameter/,
     );
