@@ -7,6 +7,7 @@ import { registerSteps } from "../workbook/grid-steps.ts";
 import { watchMovedCells } from "../workbook/xlsx-grid/changes.ts";
 import { quoteWorkbook } from "./demo-quote/quote.ts";
 import { startFiles } from "./files.ts";
+import { startPrinting } from "./print-view.ts";
 import { type Call, type ErrorClass, registerFunctions } from "./register-functions.ts";
 import { ShownWorkbook } from "./shown-workbook.ts";
 import { keepPageInPlace } from "./tab-in-sight.ts";
@@ -40,6 +41,7 @@ async function start(): Promise<void> {
   await shown.show(quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : undefined));
   startPane(shown.workbook, async () => help);
   await startFiles(shown, o_spreadsheet, metadata, CustomFunctions.associated, say);
+  startPrinting(shown);
   startToggle();
   forgetOnAction();
   say(`${metadata.functions.length} functions ready`);

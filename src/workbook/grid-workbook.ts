@@ -1,6 +1,7 @@
 // workbook: the adapter for the browser workbook, over the model of its grid.
 
 import type { Model } from "@odoo/o-spreadsheet";
+import { keepPrintSetup } from "./grid-print.ts";
 import { newSheetSteps } from "./grid-sheet.ts";
 import { kept, runSteps, type Step, typed } from "./grid-steps.ts";
 import {
@@ -196,6 +197,7 @@ export class GridWorkbook implements Workbook {
     const sheetId = this.freeId();
     const position = this.getters.getSheetIds().length;
     runSteps(this.model, newSheetSteps(sheet, { sheetId, name, position }));
+    keepPrintSetup(this.model, sheetId, sheet.print);
     this.activate(sheetId);
     return name;
   }

@@ -80,6 +80,7 @@ export const paneTools = [
   "convert",
   "check",
   "quote",
+  "papers",
   "freeze",
   "hole",
   "curve",

@@ -1,0 +1,104 @@
+// tests: what the browser workbook prints, made by Chromium as a PDF and read back. Prices of the invented part: see
+// tests/papers/customer-quote.test.ts.
+
+import { writeFileSync } from "node:fs";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type PdfPage, pagesOf } from "../support/pdf.ts";
+import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
+import { openPane, paste, press, tool } from "./pane-page.ts";
+import { goTo } from "./workbook-page.ts";
+
+let browser: TestBrowser;
+let watched: Watched;
+beforeAll(async () => {
+  browser = await startBrowser();
+  watched = await openPane(browser);
+});
+afterAll(() => browser?.close());
+
+const A4 = [595, 842];
+const LETTER = [612, 792];
+async function printed(name: string): Promise<PdfPage[]> {
+  const bytes = await watched.page.pdf({ preferCSSPageSize: true, printBackground: true });
+  if (process.env.KEEP_PDF) writeFileSync(`${process.env.KEEP_PDF}/${name}.pdf`, bytes);
+  return pagesOf(bytes);
+}
+const size = ({ width, height }: PdfPage) => [Math.round(width), Math.round(height)];
+const showSheet = (name: RegExp) => watched.page.locator(".o-sheet-name", { hasText: name }).click();
+
+describe("printing", () => {
+  test("gives the sheet as a table one page wide, not the application", async () => {
+    const pages = await printed("demo");
+    expect(size(pages[0]).reverse()).toEqual(A4);
+    const text = pages.map((page) => page.text).join(" ");
+    expect(text).toContain("Page 1 of ");
+    expect(text).not.toMatch(/Save as .xlsx|Results and errors|Find a function/);
+    expect(watched.violations).toEqual([]);
+  });
+
+  test("repeats the headers of a long quote on every page", async () => {
+    const { page } = watched;
+    await tool(page, "quote");
+    await page.locator("#pane-rows").fill("300");
+    expect(await press(page, "#pane-quote [type=submit]")).toContain("is added");
+    await paste(page, [["Last part", "10 H7 x 20", "mm", "", "4140", "HSS", "", "", "50"]], "A308");
+    const pages = await printed("quote");
+    expect(pages.length).toBeGreaterThan(1);
+    for (const { text } of pages) {
+      expect(text).toContain("Cost sheet: not for the customer");
+      expect(text).toContain("Price per part");
+    }
+    expect(pages[0].text).toContain("3.44");
+    expect(pages.at(-1)!.text).toContain("Last part");
+    expect(pages.at(-1)!.text).toContain(`Page ${pages.length} of ${pages.length}`);
+    await paste(page, [[" ", ""]], "A308");
+    await goTo(page, "A308");
+    await page.keyboard.press("Delete");
+    await goTo(page, "A308:I308");
+    await page.keyboard.press("Delete");
+  });
+
+  test("gives a customer quote on one page, with prices and no costs", async () => {
+    const { page } = watched;
+    await showSheet(/^Quote of holes/);
+    await tool(page, "papers");
+    expect(await press(page, "#pane-paper-quote")).toContain('"Quote data" is added');
+    await paste(page, [["Example Reaming Works"]], "B4");
+    await paste(page, [["Q-0147"]], "B8");
+    await paste(page, [["Example Hydraulics"]], "B12");
+    await showSheet(/^Quote of holes/);
+    expect(await press(page, "#pane-paper-quote")).toContain('"Quote Q-0147" is added');
+    const pages = await printed("customer");
+    expect(pages.length).toBe(1);
+    expect(size(pages[0])).toEqual(A4);
+    for (const words of [
+      "Example Reaming Works",
+      "3.44",
+      "860.00",
+      "12.000–12.018 mm",
+      "Accepted by customer",
+      "Page 1 of 1",
+    ])
+      expect(pages[0].text).toContain(words);
+    expect(pages[0].text).not.toMatch(/cost|margin|overhead|machine rate/i);
+  });
+
+  test.each([
+    ["card", "Set-up card", 2],
+    ["compare", "Before and after", 3],
+    ["trouble", "Trouble sheet", 2],
+  ])("gives the paper %s at the width of a Letter page", async (id, title, most) => {
+    const { page } = watched;
+    await showSheet(/^Quote of holes/);
+    await goTo(page, "B9");
+    await tool(page, "papers");
+    await page.locator("input[name=paper][value=Letter]").check();
+    expect(await press(page, `#pane-paper-${id}`)).toContain("is added");
+    const pages = await printed(id);
+    expect(size(pages[0])).toEqual(LETTER);
+    expect(pages[0].text).toContain(title);
+    expect(pages[0].text).toContain("12.018");
+    expect(pages.length).toBeLessThanOrEqual(most);
+    expect(pages.at(-1)!.text).toContain(`Page ${pages.length} of ${pages.length}`);
+  });
+});
