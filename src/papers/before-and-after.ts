@@ -64,7 +64,8 @@ function operationBlock(layout: Layout, { operations }: ComparisonInputs): Pair 
       ...SIDES.map((side) => cell(`=IF(${pair[side]}="","",${pair[side]})`, 2, undefined, "0", "center")),
       cell(`=${mark}`, 4),
     ]);
-  const of = (side: (typeof SIDES)[number]) => `${operations[0][side]}:${operations[operations.length - 1][side]}`;
+  const of = (side: (typeof SIDES)[number]) =>
+    `${operations[0][side]}:${operations[operations.length - 1][side]}`;
   const removed = `TEXTJOIN(", ",TRUE,${operations.map(({ name, mark }) => `IF(${mark}="removed",${name},"")`).join(",")})`;
   const cycle = sides(
     layout,
