@@ -27,6 +27,57 @@ export function fillManifest(text: string, address: string, version: string): st
 
 const longest = { resid: 32, shortString: 125, longString: 250 };
 
+/** What Microsoft's schemas demand of the parts of each element: their order, and which must be there. */
+const ORDER: Readonly<
+  Record<string, { readonly parts: readonly string[]; readonly required: readonly string[] }>
+> = {
+  OfficeApp: {
+    parts: [
+      ...[
+        "Id",
+        "AlternateId",
+        "Version",
+        "ProviderName",
+        "DefaultLocale",
+        "DisplayName",
+        "Description",
+        "IconUrl",
+      ],
+      ...["HighResolutionIconUrl", "SupportUrl", "AppDomains", "Hosts", "Requirements", "DefaultSettings"],
+      ...["Permissions", "VersionOverrides"],
+    ],
+    required: [
+      ...[
+        "Id",
+        "Version",
+        "ProviderName",
+        "DefaultLocale",
+        "DisplayName",
+        "Description",
+        "IconUrl",
+        "SupportUrl",
+      ],
+      ...["Hosts", "DefaultSettings", "Permissions"],
+    ],
+  },
+  VersionOverrides: {
+    parts: ["Description", "Requirements", "Hosts", "Resources"],
+    required: ["Hosts", "Resources"],
+  },
+  DesktopFormFactor: { parts: ["GetStarted", "FunctionFile", "ExtensionPoint"], required: ["FunctionFile"] },
+  GetStarted: {
+    parts: ["Title", "Description", "LearnMoreUrl"],
+    required: ["Title", "Description", "LearnMoreUrl"],
+  },
+  Group: { parts: ["Label", "Icon", "Control"], required: ["Label", "Icon", "Control"] },
+  Control: {
+    parts: ["Label", "ToolTip", "Supertip", "Icon", "Action", "Enabled"],
+    required: ["Label", "Supertip", "Icon", "Action"],
+  },
+  Supertip: { parts: ["Title", "Description"], required: ["Title", "Description"] },
+  Resources: { parts: ["Images", "Urls", "ShortStrings", "LongStrings"], required: ["Urls", "ShortStrings"] },
+};
+
 /** Everything wrong with a manifest whose files lie in `folder`, one line each. */
 export function manifestFaults(text: string, address: string, folder: string): string[] {
   const { document } = new JSDOM(text, { contentType: "text/xml" }).window;
@@ -103,6 +154,29 @@ export function manifestFaults(text: string, address: string, folder: string): s
     const sizes = [...group.children].find(({ localName }) => localName === "Icon")?.children ?? [];
     const given = [...sizes].map((image) => image.getAttribute("size")).join();
     ask(given === "16,32,80", `${group.id} must have icons of 16, 32 and 80`);
+  }
+  for (const [name, { parts, required }] of Object.entries(ORDER)) {
+    for (const element of all(name)) {
+      const given = [...element.children].map(({ localName }) => localName);
+      const places = given.map((part) => parts.indexOf(part));
+      for (const [at, place] of places.entries())
+        ask(
+          place >= 0 && place >= Math.max(0, ...places.slice(0, at)),
+          `in ${name}, ${given[at]} is out of its order`,
+        );
+      for (const part of required) ask(given.includes(part), `${name} has no ${part}`);
+    }
+  }
+  for (const [name, most] of [
+    ["DisplayName", longest.shortString],
+    ["Description", longest.longString],
+    ["ProviderName", longest.shortString],
+  ] as const) {
+    const [element] = all("OfficeApp").flatMap((app) =>
+      [...app.children].filter((one) => one.localName === name),
+    );
+    const text = element?.getAttribute("DefaultValue") ?? element?.textContent ?? "";
+    ask(text.length > 0 && text.length <= most, `${name} must have 1 to ${most} characters`);
   }
   ask(/^\d+(\.\d+){3}$/.test(all("Version")[0]?.textContent ?? ""), "Version must have four numbers");
   ask(

@@ -55,6 +55,26 @@ const cases: [what: string, from: string | RegExp, to: string, said: string][] =
   ["a task pane id", "<Action xsi", "<TaskpaneId>a</TaskpaneId><Action xsi", "TaskpaneId"],
   ["an icon left out", /<bt:Image size="16"[^>]*>/, "", "icons of 16, 32 and 80"],
   ["a version of three numbers", "1.2.3.0", "1.2.3", "four numbers"],
+  ["a part left out", /<SupportUrl[^>]*>/, "", "OfficeApp has no SupportUrl"],
+  [
+    "parts out of their order",
+    /(<Hosts>[\s\S]*?<\/Hosts>)\s*(<Requirements>[\s\S]*?<\/Requirements>)/,
+    "$2$1",
+    "Hosts is out of its order",
+  ],
+  ["a tip without its title", /<Title resid="Check.Label" \/>/, "", "Supertip has no Title"],
+  [
+    "a group whose icon comes last",
+    /(<Label resid="Group.Label" \/>)\s*(<Icon>[\s\S]*?<\/Icon>)/,
+    "$2$1",
+    "Label is out of its order",
+  ],
+  [
+    "a description over 250 characters",
+    "Worksheet functions for reamed holes",
+    "x".repeat(251),
+    "Description must have",
+  ],
   ["an Id that is no GUID", /<Id>.*<\/Id>/, "<Id>reamwright</Id>", "GUID"],
 ];
 

@@ -62,6 +62,36 @@ test("leaves office.js its own associate, and says that Excel is not there", asy
   expect(violations).toEqual([]);
 });
 
+test.each(["Excel$Win32$16.01$en-US", "Excel$Mac$16.00$en-US", "Excel$Web$16.00$en-US"])(
+  "loads Microsoft's own files for %s under the page's policy",
+  async (host) => {
+    const loaded: string[] = [];
+    const { page, violations } = await browser.open(`index.html?_host_Info=${host}`, (url) => {
+      const file = join(officeFolder, new URL(url).pathname.replace("/lib/1/hosted/", ""));
+      if (!url.startsWith(office) || !existsSync(file)) return undefined;
+      loaded.push(new URL(url).pathname);
+      return file;
+    });
+    await page.waitForFunction(() => typeof (globalThis as any).Excel?.run === "function");
+    expect(loaded.some((path) => /\/excel-(win32|mac|web)-/.test(path))).toBe(true);
+    const found = await page.evaluate(() => ({
+      functions: Object.keys((globalThis as any).CustomFunctions._association.mappings).length,
+      actions: Object.keys((globalThis as any).Office.actions._association.mappings).sort(),
+      state: document.getElementById("state")!.textContent,
+    }));
+    expect(found.functions).toBe(functions.length);
+    expect(found.actions.map((name) => name.toLowerCase())).toEqual([
+      "showcheck",
+      "showconvert",
+      "showpane",
+      "showsheet",
+    ]);
+    expect(found.state).not.toContain("not in Excel");
+    expect(violations).toEqual([]);
+    await page.context().close();
+  },
+);
+
 test("finds a function by a word of its help", async () => {
   const { page } = await browser.open("index.html");
   await page.waitForFunction(started);
