@@ -92,7 +92,7 @@ describe("finding and putting in a function", () => {
     const { page } = watched;
     await page.locator("#pane-back").click();
     await page.locator("#pane-query").fill("");
-    await page.locator("#pane-found button", { hasText: "how much stock to leave" }).click();
+    await page.locator("#pane-found button", { hasText: "How much stock do I leave" }).click();
     await expect(page.locator("#pane-found button b").allTextContents()).resolves.toEqual(
       expect.arrayContaining(["REAM.STOCKRANGE", "REAM.STOCK"]),
     );

@@ -105,7 +105,7 @@ function errors(cells: Cells): Finding[] {
   return cells.values.flatMap((row, down) =>
     row.flatMap((value, across) => {
       if (typeof value !== "string" || !/^#(?:N\/A|[A-Z]+(?:\/0)?[!?])$/.test(value)) return [];
-      const ours = callsOurs(String(cells.formulas[down][across]));
+      const ours = callsOurs(String(cells.formulas[down][across])) || cells.holds[down][across] === "spilled";
       const why =
         value === "#NAME?" && ours
           ? " The formula came before the add-in. Enter it again."
