@@ -16,6 +16,7 @@ const knows: Readonly<Record<string, readonly string[]>> = {
   workbook: ["data", "calc", "functions"],
   papers: ["data", "calc", "functions", "workbook"],
   taskpane: ["data", "calc", "functions", "workbook", "papers"],
+  reference: ["taskpane"],
   browser: ["data", "calc", "functions", "workbook", "papers", "taskpane", "fill"],
   build: ["data", "calc", "functions", "workbook", "papers", "taskpane", "browser"],
   fill: ["data", "calc", "functions", "workbook", "build"],

@@ -27,7 +27,7 @@ const others: Readonly<Record<string, string>> = {
   "fsf.org": "in the text of the LGPL",
   "getbootstrap.com": "in a comment of Bootstrap's",
   "github.com": "where the source of a package lies",
-  "mathiasbynens.be": "in the text of punycode's licence",
+  "mathiasbynens.be": "in the licence of the reader of XML",
   "www.gnu.org": "in the text of the LGPL",
   "www.odoo.com": "an example in the grid's field for links",
   "www.google.com":

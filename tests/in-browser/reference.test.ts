@@ -21,13 +21,14 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 describe("as built", () => {
-  test("there is a page for every function, and four more", () => {
+  test("there is a page for every function, and five more", () => {
     const wanted = [
       ...functions.map(({ id }) => `${id}.html`),
       "callouts.html",
       "index.html",
       "material-names.html",
       "rules.html",
+      "tables.html",
     ];
     expect([...pages].sort()).toEqual(wanted.sort());
   });
@@ -53,6 +54,43 @@ describe("as built", () => {
       expect(stated, page).toMatch(/^default-src 'none'; script-src 'self'/);
     }
   });
+});
+
+test("every page of a function says when to use it, what it takes, an example, its errors, and its source", async () => {
+  const { page } = await browser.open("reference/");
+  const lacking: string[] = [];
+  for (const { id, parameters } of functions) {
+    await page.goto(`${browser.address}/reference/${id}.html`);
+    const titles = await page.locator("h2").allTextContents();
+    const wanted = [
+      "When to use it",
+      "Arguments",
+      "Result",
+      "Worked example",
+      "Errors",
+      "Source",
+      "See also",
+    ];
+    lacking.push(...wanted.filter((title) => !titles.includes(title)).map((title) => `${id}: ${title}`));
+    if (parameters.length > 0 && (await page.locator(".errors tbody tr, .worked").count()) < 1)
+      lacking.push(`${id}: nothing shown`);
+    // Where units matter, one example in mm and one in inches.
+    if (parameters.some(({ name }) => name === "units")) {
+      const heads = await page.locator("h3").allTextContents();
+      if (!heads.includes("In inches")) lacking.push(`${id}: an example in inches`);
+    }
+  }
+  expect(lacking).toEqual([]);
+  await page.context().close();
+});
+
+test("a formula is copied with one button", async () => {
+  const { page } = await browser.open("reference/RPM.html");
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  await page.locator("button[data-copy]").first().click();
+  await page.locator("button", { hasText: "Copied" }).waitFor();
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toBe("=REAM.RPM(15, 10)");
+  await page.context().close();
 });
 
 describe("search", () => {
@@ -112,21 +150,25 @@ test("no page is wider than a window of 390 pixels, nor of 640", async () => {
 });
 
 describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
-  test.each(["index.html", "rules.html", "callouts.html", "COSTATSPEED.html", "MATERIALS.html"])(
-    "%s passes axe-core's rules",
-    async (name) => {
-      const context = await browser.browser.newContext({ colorScheme, bypassCSP: true });
-      const page = await context.newPage();
-      await page.goto(`${browser.address}/reference/${name}`);
-      await page.evaluate(axe);
-      const { violations } = await page.evaluate(() => (globalThis as any).axe.run());
-      expect(
-        violations.map((one: any) => `${one.id}: ${one.nodes.map((node: any) => node.html).join(" ")}`),
-      ).toEqual([]);
-      const paper = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
-      const brightness = Number(/\d+/.exec(paper)![0]);
-      expect(colorScheme === "dark" ? brightness : 255 - brightness).toBeLessThan(60);
-      await context.close();
-    },
-  );
+  test.each([
+    "index.html",
+    "rules.html",
+    "callouts.html",
+    "COSTATSPEED.html",
+    "MATERIALS.html",
+    "tables.html",
+  ])("%s passes axe-core's rules", async (name) => {
+    const context = await browser.browser.newContext({ colorScheme, bypassCSP: true });
+    const page = await context.newPage();
+    await page.goto(`${browser.address}/reference/${name}`);
+    await page.evaluate(axe);
+    const { violations } = await page.evaluate(() => (globalThis as any).axe.run());
+    expect(
+      violations.map((one: any) => `${one.id}: ${one.nodes.map((node: any) => node.html).join(" ")}`),
+    ).toEqual([]);
+    const paper = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+    const brightness = Number(/\d+/.exec(paper)![0]);
+    expect(colorScheme === "dark" ? brightness : 255 - brightness).toBeLessThan(60);
+    await context.close();
+  });
 });

@@ -9,11 +9,15 @@ import { referencePolicy } from "../policy.ts";
 import { calloutContent } from "./callout-page.ts";
 import { mathOf } from "./formulas.ts";
 import { indexContent } from "./index-page.ts";
-import { literalArguments, loadFunctions, type Matrix } from "./load.ts";
+import { literalArguments, loadFunctions } from "./load.ts";
 import { materialsContent } from "./materials-page.ts";
 import { framed, functionContent } from "./page.ts";
+import { realErrors } from "./real-errors.ts";
 import { rulesContent } from "./rules-page.ts";
+import { symbolTable } from "./symbols.ts";
+import { tablesContent } from "./tables-page.ts";
 import { tasks } from "./topics.ts";
+import { workedExamples } from "./worked-examples.ts";
 
 /** Writes dist/reference/, with its style. */
 export async function writeReference(folder: string): Promise<void> {
@@ -27,6 +31,7 @@ async function referencePages(): Promise<Map<string, string>> {
   const declarations = readDeclarations();
   const registered = await loadFunctions(declarations);
   const { explanationOf } = await import("../../../functions/map-rows.ts");
+  const { handedOver } = await import("../../../functions/register.ts");
   const { vocabulary } = await import("../../../functions/arguments.ts");
   const accepts = new Map(Object.entries(vocabulary).map(([name, { accepts: says }]) => [name, says]));
   const ids = new Set(declarations.map(({ id }) => id));
@@ -36,15 +41,22 @@ async function referencePages(): Promise<Map<string, string>> {
 
   const pages = new Map<string, string>();
   for (const declaration of declarations) {
-    const call = (inputs: readonly (Matrix | null)[]) => registered.get(declaration.id)!.call(...inputs);
+    const { call: handed } = registered.get(declaration.id)!;
+    const last = declaration.parameters.length;
+    const call = (...inputs: any[]) =>
+      handed(...(declaration.parameters.at(-1)?.repeating ? handedOver(last, inputs) : inputs));
     const inputs = literalArguments(declaration.examples[0].formula).inputs;
-    const how = explanationOf(call(inputs));
+    const how = explanationOf(call(...inputs));
     const formula = (how?.calculate as { formula?: Formula } | undefined)?.formula;
     const steps = formula ? registered.get("STEPS")!.call([[declaration.id]], inputs) : [];
     const content = functionContent(declaration, {
+      asked: tasks.filter(([, named]) => named.includes(declaration.id)).map(([task]) => task),
       formulas: formula && how ? formulasOf(formula, how.values, how.names.includes("units")) : [],
+      symbols: formula && how ? symbolTable(declaration, formula, how) : "",
+      worked: workedExamples(declaration, call),
       steps: steps.map(([line]) => String(line)),
       accepts,
+      errors: realErrors(declaration, inputs, call),
       seeAlso: relatedTo(declaration, declarations),
     });
     pages.set(`${declaration.id}.html`, framed(`${declaration.id} – Reamwright`, referencePolicy, content));
@@ -55,6 +67,7 @@ async function referencePages(): Promise<Map<string, string>> {
     "material-names.html",
     framed("Materials – Reamwright reference", referencePolicy, materialsContent()),
   );
+  pages.set("tables.html", framed("Tables – Reamwright reference", referencePolicy, tablesContent()));
   pages.set("index.html", framed("Reamwright reference", referencePolicy, indexContent(declarations)));
   return pages;
 }
@@ -69,9 +82,12 @@ function formulasOf(formula: Formula, values: readonly any[], hasUnits: boolean)
   ];
 }
 
-/** Functions named beside it in a task, then its neighbours. */
-function relatedTo({ id, topic }: Declaration, declarations: readonly Declaration[]): string[] {
+/** Functions named beside it in a task, then its neighbors, each with what it does. */
+function relatedTo({ id, topic }: Declaration, declarations: readonly Declaration[]): [string, string][] {
   const named = tasks.filter(([, ids]) => ids.includes(id)).flatMap(([, ids]) => ids);
   const near = declarations.filter((other) => other.topic === topic).map((other) => other.id);
-  return [...new Set([...named, ...near])].filter((other) => other !== id).slice(0, 8);
+  return [...new Set([...named, ...near])]
+    .filter((other) => other !== id)
+    .slice(0, 6)
+    .map((other) => [other, declarations.find((one) => one.id === other)!.description]);
 }
