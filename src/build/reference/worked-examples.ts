@@ -4,8 +4,8 @@ import type { Declaration } from "../declarations.ts";
 import { literalArguments, type Matrix } from "./load.ts";
 import { escaped } from "./page.ts";
 
-/** An example in inches for a function whose own examples are in mm; the page shows what the function gives. */
-const inchExamples: Readonly<Record<string, string>> = {
+/** An example in the units that a function's own examples lack; the page shows what the function gives. */
+const otherExamples: Readonly<Record<string, string>> = {
   CHECKLIMITS: '=REAM.CHECKLIMITS(0.5, 0.5005, ".5000 +.0005/-0", "in")',
   MINSIZE: '=REAM.MINSIZE(".5000 +.0005/-0", "in")',
   MAXSIZE: '=REAM.MAXSIZE(".5000 +.0005/-0", "in")',
@@ -38,7 +38,7 @@ const inchExamples: Readonly<Record<string, string>> = {
   DEFLECTION: '=REAM.DEFLECTION(2, 3, 0.5, , "in")',
   SURFACESPEED: '=REAM.SURFACESPEED(611.155, 0.5, "in")',
   FLUTES: '=REAM.FLUTES(0.5, , "in")',
-  HOLETIME: '=REAM.HOLETIME(1.225, 4.58366, , , , "in")',
+  HOLETIME: "=REAM.HOLETIME(30, 115)",
   HEADERS: '=REAM.HEADERS("LIMITS", "in")',
   CLEANUP: '=REAM.CLEANUP(0.01, 0.002, "in")',
   DRILLDEPTH: '=REAM.DRILLDEPTH(1.25, 0.06, 0.1, 0.484, , "in")',
@@ -53,9 +53,10 @@ type Call = (...inputs: any[]) => Matrix;
 /** Two tables at most: one in mm, or without units, and one in inches. Throws where an example gives an error. */
 export function workedExamples(declaration: Declaration, call: Call): string {
   const isInch = ({ formula }: { formula: string }) => formula.endsWith('"in")');
-  const own = declaration.examples;
+  const other = otherExamples[declaration.id];
+  const own = [...declaration.examples, ...(other ? [{ formula: other }] : [])];
   const metric = own.find((example) => !isInch(example))?.formula;
-  const inch = own.find(isInch)?.formula ?? inchExamples[declaration.id];
+  const inch = own.find(isInch)?.formula;
   const shown = [
     [inch && metric ? "In mm" : "", metric, "mm"],
     [metric ? "In inches" : "", inch, "in"],
