@@ -60,7 +60,8 @@ export class Layout {
       if (look || shown || align) this.painted.push({ area, look, format: shown, align });
     }
     this.rows.push(contents);
-    if (lines > 1) this.heights.push([row, lines]);
+    // Every row has its height: a program would make one too high for a text that its merged cells hold.
+    this.heights.push([row, lines]);
     return addresses;
   }
 

@@ -107,16 +107,17 @@ function holeBlock(layout: Layout, { row, table = "", maxRpm }: SetUp): CardCell
   ]);
   void teeth;
   layout.heading("Data for the program");
-  const [, depth, , limit] = layout.row([
+  const [, limit] = layout.row([
+    cell("Lowest limit of spindle, holder and tool, rev/min", 8, "label"),
+    cell(maxRpm ?? "", 4, "line", "0", "left"),
+  ]);
+  const [, depth] = layout.row([
     ...fact(`Reamed depth, ${row.units}`, depthContent(row, callout, units), DEPTH[row.units], "strong"),
-    ...typed("Lowest limit of spindle, holder and tool, rev/min", maxRpm ?? "", "0"),
+    cell(`=IF(${limit}="","Check the limits","")`, 6, "strong"),
   ]);
   const plan = (part: number) =>
     `INDEX(REAM.PLAN(${callout},${material},${depth},${tool},${limit},${table},${units}),1,${part})`;
-  layout.row([
-    ...fact("Depth in diameters", `=${plan(14)}`, "0.0"),
-    cell(`=IF(${limit}="","Check the limits","")`, 6, "strong"),
-  ]);
+  layout.row([...fact("Depth in diameters", `=${plan(14)}`, "0.0"), cell("", 6)]);
   return { callout, units, measured, depth, plan };
 }
 
@@ -166,9 +167,9 @@ function programBlock(
   layout.row([
     cell("Coolant and concentration", 3, "label"),
     cell(isMagnesium ? "" : "emulsion 8–12 %", 3, "line"),
-    cell("Way out blocked (TRUE)", 2, "label"),
+    cell("Blocked? TRUE", 2, "label"),
     cell("", 1, "line"),
-    cell("Interrupted (TRUE)", 2, "label"),
+    cell("Interrupted?", 2, "label"),
     cell("", 1, "line"),
   ]);
   const at = layout.next - 1;

@@ -4,7 +4,7 @@ import type { Tool } from "../calc/tools.ts";
 import { cellAddress } from "../workbook/workbook.ts";
 import { FINE, type HoleRow, LENGTH } from "./hole-row.ts";
 import { cell, type Layout } from "./layout.ts";
-import { type CardCells, fact, typed } from "./set-up-cells.ts";
+import { type CardCells, fact } from "./set-up-cells.ts";
 import { CHANGE_WHEN, MEASURING, steps } from "./set-up-steps.ts";
 
 const TARGET = { mm: 0.005, in: 0.0002 } as const;
@@ -23,13 +23,11 @@ export function settingBlock(layout: Layout, row: HoleRow, tool: Tool): void {
   layout.row([
     cell(`Runout target, ${units}`, 4, "label"),
     cell(TARGET[units], 2, "line", LENGTH[units], "left"),
-    ...typed(
-      units === "mm"
-        ? "Final torque, N·m: from the shop's own table"
-        : "Final torque, lbf·in: from the shop's own table",
-      "",
-      units === "mm" ? "0.0" : "0",
-    ),
+    cell("", 6),
+  ]);
+  layout.row([
+    cell(`Final torque, ${units === "mm" ? "N·m" : "lbf·in"}: from the shop's own table`, 8, "label"),
+    cell("", 4, "line", units === "mm" ? "0.0" : "0"),
   ]);
   layout.row([
     cell(`Readings, ${units}`, 2, "header"),

@@ -12,6 +12,8 @@ const HEADER_STYLE = {
   verticalAlign: "middle",
   wrapping: "wrap",
 };
+/** Each formatted cell costs the grid something. */
+const ADDED_ROWS = 100;
 const HEADER_HEIGHT = 54;
 const INPUT_STYLE = { textColor: "#0b4fa0" };
 
@@ -21,8 +23,8 @@ export function newSheetSteps(
 ): Step[] {
   const { top, columns, rows } = sheet;
   const header = top.length;
-  /** Formats and lists reach as far as the sheet has room. */
-  const reach = Math.max(rows, (sheet.room ?? 0) - header - 1);
+  /** Formats and lists reach beyond the rows, where the sheet has room: rows may be added. */
+  const reach = Math.min(rows + ADDED_ROWS, Math.max(rows, (sheet.room ?? 0) - header - 1));
   const cell = (row: number, col: number, content: Content): Step => ({
     type: "UPDATE_CELL",
     sheetId,
