@@ -7,6 +7,7 @@ import { registerSteps } from "../workbook/grid-steps.ts";
 import { watchMovedCells } from "../workbook/xlsx-grid/changes.ts";
 import { quoteWorkbook } from "./demo-quote/quote.ts";
 import { startFiles } from "./files.ts";
+import { allowPasteOverPanes } from "./paste-over-panes.ts";
 import { startPrinting } from "./print-view.ts";
 import { type Call, type ErrorClass, registerFunctions } from "./register-functions.ts";
 import { ShownWorkbook } from "./shown-workbook.ts";
@@ -35,6 +36,7 @@ async function start(): Promise<void> {
   ]);
   registerFunctions(metadata, CustomFunctions.associated, o_spreadsheet.registries, CustomFunctions.Error);
   registerSteps(o_spreadsheet);
+  allowPasteOverPanes(o_spreadsheet.registries.clipboardHandlersRegistries.cellHandlers as never);
   watchMovedCells(o_spreadsheet);
   keepPageInPlace();
   const shown = new ShownWorkbook(templates, say);

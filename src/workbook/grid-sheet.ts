@@ -14,7 +14,7 @@ const HEADER_STYLE = {
 };
 /** Each formatted cell costs the grid something. */
 const ADDED_ROWS = 100;
-const HEADER_HEIGHT = 54;
+const HEADER_HEIGHT = 80;
 const INPUT_STYLE = { textColor: "#0b4fa0" };
 
 export function newSheetSteps(
