@@ -1,7 +1,15 @@
 // taskpane: a copy of the sheet with values in place of our formulas, for someone who has no add-in.
 
-import { Refusal, type Workbook } from "../../workbook/workbook.ts";
-import { callsOurs } from "./formula-calls.ts";
+import { rewritten, rewrittenColumn } from "../../workbook/own-formulas/rewrite.ts";
+import {
+  type Area,
+  type Cells,
+  type Content,
+  literal,
+  Refusal,
+  type Workbook,
+} from "../../workbook/workbook.ts";
+import { callsOurs, ourCalls } from "./formula-calls.ts";
 
 /** What a cell shows while its function is still at work. */
 const UNFINISHED = new Set(["#BUSY!", "#GETTING_DATA", "Loading..."]);
@@ -12,10 +20,14 @@ export interface Frozen {
   readonly replaced: number;
   /** Formulas of other kinds, which stay formulas. */
   readonly others: number;
+  /** Cells among the replaced that hold a formula of the spreadsheet's own. */
+  readonly own: number;
+  /** Functions that stand as values, since the spreadsheet has no such formula. */
+  readonly asValues: readonly string[];
 }
 
 /** Copies the sheet of the active cell. @throws Refusal, and then there is no copy */
-export async function freezeSheet(workbook: Workbook): Promise<Frozen> {
+export async function freezeSheet(workbook: Workbook, withOwn = false): Promise<Frozen> {
   const { sheet } = await workbook.active();
   const used = await workbook.used(sheet);
   if (!used) throw new Refusal(`The sheet "${sheet}" is empty: there is nothing to copy.`);
@@ -38,5 +50,53 @@ export async function freezeSheet(workbook: Workbook): Promise<Frozen> {
       `${unfinished} cells are still computing: wait until they show a result, then try again.`,
     );
   const { name, replaced } = await workbook.copyAsValues(sheet, callsOurs);
-  return { name, replaced, others: written.length - ours };
+  const others = written.length - ours;
+  if (!withOwn) return { name, replaced, others, own: 0, asValues: [] };
+  return { name, replaced, others, ...(await writeOwn(workbook, name, used, formulas, values)) };
+}
+
+/** Puts the spreadsheet's own formulas over the values of the copy, and takes back each that shows another result. */
+async function writeOwn(
+  workbook: Workbook,
+  copy: string,
+  used: Area,
+  formulas: Cells["formulas"],
+  values: Cells["values"],
+): Promise<Pick<Frozen, "own" | "asValues">> {
+  const written = new Map<string, { row: number; column: number; formula: string }>();
+  const left = new Set<string>();
+  formulas.forEach((line, row) => {
+    line.forEach((content, column) => {
+      if (typeof content !== "string" || !callsOurs(content)) return;
+      const one = rewritten(content);
+      const down = one === undefined ? rewrittenColumn(content) : undefined;
+      if (one !== undefined) written.set(`${row},${column}`, { row, column, formula: one });
+      for (const [at, formula] of (down ?? []).entries())
+        if (values[row + at]?.[column] !== undefined)
+          written.set(`${row + at},${column}`, { row: row + at, column, formula });
+      if (one === undefined && down === undefined) for (const { id } of ourCalls(content)) left.add(id);
+    });
+  });
+  const cell = ({ row, column }: { row: number; column: number }, content: Content) => ({
+    sheet: copy,
+    row: used.row + row,
+    column: used.column + column,
+    formulas: [[content]],
+  });
+  const places = [...written.values()];
+  if (places.length > 0) await workbook.write(places.map((place) => cell(place, place.formula)));
+  const now = (await workbook.read({ ...used, sheet: copy })).values;
+  const off = places.filter(({ row, column }) => !isSame(now[row][column], values[row][column]));
+  if (off.length > 0)
+    await workbook.write(off.map((place) => cell(place, literal(values[place.row][place.column]))));
+  return { own: places.length - off.length, asValues: [...left].sort() };
+}
+
+const CLOSE = 1e-9;
+
+/** Whether two cells show the same; an error stands for any other. */
+function isSame(one: Content, other: Content): boolean {
+  if (typeof one === "number" && typeof other === "number")
+    return Math.abs(one - other) <= CLOSE * Math.max(1, Math.abs(other));
+  return one === other || (/^#/.test(String(one)) && /^#/.test(String(other)));
 }

@@ -57,9 +57,12 @@ export function freezeView(context: PaneContext): void {
   byId<HTMLFormElement>("pane-freeze").addEventListener("submit", (event) => {
     event.preventDefault();
     void context.run(async () => {
-      const { name, replaced, others } = await freezeSheet(context.workbook);
+      const withOwn = inputById("pane-freeze-own").checked;
+      const { name, replaced, others, own, asValues } = await freezeSheet(context.workbook, withOwn);
       const rest = others === 0 ? "" : ` ${others} other formulas are still formulas.`;
-      return `The sheet "${name}" holds ${replaced} values in place of REAM formulas.${rest}`;
+      if (!withOwn) return `The sheet "${name}" holds ${replaced} values in place of REAM formulas.${rest}`;
+      const left = asValues.length === 0 ? "" : ` As values: ${asValues.join(", ")}.`;
+      return `The sheet "${name}" computes ${own} cells in the spreadsheet's own functions and holds ${replaced - own} values.${left}${rest}`;
     });
   });
 }
