@@ -171,7 +171,7 @@ function tableCell(model: Model, position: Position, merge: Merge): HTMLTableCel
   if (style.fontSize) own.fontSize = `${style.fontSize}pt`;
   if (style.textColor) own.color = style.textColor;
   if (style.fillColor) own.backgroundColor = style.fillColor;
-  if (style.wrapping === "wrap") own.whiteSpace = "pre-wrap";
+  if (style.wrapping === "wrap" || merge) own.whiteSpace = "pre-wrap";
   else if (!merge) made.classList.add("open");
   const borders = getters.getCellBorder(position) as Record<string, unknown> | null;
   for (const [side, property] of [

@@ -23,12 +23,8 @@ export function beforeAndAfter(row: HoleRow, today: number, paper: PrintSetup["p
     ...fact("Upper limit of size", `=REAM.MAXSIZE(${callout},"${row.units}")`, LENGTH[row.units]),
   ]);
   layout.row([
-    ...fact(
-      "Parts per year",
-      `=IF(${typed.partsPerYear}="","required: type it beside the page",${typed.partsPerYear})`,
-      "#,##0",
-    ),
-    ...fact("Machine rate, per hour", `=${typed.machineRate}`, "0.00"),
+    ...fact("Parts per year", `=IF(${typed.partsPerYear}="","required",${typed.partsPerYear})`, "#,##0"),
+    ...fact("Machine rate, per hour", `=IF(${typed.machineRate}="","required",${typed.machineRate})`, "0.00"),
   ]);
   layout.heading("The answer");
   const answers = layout.next;
@@ -70,12 +66,12 @@ function operationBlock(layout: Layout, { operations }: ComparisonInputs): Pair 
   const cycle = sides(
     layout,
     "Cycle time, s",
-    (side) => `=SUM(${of(side)})`,
+    (side) => `=IF(SUM(${of(side)})=0,"",SUM(${of(side)}))`,
     "0",
     `="removed: "&IF(${removed}="","none",${removed})`,
     "strong",
   );
-  sides(layout, "Parts per hour", (side) => `=IF(${cycle[side]}=0,"",3600/${cycle[side]})`, "0.0");
+  sides(layout, "Parts per hour", (side) => `=IF(${cycle[side]}="","",3600/${cycle[side]})`, "0.0");
   return cycle;
 }
 
@@ -107,7 +103,7 @@ function toolBlock(layout: Layout, typed: ComparisonInputs, cycle: Pair, callout
     "strong",
   );
   const range = (part: number) => (side: (typeof SIDES)[number]) =>
-    `=IF(${count[side]}=1,"one edge, no range",IFERROR(ROUNDDOWN(INDEX(REAM.LIFERANGE(${lives[side]}),1,${part})+0.000001,0),"no range"))`;
+    `=IF(${count[side]}=0,"",IF(${count[side]}=1,"one edge, no range",IFERROR(ROUNDDOWN(INDEX(REAM.LIFERANGE(${lives[side]}),1,${part})+0.000001,0),"no range")))`;
   const low = sides(layout, "Range of the mean, 95 %, from", range(2), "#,##0");
   const high = sides(layout, "to", range(3), "#,##0");
   const needed = (part: number) => (side: (typeof SIDES)[number]) =>

@@ -44,7 +44,7 @@ export function costBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
   });
   const range = (letter: string) => `$${letter}$${first}:$${letter}$${first + labels.length - 1}`;
   const compared = (row: number, part: number) =>
-    `=INDEX(REAM.COMPARE(${range("E")},${range("G")},${typed.partsPerYear}),${row},${part})`;
+    `=IFERROR(INDEX(REAM.COMPARE(${range("E")},${range("G")},${typed.partsPerYear}),${row},${part}),"not available")`;
   ITEMS.forEach((label, at) => {
     const isSum = at === ITEMS.length - 1;
     layout.row([
@@ -119,7 +119,7 @@ export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
     layout.row([
       cell(label, 3, "label"),
       ...cases.map((one, index) => {
-        const text = formula(one, letters[index]);
+        const text = `IFERROR(${formula(one, letters[index])},"not available")`;
         return cell(
           one.without ? `=IF(${one.without},"",${text})` : `=${text}`,
           index > 2 ? 2 : 1,
@@ -173,7 +173,7 @@ export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
     cell(`=IF(${investment}=0,"none stated",${investment})`, 2, "strong", "#,##0", "left"),
     cell("Break-even, parts", 2, "label"),
     cell(
-      `=IF(${investment}=0,"none stated",IF(${saving("E")}<=0,"does not pay back",ROUNDUP(REAM.BREAKEVEN(0,${present("E")},${investment},${proposed("E")})-0.000001,0)))`,
+      `=IF(${investment}=0,"none stated",IF(NOT(ISNUMBER(${saving("E")})),"not available",IF(${saving("E")}<=0,"does not pay back",ROUNDUP(REAM.BREAKEVEN(0,${present("E")},${investment},${proposed("E")})-0.000001,0))))`,
       2,
       "strong",
       "#,##0",
@@ -181,7 +181,7 @@ export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
     ),
     cell("Machine hours freed per year", 3, "label"),
     cell(
-      `=REAM.HOURSSAVED(${processes.cycle.present},${processes.cycle.proposed},${typed.partsPerYear})`,
+      `=IFERROR(REAM.HOURSSAVED(${processes.cycle.present},${processes.cycle.proposed},${typed.partsPerYear}),"not available")`,
       1,
       "strong",
       "0",
@@ -191,9 +191,17 @@ export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
   const range = (cells: (letter: string) => string, format: string) =>
     `IF(${noRange},"one edge, no range",TEXT(${cells("D")},"${format}")&" to "&TEXT(${cells("F")},"${format}"))`;
   const months = (letter: string) => payback(letter);
+  const known = (formula: string) =>
+    `=IF(ISNUMBER(${saving("E")}),${formula},"Type both processes into the columns beside the page.")`;
   return [
-    `="Saving per part: "&TEXT(${saving("E")},"0.00")&" "&${typed.currency}&" ("&${range(saving, "0.00")}&"); hours unused: "&TEXT(${saving("K")},"0.00")`,
-    `="Saving per year: "&TEXT(${year("E")},"#,##0")&" "&${typed.currency}&" ("&${range(year, "#,##0")}&"); hours unused: "&TEXT(${year("K")},"#,##0")`,
-    `="Payback, months: "&IF(ISNUMBER(${months("E")}),TEXT(${months("E")},"0.0")&" ("&IF(${noRange},"one edge, no range",TEXT(${months("F")},"0.0")&" to "&TEXT(${months("D")},"0.0"))&"); hours unused: "&IF(ISNUMBER(${months("K")}),TEXT(${months("K")},"0.0"),${months("K")}),${months("E")})`,
+    known(
+      `"Saving per part: "&TEXT(${saving("E")},"0.00")&" "&${typed.currency}&" ("&${range(saving, "0.00")}&"); hours unused: "&TEXT(${saving("K")},"0.00")`,
+    ),
+    known(
+      `"Saving per year: "&TEXT(${year("E")},"#,##0")&" "&${typed.currency}&" ("&${range(year, "#,##0")}&"); hours unused: "&TEXT(${year("K")},"#,##0")`,
+    ),
+    known(
+      `"Payback, months: "&IF(ISNUMBER(${months("E")}),TEXT(${months("E")},"0.0")&" ("&IF(${noRange},"one edge, no range",TEXT(${months("F")},"0.0")&" to "&TEXT(${months("D")},"0.0"))&"); hours unused: "&IF(ISNUMBER(${months("K")}),TEXT(${months("K")},"0.0"),${months("K")}),${months("E")})`,
+    ),
   ];
 }

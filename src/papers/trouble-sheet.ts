@@ -228,10 +228,10 @@ function symptomBlock(layout: Layout, { units }: HoleRow, callout: string, forms
   const [, suggestion, , typedOne] = layout.row([
     cell("Suggested by the form", 3, "label"),
     cell(`=${formula}`, 3, "strong"),
-    cell("Another, in your words of the list", 3, "label"),
+    cell("Another symptom", 3, "label"),
     cell("", 3, "line"),
   ]);
-  layout.sentence(`Symptoms: ${symptoms.join(", ")}.`, "note");
+  layout.sentence(`Symptoms: ${symptoms.join(", ")}.`);
   const [, symptom] = layout.row([
     cell("Causes listed for", 3, "label"),
     cell(`=IF(${typedOne}<>"",${typedOne},${suggestion})`, 9, "strong"),
@@ -240,7 +240,7 @@ function symptomBlock(layout: Layout, { units }: HoleRow, callout: string, forms
 }
 
 function causeTable(layout: Layout, symptom: string): void {
-  layout.row([cell(INSTRUCTIONS, COLUMNS, "strong")], 2);
+  layout.row([cell(INSTRUCTIONS, COLUMNS, "wrapped")], 2);
   layout.row([cell(CAUTIONS, COLUMNS, "wrapped")], 3);
   layout.row([
     cell("☐", 1, "header"),

@@ -188,6 +188,13 @@ describe("a before and after", () => {
     expect(text).not.toMatch(/up to|#[A-Z]/i);
   });
 
+  test("with nothing typed shows no error and no zero that is none", async () => {
+    const page = await paperPage(beforeAndAfter(row, 46_352, "A4"));
+    expect(page.text()).not.toMatch(/#[A-Z]/);
+    expect(page.text()).toContain("Type both processes into the columns beside the page.");
+    expect(page.beside("Cycle time, s")).toBe("");
+  });
+
   test("with one life has no range, and the mean column only", async () => {
     const page = await comparison(1);
     expect(figures(page, "to")).toEqual(["one edge, no range", "one edge, no range"]);
