@@ -78,7 +78,7 @@ const styleData = {
 
 /** Ids of the number formats. */
 export const numberFormats = { whole: 1, tenth: 2, mm: 3, in: 4, inFine: 5, money: 6 };
-const formatData = { 1: "#,##0", 2: "#,##0.0", 3: "0.000", 4: "0.0000", 5: "0.00000", 6: "#,##0.000" };
+const formatData = { 1: "#,##0", 2: "#,##0.0", 3: "0.000", 4: "0.0000", 5: "0.00000", 6: "#,##0.00" };
 
 const borderData = {
   1: { bottom: { style: "thin", color: "#1b5e7a" } },

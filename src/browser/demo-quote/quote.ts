@@ -111,6 +111,21 @@ const quoteColumns: SheetColumn<Hole>[] = [
   },
   { id: "AA", header: "Batch", width: 66, format: "whole", value: ({ batch }) => batch },
   { id: "AB", header: "Batch, h", width: 66, format: "tenth", formula: `=${rows("Z")}*${rows("AA")}/3600` },
+  {
+    id: "AC",
+    group: "Price",
+    header: "Cost per part",
+    width: 78,
+    format: "money",
+    formula: `=REAM.PARTCOST(${rows("Z")},$U$3)`,
+  },
+  {
+    id: "AD",
+    header: "Price per part",
+    width: 78,
+    format: "money",
+    formula: `=REAM.PRICE(${rows("AC")},$Y$3,$AB$3,${rows("AA")},,$AD$3)`,
+  },
 ];
 
 const other = (column: string) => `Quote!${rows(column)}`;
@@ -171,9 +186,24 @@ function quoteSheet(): SheetData {
       Q: `=SUMIF(${rows("AB")},">0")`,
     }),
   );
-  sheet.merges.push("D3:F3", "H3:J3", "L3:N3");
-  for (const label of ["B3", "D3", "H3", "L3", "P3"]) sheet.styles[label] = styles.label;
-  for (const setting of ["C3", "G3", "K3", "O3"]) sheet.styles[setting] = styles.setting;
+  Object.assign(
+    sheet.cells,
+    cells(3, {
+      R: "Machine rate, per hour",
+      U: "72",
+      V: "Set-up, min",
+      Y: "45",
+      Z: "Set-up rate, per hour",
+      AB: "60",
+      AC: "Margin",
+      AD: "20%",
+    }),
+  );
+  sheet.merges.push("D3:F3", "H3:J3", "L3:N3", "R3:T3", "V3:X3", "Z3:AA3");
+  for (const label of ["B3", "D3", "H3", "L3", "P3", "R3", "V3", "Z3", "AC3"])
+    sheet.styles[label] = styles.label;
+  for (const setting of ["C3", "G3", "K3", "O3", "U3", "Y3", "AB3", "AD3"])
+    sheet.styles[setting] = styles.setting;
   sheet.styles.Q3 = styles.total;
   sheet.formats.Q3 = numberFormats.tenth;
   return sheet;

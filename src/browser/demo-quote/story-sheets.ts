@@ -47,7 +47,7 @@ export function proposalSheet(shop: string): SheetData {
     [
       ["Present and proposed process"],
       [
-        "Valve block, 16 H7 in ductile iron: today drilled, bored and reamed in HSS; proposed drilled and reamed in carbide. Invented figures of",
+        "Valve block, 16 mm hole in aluminum: today drilled, bored and reamed in HSS; proposed drilled and reamed in carbide. Invented figures of",
       ],
       [],
       ["Process", undefined, undefined, undefined, "What a part costs"],
@@ -92,7 +92,7 @@ export function proposalSheet(shop: string): SheetData {
 
 const readings: readonly Row[] = [
   ["Pump body, 12 H7", 0, 0.003, 0.008, 0.005],
-  ["Valve block, 16 H7", 0.001, 0.002, 0.001, 0],
+  ["Valve block, 16 ±0.01", 0.001, 0.002, 0.001, 0],
   ["Gear case, 25 H7", 0, 0.004, 0.006, 0.002],
   ["Manifold, 10 H7", 0.002, 0.012, 0.01, 0],
   ["Rocker, 18 H9", 0, 0.009, 0.004, -0.012],
