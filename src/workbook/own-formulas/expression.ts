@@ -1,6 +1,7 @@
 // workbook: a line of a written formula (see src/calc/evaluate.ts for its grammar) in the spreadsheet's own functions.
 
 import { conversions } from "../../calc/evaluate.ts";
+import { hasOwn } from "../../calc/own.ts";
 
 /** Each function with its arguments as texts that may stand in brackets. Hairs as in evaluate.ts. */
 const functions: Readonly<Record<string, (...args: string[]) => string>> = {
@@ -75,7 +76,7 @@ export function inSpreadsheet(
     next++;
     const factor = conversions.get(word)?.factor;
     if (factor !== undefined) return `((${args[0]})*${factor})`;
-    const own = Object.hasOwn(functions, word) ? functions[word] : undefined;
+    const own = hasOwn(functions, word) ? functions[word] : undefined;
     if (!own) isKnown = false;
     return own?.(...args) ?? "";
   }
