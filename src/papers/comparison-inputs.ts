@@ -4,7 +4,6 @@ import type { Content } from "../workbook/workbook.ts";
 import type { HoleRow } from "./hole-row.ts";
 import { COLUMNS, type Layout } from "./layout.ts";
 
-export const BASES = ["measured", "estimated", "quoted", "shop table"];
 const OPERATIONS = 10;
 const LIVES = 12;
 const READINGS = 30;

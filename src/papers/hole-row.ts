@@ -21,6 +21,3 @@ export const LENGTH: Readonly<Record<Units, string>> = { mm: "0.000", in: "0.000
 export const FINE: Readonly<Record<Units, string>> = { mm: "0.0000", in: "0.00000" };
 export const WORK_TO: Readonly<Record<Units, string>> = { mm: "0.000", in: "0.00000" };
 export const DEPTH: Readonly<Record<Units, string>> = { mm: "0.0", in: "0.00" };
-
-/** A text within a formula. */
-export const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;

@@ -6,7 +6,7 @@ import { DEPTH, FINE, type HoleRow, LENGTH } from "./hole-row.ts";
 import { COLUMNS, cell, Layout } from "./layout.ts";
 import { fact, typed } from "./set-up-cells.ts";
 
-export const HOLES = 4;
+const HOLES = 4;
 const POSITIONS = 5;
 /** The most rows that a symptom has. */
 const MOST_CAUSES = 8;

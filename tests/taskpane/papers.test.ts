@@ -87,6 +87,9 @@ describe("the customer quote", () => {
     grid.type(`${letterOf("callout")}10`, "16 H7", "Quote of holes");
     grid.type(`${letterOf("break1")}9`, "many", "Quote of holes");
     expect(await refusal(makeQuote(grid.workbook, "A4", NOW))).toContain(`Break 1 in ${letterOf("break1")}9`);
+    grid.type(`${letterOf("break1")}9`, 50, "Quote of holes");
+    grid.type(`${letterOf("price")}9`, 3.5, "Quote of holes");
+    expect(await refusal(makeQuote(grid.workbook, "A4", NOW))).toContain("is not what its cost");
   });
 });
 

@@ -1,6 +1,7 @@
 // taskpane: what the papers take from a quoting sheet: its rows and settings as values.
 
-import type { PriceSettings } from "../../papers/customer-quote.ts";
+import { type PriceSettings, unitPrice } from "../../papers/customer-quote.ts";
+import { rounded } from "../../papers/figures.ts";
 import type { HoleRow } from "../../papers/hole-row.ts";
 import type { QuotedPart } from "../../papers/quoted-part.ts";
 import { type Content, Refusal, type Workbook } from "../../workbook/workbook.ts";
@@ -114,6 +115,14 @@ export function holeRow(row: QuoteRow): HoleRow {
     depth: typeof depth === "number" ? depth : String(depth),
     holes: typeof row.of("holesUsed") === "number" ? Number(row.of("holesUsed")) : 1,
   };
+}
+
+/** @throws Refusal where the price on the sheet is not what its cost and settings give: somebody typed over it */
+export function refuseTypedPrice(row: QuoteRow, part: QuotedPart, settings: PriceSettings): void {
+  if (Math.abs(rounded(figure(row, "price"), 2) - unitPrice(part, part.quantity, settings)) < 0.001) return;
+  throw new Refusal(
+    `The price in ${letterOf("price")}${row.number} is not what its cost and the settings give. Put its formula back, or change cost or margin.`,
+  );
 }
 
 export function quotedPart(row: QuoteRow): QuotedPart {

@@ -7,7 +7,7 @@ import { setUpCard } from "../../papers/set-up-card.ts";
 import { troubleSheet } from "../../papers/trouble-sheet.ts";
 import { type NewSheet, type PrintSetup, sheetReference, type Workbook } from "../../workbook/workbook.ts";
 import { sheetName, valuesFile } from "../../workbook/xlsx/new-file.ts";
-import { activeRow, holeRow, priceSettings, quotedPart, quoteSheet } from "./paper-rows.ts";
+import { activeRow, holeRow, priceSettings, quotedPart, quoteSheet, refuseTypedPrice } from "./paper-rows.ts";
 import { shopTablesOf } from "./shop-table.ts";
 
 type Paper = PrintSetup["paper"];
@@ -35,7 +35,14 @@ async function quoteFrom(workbook: Workbook, paper: Paper, now: Date): Promise<N
     rows: used.row + used.rows,
     columns: Math.max(3, used.column + used.columns),
   });
-  return customerQuote(readQuoteData(values), quote.rows.map(quotedPart), priceSettings(quote), paper);
+  const data = readQuoteData(values);
+  const settings = priceSettings(quote);
+  const parts = quote.rows.map((row) => {
+    const part = quotedPart(row);
+    refuseTypedPrice(row, part, settings);
+    return part;
+  });
+  return customerQuote(data, parts, settings, paper);
 }
 
 const ASKED = `The sheet "${QUOTE_DATA_SHEET}" is added. Fill in shop, quote number and customer, then press the button again.`;

@@ -18,7 +18,7 @@ export type ShopTables = Partial<
   Readonly<Record<Units, { readonly sheet: string; readonly address: string }>>
 >;
 
-export const QUOTE_SHEET = "Quote of holes";
+const QUOTE_SHEET = "Quote of holes";
 const MOST_ROWS = 1000;
 /** The row of the headers, from 1. */
 export const QUOTE_HEADER_ROW = 8;
