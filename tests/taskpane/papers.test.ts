@@ -99,6 +99,13 @@ describe("papers of a row", () => {
     goTo(grid, 1, 10);
     expect(await makeCard(grid.workbook, "A4")).toContain('"Set-up LV-5" is added');
     expect(textOf(grid)).toContain("Feed rate, in/min | 3.03");
+    for (const units of ["inch", "Inches", '"']) {
+      grid.type(`${letterOf("units")}11`, units, "Quote of holes");
+      await grid.workbook.show({ sheet: "Quote of holes", row: 10, column: 1, rows: 1, columns: 1 });
+      await makeCard(grid.workbook, "A4");
+      expect(textOf(grid), units).toContain("Feed rate, in/min | 3.03");
+    }
+    goTo(grid, 1, 10);
     goTo(grid, 0, 0);
     expect(await refusal(makeCard(grid.workbook, "A4"))).toContain("is no quoting sheet");
     const sheet = { sheet: "Quote of holes", row: 9, column: 1, rows: 1, columns: 1 };

@@ -84,7 +84,13 @@ export async function activeRow(workbook: Workbook): Promise<{ quote: QuoteSheet
   return { quote, row };
 }
 
-const unitsOf = (row: QuoteRow) => (row.of("units") === "in" ? "in" : "mm");
+/** The unit of a row by any of the names that the functions read. */
+function unitsOf(row: QuoteRow): "mm" | "in" {
+  const text = String(row.of("units")).trim().toLowerCase();
+  if (/^(?:in|inch|inches|")$/.test(text)) return "in";
+  if (/^(?:|mm|metric)$/.test(text)) return "mm";
+  throw new Refusal(`Units in ${letterOf("units")}${row.number} is "${text}". Write mm or in.`);
+}
 
 function needed(row: QuoteRow, key: Key): string {
   const content = row.of(key);
