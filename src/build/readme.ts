@@ -15,16 +15,9 @@ const end = "<!-- end of functions -->";
 export function functionList(declarations: readonly Declaration[]): string {
   const lines = topics.flatMap(([topic, title]) => {
     const own = declarations.filter((declaration) => declaration.topic === topic);
-    return own.length === 0 ? [] : ["", `**${title}**`, "", ...own.map(line)];
+    return own.length === 0 ? [] : [`- **${title}**: ${own.map(({ id }) => `\`${id}\``).join(", ")}`];
   });
-  return `${start}\n${lines.join("\n")}\n\n${end}`;
-}
-
-function line({ id, parameters, description }: Declaration): string {
-  const names = parameters.map(({ name, optional, repeating }) =>
-    repeating ? `${name}…` : optional ? `[${name}]` : name,
-  );
-  return `- \`${id}(${names.join(", ")})\` ${description}`;
+  return `${start}\n\n${lines.join("\n")}\n\n${end}`;
 }
 
 /** README.md as it should be. Throws where the marks of the list are missing. */
