@@ -21,7 +21,11 @@ export interface ErrorClass {
 export interface GridRegistries {
   readonly functionRegistry: { add(name: string, description: any): unknown };
   readonly errorTypes: Set<string>;
-  readonly autoCompleteProviders: { get(name: string): any; add(name: string, provider: any): unknown };
+  readonly autoCompleteProviders: {
+    contains(name: string): boolean;
+    get(name: string): any;
+    add(name: string, provider: any): unknown;
+  };
 }
 
 const namespace = "REAM";
@@ -46,6 +50,7 @@ export function registerFunctions(
 
 /** Typing =REAM. lists every function in alphabetical order, where the grid alone would stop at ten. */
 function offerAllFunctions(registries: GridRegistries): void {
+  if (registries.autoCompleteProviders.contains("reaming_functions")) return;
   const all = registries.autoCompleteProviders.get("functions_and_named_ranges");
   registries.autoCompleteProviders.add("reaming_functions", {
     ...all,

@@ -3,7 +3,6 @@
 // PS is 75 kgf·m/s.
 
 export const MM_PER_INCH = 25.4;
-export const MM_PER_FOOT = 304.8;
 export const METERS_PER_FOOT = 0.3048;
 /** One pound-force, 0.45359237 kg × 9.80665 m/s². */
 export const NEWTONS_PER_POUND_FORCE = 4.4482216152605;
@@ -12,7 +11,6 @@ export const NEWTON_METERS_PER_POUND_FORCE_INCH = 0.1129848290276167;
 export const LITERS_PER_GALLON = 3.785411784;
 export const PASCALS_PER_PSI = NEWTONS_PER_POUND_FORCE / 0.0254 ** 2;
 export const WATTS_PER_HORSEPOWER = 745.6998715822702;
-export const WATTS_PER_METRIC_HORSEPOWER = 735.49875;
 
 export type UnitKind =
   | "length"

@@ -274,7 +274,7 @@ describe("hostile files", () => {
     expect(status).toBe(2);
     expect(stdout).toBe("");
     const lines = stderr.trim().split("\n");
-    expect(lines.length).toBe(files.length);
+    expect(lines.length, stderr).toBe(files.length);
     for (const [name, part] of says) {
       const line = lines.find((one) => one.includes(name));
       expect(line, name).toContain(part);

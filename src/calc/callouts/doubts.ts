@@ -85,7 +85,7 @@ const inMillimeters = ({ value, decimals, text }: Quantity): string =>
   value === 0 ? text : (value / 1000).toFixed(decimals + 3);
 
 /** The size and its tolerance written again, with a unit behind the size. */
-export function withUnit({ size, limit, classes, tolerance }: Written, unit: string): string {
+function withUnit({ size, limit, classes, tolerance }: Written, unit: string): string {
   const space = unit === "" ? "" : ` ${unit}`;
   if (limit) return `${size!.text}-${limit.text}${space}`;
   const signed = (tolerance?.deviations ?? []).map(({ sign, quantity }) =>

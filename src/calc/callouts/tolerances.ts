@@ -74,7 +74,7 @@ export function readSizeTolerance(cursor: Cursor, written: Written): void {
 }
 
 /** A tolerance belongs to the dimension that it follows. */
-export function refuseBehind(cursor: Cursor, { behind, size }: Written): void {
+function refuseBehind(cursor: Cursor, { behind, size }: Written): void {
   if (behind)
     cursor.refuse(
       `has "${cursor.peek()!.text}" behind ${behind}, so it is no tolerance of ${size?.text}. Write the tolerance next to the size.`,

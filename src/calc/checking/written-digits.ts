@@ -14,7 +14,7 @@ export function placeOf(figure: number): number {
 }
 
 /** True where `figure` is `exact` rounded to the digits written. */
-export function isRoundedFrom(figure: number, exact: number): boolean {
+function isRoundedFrom(figure: number, exact: number): boolean {
   return Math.abs(figure - exact) <= (placeOf(figure) / 2) * (1 + HAIR) + HAIR * Math.abs(exact);
 }
 

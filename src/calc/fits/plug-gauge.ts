@@ -60,7 +60,7 @@ function tabulatedGrade(callout: Callout): string | undefined {
 }
 
 /** The 10 % rule, common practice: GO takes 5 % of the tolerance from below, NOT GO 5 % from above. In ticks. */
-export function plugGaugeByTenth(lower: number, upper: number): PlugGauge {
+function plugGaugeByTenth(lower: number, upper: number): PlugGauge {
   const twentieth = (upper - lower) / 20;
   return {
     goMinimum: lower,
