@@ -1,6 +1,5 @@
 // data: units of measure and their exact values (source key "si-units": NIST SP 811, Appendix B; BIPM, The
-// International System of Units). The inch, the pound-force and gravity are exact by definition; hp is 550 ft·lbf/s,
-// PS is 75 kgf·m/s.
+// International System of Units). The inch, the pound-force and gravity are exact by definition; hp is 550 ft·lbf/s.
 
 export const MM_PER_INCH = 25.4;
 export const METERS_PER_FOOT = 0.3048;
