@@ -22,9 +22,8 @@ export interface GridRegistries {
   readonly functionRegistry: { add(name: string, description: any): unknown };
   readonly errorTypes: Set<string>;
   readonly autoCompleteProviders: {
-    contains(name: string): boolean;
     get(name: string): any;
-    add(name: string, provider: any): unknown;
+    replace(name: string, provider: any): unknown;
   };
 }
 
@@ -50,9 +49,8 @@ export function registerFunctions(
 
 /** Typing =REAM. lists every function in alphabetical order, where the grid alone would stop at ten. */
 function offerAllFunctions(registries: GridRegistries): void {
-  if (registries.autoCompleteProviders.contains("reaming_functions")) return;
   const all = registries.autoCompleteProviders.get("functions_and_named_ranges");
-  registries.autoCompleteProviders.add("reaming_functions", {
+  registries.autoCompleteProviders.replace("reaming_functions", {
     ...all,
     sequence: all.sequence - 1,
     maxDisplayedProposals: undefined,

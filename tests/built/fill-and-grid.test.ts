@@ -24,7 +24,7 @@ registerFunctions(
   metadata,
   runFunctionsScript(readFileSync(join(distFolder, "functions.js"), "utf8")),
   // The list of proposals, which the support module has set up already, is of no interest here.
-  { ...gridLibrary.registries, autoCompleteProviders: { get: () => ({}), add: () => {} } } as never,
+  { ...gridLibrary.registries, autoCompleteProviders: { get: () => ({}), replace: () => {} } } as never,
   WorksheetError,
 );
 

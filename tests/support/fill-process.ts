@@ -13,6 +13,6 @@ process.on("message", async (args: string[]) => {
   printed.stdout = "";
   printed.stderr = "";
   const status = await run(args);
-  for (const signal of ["SIGINT", "SIGTERM"]) process.removeAllListeners(signal);
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.removeAllListeners(signal);
   process.send!({ status, ...printed });
 });
