@@ -3,18 +3,8 @@
 
 import { describe, expect, test } from "vitest";
 import { beforeAndAfter } from "../../src/papers/before-and-after.ts";
+import { exampleRow as row } from "../support/example-parts.ts";
 import { type PaperPage, paperPage } from "../support/paper-page.ts";
-
-const row = {
-  part: "VB-40",
-  drawing: "",
-  callout: "4X ⌀16 H7 THRU",
-  units: "mm",
-  material: "ductile iron",
-  tool: "carbide",
-  depth: 40,
-  holes: 4,
-} as const;
 
 const readings = [
   [9, 12, 7, 11, 14, 10, 8, 13, 11, 6, 12, 10, 15, 9, 11, 8, 12, 10, 13, 9, 11, 7, 12, 10, 10],

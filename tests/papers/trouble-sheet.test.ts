@@ -4,18 +4,8 @@
 import { describe, expect, test } from "vitest";
 import { remediesFor } from "../../src/calc/plans/remedies.ts";
 import { symptoms, troubleSheet } from "../../src/papers/trouble-sheet.ts";
+import { exampleRow as row } from "../support/example-parts.ts";
 import { type PaperPage, paperPage } from "../support/paper-page.ts";
-
-const row = {
-  part: "VB-40",
-  drawing: "",
-  callout: "4X ⌀16 H7 THRU",
-  units: "mm",
-  material: "ductile iron",
-  tool: "carbide",
-  depth: 40,
-  holes: 4,
-} as const;
 
 async function measured(...holes: readonly (readonly (number | "")[])[]): Promise<PaperPage> {
   const page = await paperPage(troubleSheet(row, "A4"));

@@ -60,3 +60,15 @@ export function typeParts(grid: FunctionGrid, parts: readonly Typed[] = exampleP
       grid.type(`${letterOf(key as keyof Typed)}${firstRow + index}`, content as string | number);
   });
 }
+
+/** A row of the quote, as the papers made from it take it. */
+export const exampleRow = {
+  part: "VB-40",
+  drawing: "",
+  callout: "4X ⌀16 H7 THRU",
+  units: "mm",
+  material: "ductile iron",
+  tool: "carbide",
+  depth: 40,
+  holes: 4,
+} as const;

@@ -41,5 +41,7 @@ function handler(node: MathNode, options: object): string | undefined {
 
 /** `feedPerRev` as the words "feed per rev". */
 function nameInTex(name: string): string {
-  return `\\text{${name.replace(/([a-z])([A-Z])/g, "$1 $2").toLowerCase()}}`;
+  return `\\text{${symbolInWords(name)}}`;
 }
+
+export const symbolInWords = (name: string) => name.replace(/([a-z])([A-Z])/g, "$1 $2").toLowerCase();

@@ -6,6 +6,7 @@ import type { Explanation } from "../../../functions/map-rows.ts";
 import { type Formula, resultsOf, scopeOf } from "../../calc/formula.ts";
 import type { Units } from "../../calc/lengths.ts";
 import type { Declaration } from "../declarations.ts";
+import { symbolInWords } from "./formulas.ts";
 import { escaped } from "./page.ts";
 
 export function symbolTable(
@@ -35,7 +36,7 @@ export function symbolTable(
     const what = said
       ? said.split(/, (?=mm|m\/min|rev|N·m|kW|°C)|\. /)[0]
       : "value on the way, see the steps";
-    return `<tr><th scope="row">${escaped(words(name))}</th><td>${escaped(what)}</td><td>${escaped(units || "no unit")}</td></tr>`;
+    return `<tr><th scope="row">${escaped(symbolInWords(name))}</th><td>${escaped(what)}</td><td>${escaped(units)}</td></tr>`;
   });
   if (rows.length === 0) return "";
   return `<table class="symbols"><thead><tr><th>Symbol</th><th>What it is</th><th>Unit</th></tr></thead><tbody>${rows.join("")}</tbody></table>`;
@@ -64,6 +65,3 @@ function symbolsOf(expression: string): string[] {
   });
   return names;
 }
-
-/** `feedPerRev` as "feed per rev", as the formula shows it. */
-const words = (name: string) => name.replace(/([a-z])([A-Z])/g, "$1 $2").toLowerCase();

@@ -25,9 +25,9 @@ export function refuseOtherSecond(
     const ownUnit = [size, limit].every((one) => !one?.units || one.units === units);
     if (!ownUnit) return false;
     if (!limit) return isNear(ticksOf(size, units), nominal, step(size.isFraction ? 3 : size.decimals) / 2);
-    const [least, greatest] = [ticksOf(size, units), ticksOf(limit, units)].sort((a, b) => a - b);
+    const [minimum, maximum] = [ticksOf(size, units), ticksOf(limit, units)].sort((a, b) => a - b);
     const within = step(Math.max(size.decimals, limit.decimals));
-    return isNear(least, nominal + lower, within - 1) && isNear(greatest, nominal + upper, within - 1);
+    return isNear(minimum, nominal + lower, within - 1) && isNear(maximum, nominal + upper, within - 1);
   };
 
   /** Limits are often rounded inward, so a deviation may be off by almost a whole step. */
@@ -36,10 +36,10 @@ export function refuseOtherSecond(
     const { deviations, plusMinus } = tolerance;
     const ticks = ({ sign, quantity }: WrittenDeviation) => sign * ticksOf(quantity, units);
     const [first, other] = [ticks(deviations[0]), deviations[1] ? ticks(deviations[1]) : 0];
-    const [least, greatest] = plusMinus ? [-first, first] : [Math.min(first, other), Math.max(first, other)];
+    const [minimum, maximum] = plusMinus ? [-first, first] : [Math.min(first, other), Math.max(first, other)];
     const within =
       step(Math.max(...deviations.map(({ quantity }: { quantity: Quantity }) => quantity.decimals))) - 1;
-    return isNear(least, lower, within) && isNear(greatest, upper, within);
+    return isNear(minimum, lower, within) && isNear(maximum, upper, within);
   };
 
   if (second.classes.length === 0 && isSize(second) && isTolerance(second)) return;

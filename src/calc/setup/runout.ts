@@ -1,6 +1,6 @@
 // calc: runout of a tool in the spindle. Readings and runout in mm (in), angles in degrees.
 
-import type { Formula } from "../formula.ts";
+import type { Formula, FormulaStep } from "../formula.ts";
 import {
   lengthText,
   roundLength,
@@ -17,6 +17,15 @@ const DEGREE = Math.PI / 180;
 const ROUND_WITHIN = { mm: 0.002, in: 0.0001 } as const;
 const HAIR = 1e-9;
 
+/** Where the middle of the fitted circle lies from the axis, toward at0 and at90. */
+function centerOf(at0: number, at90: number, at180: number, at270: number): [ex: number, ey: number] {
+  return [roundLength((at0 - at180) / 2), roundLength((at90 - at270) / 2)];
+}
+const centerSteps = (units: Units): FormulaStep[] => [
+  { symbol: "ex", expression: "(at0 - at180) / 2", unit: units },
+  { symbol: "ey", expression: "(at90 - at270) / 2", unit: units },
+];
+
 /**
  * Row: runout 2·√(ex² + ey²) of the fitted circle, angle of the high side, how far to move the tool toward the low
  * side. Readings at marks numbered as they pass the indicator, plus toward the plunger: ex = (at0 − at180)/2,
@@ -29,8 +38,7 @@ export function runout(
   at270: number,
   units: Units = "mm",
 ): number[] {
-  const ex = roundLength((at0 - at180) / 2);
-  const ey = roundLength((at90 - at270) / 2);
+  const [ex, ey] = centerOf(at0, at90, at180, at270);
   const eccentricity = Math.sqrt(ex * ex + ey * ey);
   const apart = Math.abs(at0 + at180 - (at90 + at270));
   if (apart > eccentricity / 2 + HAIR && apart > ROUND_WITHIN[units] + HAIR) {
@@ -45,8 +53,7 @@ export function runout(
 runout.formula = {
   source: "runout",
   steps: (units) => [
-    { symbol: "ex", expression: "(at0 - at180) / 2", unit: units },
-    { symbol: "ey", expression: "(at90 - at270) / 2", unit: units },
+    ...centerSteps(units),
     { symbol: "runout", expression: "2 * sqrt(ex ^ 2 + ey ^ 2)", unit: units },
     { symbol: "angle", expression: "mod(atan2d(ey, ex), 360)", unit: "°" },
     { symbol: "move", expression: "runout / 2", unit: units },
@@ -65,15 +72,13 @@ export function screwMoves(
   units: Units = "mm",
 ): number[] {
   runout(at0, at90, at180, at270, units);
-  const ex = roundLength((at0 - at180) / 2);
-  const ey = roundLength((at90 - at270) / 2);
+  const [ex, ey] = centerOf(at0, at90, at180, at270);
   return [ex, ey, -ex, -ey].map((move) => Math.max(0, move) + 0);
 }
 screwMoves.formula = {
   source: "runout",
   steps: (units) => [
-    { symbol: "ex", expression: "(at0 - at180) / 2", unit: units },
-    { symbol: "ey", expression: "(at90 - at270) / 2", unit: units },
+    ...centerSteps(units),
     { symbol: "screw0", expression: "max(0, ex)", unit: units },
     { symbol: "screw90", expression: "max(0, ey)", unit: units },
     { symbol: "screw180", expression: "max(0, -ex)", unit: units },
