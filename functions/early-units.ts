@@ -1,5 +1,7 @@
 // functions: a word for units in the place of another argument, the commonest mistake of all.
 
+import { calledFunction } from "./calling.ts";
+import { isBlank } from "./cells.ts";
 import type { Stated } from "./columns.ts";
 
 export const isUnitsWord = (cell: unknown) =>
@@ -12,10 +14,17 @@ export function unitsTooEarly(
   call: readonly Stated[],
 ): string {
   if (required) return `${name} is "${word}". Enter ${argument.accepts}, and give units last.`;
-  const before = call.slice(
-    0,
-    call.findIndex((one) => one.name === name),
-  );
-  const places = [...before.map((one) => one.name), "", `"${word}"`].join(", ");
-  return `${name} is "${word}". Leave ${name} empty: (${places}).`;
+  const at = call.findIndex((one) => one.name === name);
+  const units = call.findIndex((one) => one.name === "units");
+  const places = [...call.slice(0, at).map(asTyped), ...new Array(units - at).fill(""), `"${word}"`];
+  return `${name} is "${word}". Leave ${name} empty: =REAM.${calledFunction()}(${places.join(", ")}).`;
+}
+
+/** A single value as it would be typed, a range by the name of its argument. */
+function asTyped({ name, matrix }: Stated): string {
+  const [[cell]] = matrix;
+  if (matrix.length > 1 || matrix[0].length > 1) return name;
+  if (isBlank(cell)) return "";
+  if (typeof cell === "number") return String(cell);
+  return typeof cell === "string" && cell.length < 30 ? `"${cell.replaceAll('"', '""')}"` : name;
 }

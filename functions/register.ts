@@ -1,6 +1,7 @@
 // functions: what the built script registers with the host, and the list that STEPS and SOURCES look things up in.
 
 import type { SourceKey } from "../src/data/sources.ts";
+import { calledAs } from "./calling.ts";
 import { isErrorCell } from "./cells.ts";
 
 export type Matrix = any[][];
@@ -29,8 +30,9 @@ export function register(
   sources: readonly SourceKey[],
   cells: readonly ResultCell[],
 ): void {
-  registered.set(id, { id, call, sources, cells });
-  CustomFunctions.associate(id, (...args: any[]) => throwIfError(call(...args)));
+  const named = calledAs(id, call);
+  registered.set(id, { id, call: named, sources, cells });
+  CustomFunctions.associate(id, (...args: any[]) => throwIfError(named(...args)));
 }
 
 /** An error that is all of a result is thrown: some Excels show an error inside a matrix without its message. */

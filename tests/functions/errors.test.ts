@@ -130,7 +130,17 @@ describe("messages", () => {
     [
       "units one place too early",
       cell("RPM", 15, 10, "in"),
-      'maxRpm is "in". Leave maxRpm empty: (surfaceSpeed, diameter, , "in").',
+      'maxRpm is "in". Leave maxRpm empty: =REAM.RPM(15, 10, , "in").',
+    ],
+    [
+      "units two places too early",
+      cell("STARTFEED", "C45", 10, " in "),
+      'tool is "in". Leave tool empty: =REAM.STARTFEED("C45", 10, , , "in").',
+    ],
+    [
+      "units too early beside a column",
+      sheet("RPM", 15, down(10, 12), "in")[0][0],
+      'maxRpm is "in". Leave maxRpm empty: =REAM.RPM(15, diameter, , "in").',
     ],
     [
       "units in place of a size",

@@ -1,5 +1,6 @@
 // calc: how many holes a callout is for.
 
+import { isDepthAhead } from "./depths.ts";
 import type { Cursor } from "./quantities.ts";
 import type { Token } from "./tokens.ts";
 import { areLimits, isJoint } from "./tolerances.ts";
@@ -71,19 +72,27 @@ function readHyphen(cursor: Cursor, written: Written): boolean {
   const other = cursor.peek(ahead);
   if (other?.kind !== "number") {
     if (other?.role !== "ream" && other?.role !== "extreme") return false;
-  } else if (
-    isLimitOf(text, other.text) &&
-    !isToleranceAt(cursor, ahead + (cursor.is("unit", ahead + 1) ? 2 : 1))
-  )
+  } else if (isLimitOf(text, other.text) && !hasOwnTolerance(cursor, ahead)) {
     return false;
+  }
   setCount(cursor, written, text);
   cursor.at += 2;
   return true;
 }
 
-/** Whether the number before has a tolerance of its own. */
-const isToleranceAt = (cursor: Cursor, ahead: number) =>
-  ["class", "sign", "plusminus", "number"].includes(cursor.peek(ahead)?.kind ?? "") || isJoint(cursor, ahead);
+/** Whether the number `ahead` has a tolerance of its own: a class, a deviation, or another limit. */
+const hasOwnTolerance = (cursor: Cursor, ahead: number) =>
+  cursor.ahead(() => {
+    cursor.at += ahead;
+    const size = cursor.quantity();
+    cursor.skip("diameter");
+    if (isJoint(cursor) || cursor.is("extreme")) return true;
+    if (!cursor.isKind("number"))
+      return cursor.isKind("class") || cursor.isKind("sign") || cursor.isKind("plusminus");
+    if (isDepthAhead(cursor)) return false;
+    const { value, decimals } = cursor.quantity();
+    return value === 0 || (decimals === size.decimals && areLimits(size.value, value));
+  });
 
 function isLimitOf(text: string, other: string): boolean {
   const decimal = other.replace(",", ".");

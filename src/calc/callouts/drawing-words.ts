@@ -41,6 +41,7 @@ export type Role =
 const words: Readonly<Record<Role, readonly string[]>> = {
   through: [
     ...["THRU", "THROUGH", "THRU ALL", "THROUGH ALL", "THRU HOLE", "THROUGH HOLE", "THRU HOLES"],
+    ...["THRO", "THRO ALL"],
     ...["DURCH", "DURCHGEHEND", "DURCHGANG", "DURCHGANGSBOHRUNG", "DURCHGANGSLOCH"],
     ...["DEBOUCHANT", "DEBOUCHANTS", "TRAVERSANT", "TRAVERSANTS", "A TRAVERS", "DE PART EN PART"],
     ...["PASSANTE", "PASSANTI", "PASANTE", "PASANTES"],
@@ -64,6 +65,7 @@ const words: Readonly<Record<Role, readonly string[]>> = {
       "NOS",
       "POSNS",
       "POSN",
+      "POSITIONS",
       "PCS",
       "STUCK",
       "STK",
@@ -81,15 +83,39 @@ const words: Readonly<Record<Role, readonly string[]>> = {
   ],
   ream: [
     ...["REAM", "REAMED", "REAM TO", "LINE REAM", "HAND REAM", "FINISH REAM", "MACHINE REAM"],
+    ...["BORE OR REAM", "REAM OR BORE", "DRILL OR REAM"],
     ...["REIBEN", "GERIEBEN", "AUFREIBEN", "AUFGERIEBEN", "FERTIGREIBEN"],
     ...["ALESER", "ALESE", "ALESER A", "ALESARE", "ALESATO", "ALESATI", "ALESATURA"],
-    ...["ESCARIAR", "ESCARIADO", "ESCARIADOS", "リーマ", "リーマ加工", "リーマ仕上げ", "铰", "铰孔", "铰制"],
+    ...[
+      "ESCARIAR",
+      "ESCARIADO",
+      "ESCARIADOS",
+      "リーマ",
+      "リーマ加工",
+      "リーマ仕上げ",
+      "铰",
+      "铰孔",
+      "铰制",
+      "配铰",
+    ],
   ],
   // Operations before or beside reaming: their sizes are not the reamed one.
   drill: [
     ...["DRILL", "DRILLED", "BORE", "BORED", "PREDRILL", "PILOT DRILL", "DRILL TO", "DRILL AND", "DRILL &"],
     ...["BOHREN", "GEBOHRT", "VORBOHREN", "VORGEBOHRT", "PERCER", "PERCE", "PERCAGE", "FORARE", "FORATURA"],
-    ...["PREFORARE", "PREFORO", "TALADRAR", "TALADRADO", "PRETALADRAR", "キリ", "下穴", "钻", "钻孔", "预钻"],
+    ...[
+      "PREFORARE",
+      "PREFORO",
+      "TALADRAR",
+      "TALADRADO",
+      "PRETALADRAR",
+      "キリ",
+      "下穴",
+      "钻",
+      "钻孔",
+      "预钻",
+      "配钻",
+    ],
   ],
   diameter: ["DIA", "DIAM", "DIAMETER", "DURCHMESSER", "DIAMETRE", "DIAMETRO", "直径"],
   extreme: ["MIN", "MAX", "MINIMUM", "MAXIMUM"],
@@ -101,7 +127,7 @@ const words: Readonly<Record<Role, readonly string[]>> = {
   known: [
     ...["TYP", "TYPICAL", "ALL", "AND", "EQ SP", "EQUALLY SPACED", "EQUISPACED", "EQUAL SPACED"],
     ...["GLEICHMASSIG VERTEILT", "UND", "EQUIDISTANTS", "EQUIDISTANTI", "EQUIDISTANTES", "ET", "E", "Y"],
-    ...["均布", "等分", "等配", "加工", "仕上げ"],
+    ...["均布", "配作", "等分", "等配", "加工", "仕上げ"],
   ],
   // At these the description of another feature begins.
   "stop-sign": ["⌴", "⌵"],

@@ -16,7 +16,7 @@ const isTolerance = ({ kind }: Token) => kind === "sign" || kind === "plusminus"
 
 /** `11.7 DRILL, 12 H7 REAM`, `DRILL 11.7, REAM 12 H7`: the size stands behind REAM, or before it where none stands behind. */
 export function reamedPart(tokens: Token[]): Operations {
-  const at = tokens.findIndex((token) => token.role === "ream");
+  const at = tokens.findIndex(({ role, text }) => role === "ream" || text === "ALESAGE");
   if (at < 0 || !tokens.some(isOperation)) return { kept: tokens, before: [], after: [] };
   const behind = tokens.slice(at + 1);
   const next = behind.findIndex(isOperation);

@@ -5,19 +5,21 @@ import { isDepthAhead } from "./depths.ts";
 import type { Cursor, Quantity } from "./quantities.ts";
 import { isCircleAhead, isNumberNext, isRoughnessAhead } from "./set-aside.ts";
 import { areLimits, isJoint } from "./tolerances.ts";
+import { refuseCountOrLimits, refuseTwoSizes } from "./wide-limits.ts";
 import { isToleranced, nothingWritten, type Written } from "./written.ts";
 
 /** A size, or two limits. */
 export function readSize(cursor: Cursor, written: Written): void {
   written.behind = undefined;
+  const isFirst = written.count === undefined && !cursor.is("diameter", -1);
   written.size = cursor.quantity();
-  cursor.skip("diameter");
-  written.limit = joinedLimit(cursor, written.size) ?? stackedLimit(cursor, written.size);
+  const mayBeCount = !cursor.skip("diameter") && isFirst;
+  written.limit = joinedLimit(cursor, written.size, mayBeCount) ?? stackedLimit(cursor, written.size);
 }
 
 const isExact = ({ decimals, isFraction }: Quantity) => decimals > 0 || isFraction;
 
-function joinedLimit(cursor: Cursor, size: Quantity): Quantity | undefined {
+function joinedLimit(cursor: Cursor, size: Quantity, mayBeCount: boolean): Quantity | undefined {
   if (!isJoint(cursor)) return undefined;
   const joint = cursor.peek()!;
   const isWord = joint.kind === "word";
@@ -25,12 +27,15 @@ function joinedLimit(cursor: Cursor, size: Quantity): Quantity | undefined {
   return (
     cursor.attempt(() => {
       cursor.take();
-      cursor.skip("diameter");
+      const hasSign = cursor.skip("diameter");
       if (!cursor.isKind("number")) return undefined;
       const limit = cursor.quantity();
       // `8,37 -10/-28 µm` are deviations.
       if (cursor.isText("/") || cursor.is("micron")) return undefined;
-      return areLimits(size.value, limit.value) && (isExact(size) || isExact(limit)) ? limit : undefined;
+      if (!areLimits(size.value, limit.value) || !(isExact(size) || isExact(limit))) return undefined;
+      const isNamed = hasSign || cursor.is("diameter") || cursor.is("drill") || cursor.is("ream");
+      if (joint.text === "-" && mayBeCount) refuseCountOrLimits(size, limit, isNamed, cursor);
+      return limit;
     }) ??
     (joint.text === "-"
       ? undefined
@@ -48,7 +53,9 @@ function stackedLimit(cursor: Cursor, size: Quantity): Quantity | undefined {
     const limit = cursor.quantity();
     cursor.skip("diameter");
     const isAlike = limit.decimals === size.decimals && size.decimals >= (cursor.units === "mm" ? 2 : 3);
-    return isAlike && areLimits(size.value, limit.value) ? limit : undefined;
+    if (!isAlike || !areLimits(size.value, limit.value)) return undefined;
+    refuseTwoSizes(size, limit, cursor);
+    return limit;
   });
 }
 

@@ -29,7 +29,7 @@ const LETTER: readonly Pattern[] = [
   ["word", /N[°º]|N(?:r|um)?\. ?(?=\d)/iy],
   ["symbol", /[Dd] ?=/y],
   ["word", /(?:mm|in|inch|um)(?=[A-Z]{1,2}\d)/iy],
-  ["word", /C['’] ?BORE|[BP]\. ?C\.?(?: ?D\.)?|(?:DP|RA|RZ)(?=\d)/iy],
+  ["word", /C['’] ?BORE|THRO['’]|[BP]\. ?C\.?(?: ?D\.)?|(?:DP|RA|RZ)(?=\d)/iy],
   ["class", /[A-Za-z]{1,2}\d{1,2}(?=THRU|DEEP|REAM|DURCH)/iy],
   ["class", /[A-Za-z]{1,2}\d{1,2}(?![\dA-WYZa-wyz]|[.,]\d)/y],
   ["word", new RegExp(`[${LETTERS}]+(?:['’-][${LETTERS}]{2,})*(?:\\.(?!\\d))?`, "y")],

@@ -116,7 +116,7 @@ function readPart(cursor: Cursor, written: Written): void {
   const token = cursor.peek()!;
   if (token.kind === "number") readNumber(cursor, written);
   else if (token.kind === "class") readClassOrDepth(cursor, written, token);
-  else if (isDepthSeparator(cursor, written)) cursor.take();
+  else if (isDepthSeparator(cursor, written) || isClassSeparator(cursor, written)) cursor.take();
   else if (token.kind === "sign" || token.kind === "plusminus") readSizeTolerance(cursor, written);
   else if (token.kind === "mark") keepMark(cursor, written, token);
   else if (/^[()[\],;&]$/.test(token.text)) {
@@ -133,6 +133,15 @@ const isDepthSeparator = (cursor: Cursor, written: Written) =>
     cursor.take();
     return isDepthAhead(cursor);
   });
+
+/** `⌀12-H7`; without its sign the number may be a count, and M6 a thread. */
+const isClassSeparator = (cursor: Cursor, written: Written) =>
+  cursor.isText("-") &&
+  cursor.isKind("class", 1) &&
+  !/^m/i.test(cursor.peek(1)!.text) &&
+  cursor.isKind("number", -1) &&
+  cursor.is("diameter", -2) &&
+  !isToleranced(written);
 
 /** A letter x before a number is a depth once the size has its tolerance. */
 function readClassOrDepth(cursor: Cursor, written: Written, { text }: Token): void {
