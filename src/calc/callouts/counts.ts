@@ -10,6 +10,10 @@ const isWhole = (token: Token | undefined) => token?.kind === "number" && /^\d{1
 const isCountWord = (token: Token | undefined) =>
   token?.role === "count" || token?.role === "hole" || /^EQ/.test(token?.text ?? "");
 
+/** `4 HOLES` */
+export const isCountAhead = (cursor: Cursor): boolean =>
+  isWhole(cursor.peek()) && isCountWord(cursor.peek(1));
+
 /** A count at reading: `4X`, `4 HOLES`, `(4)`, `4-⌀12`, `2x2-⌀6`. */
 export function readCount(cursor: Cursor, written: Written): boolean {
   const [token, next] = [cursor.peek()!, cursor.peek(1)];

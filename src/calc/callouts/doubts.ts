@@ -103,9 +103,4 @@ export function refuseInchStyle(sizes: (Quantity | undefined)[], written: Writte
       cursor.refuse(
         `has an inch size (${size.text}) in a sheet in mm. Write ${withUnit(written, "in")}, set units to "in", or write ${withUnit(written, "mm")}.`,
       );
-  const [first] = sizes;
-  if (first?.text.startsWith(".") && first.joinedToWord)
-    cursor.refuse(
-      `has ${first.text} written to a word. Put a space, to tell ${first.text} from ${first.text.slice(1)}.`,
-    );
 }

@@ -215,11 +215,11 @@ interface IsoClass extends PlainClass {
 
 const NO_CLASS: PlainClass = { className: "", kind: "hole", compiled: undefined };
 
-/** Classes by the codes of their characters. An x may stand for "times", so those are left to the full reader. */
+/** Classes by the codes of their characters. An x may stand for "times" and M for a thread: left to the full reader. */
 const known = new Map<number, IsoClass>();
 
 function look(className: string, key: number): IsoClass | undefined {
-  if (!isClassName(className) || /^x/i.test(className)) return undefined;
+  if (!isClassName(className) || /^[MXx]/.test(className)) return undefined;
   const kind = isHoleClass(className) ? "hole" : "shaft";
   const found: IsoClass = { className, kind, compiled: compile(className) };
   known.set(key, found);

@@ -15,8 +15,6 @@ export interface Quantity {
   /** How many decimals are written; 0 for a fraction. */
   readonly decimals: number;
   readonly isFraction: boolean;
-  /** Written to a word without a space (`DIA.12`). */
-  readonly joinedToWord: boolean;
 }
 
 export function ticksOf(quantity: Quantity, units: Units): number {
@@ -135,7 +133,6 @@ export class Cursor {
   /** A number with its unit. In a deviation no space parts a whole number from a fraction. */
   quantity(inDeviation = false): Quantity {
     const first = this.at;
-    const joinedToWord = this.peek()!.joined && this.peek(-1)?.kind === "word";
     const share = this.mixed(inDeviation) ?? this.fraction(inDeviation);
     const value = share ?? this.decimal();
     const text = this.plain.slice(this.tokens[first].start, this.tokens[this.at - 1].end);
@@ -146,7 +143,6 @@ export class Cursor {
       text,
       decimals: mark < 0 ? 0 : text.length - mark - 1,
       isFraction: share !== undefined,
-      joinedToWord,
     };
   }
 
@@ -181,7 +177,9 @@ export class Cursor {
   }
 
   private decimal(): number {
-    const { text } = this.take();
+    const { text: written, joined } = this.take();
+    const text =
+      joined && /^[.,]\d+$/.test(written) && this.units === "mm" ? this.behindWord(written) : written;
     if (/[.,]\d*[.,]\d/.test(text))
       this.refuse(`has ${shown(text)}, a number with two marks. Write it with one decimal point.`);
     if (!text.includes(",")) return Number(text);
@@ -193,6 +191,14 @@ export class Cursor {
         );
     }
     return Number(text.replace(",", "."));
+  }
+
+  /** `prof.16`: in mm the point is the word's, where words of its kind are shortened with one. */
+  private behindWord(text: string): string {
+    const before = this.peek(-2);
+    if (before?.kind !== "word") return text;
+    if (before.text === "PROF") return text.slice(1);
+    return this.refuse(`has ${text} written to a word. Put a space, to tell ${text} from ${text.slice(1)}.`);
   }
 }
 

@@ -134,18 +134,29 @@ function isPhraseEnd(cursor: Cursor): boolean {
 
 /** `AFTER PLATING`, `nach dem Verzinken`: the words up to the coat; any other `AFTER` is a word of the note. */
 export function readAfter(cursor: Cursor, written: Written): void {
-  const { start } = cursor.take();
-  let { end } = cursor.peek(-1)!;
-  const coat = [0, 1, 2, 3].find((ahead) => cursor.is("coat", ahead) || !cursor.isKind("word", ahead));
-  if (coat !== undefined && cursor.is("coat", coat)) {
-    written.coated = true;
-    cursor.at += coat + 1;
-    ({ end } = cursor.peek(-1)!);
-  } else if (/^NACH/.test(cursor.peek(-1)!.text) && cursor.isKind("word")) {
-    cursor.at--;
-    readPhrase(cursor, written);
-    return;
-  }
+  if (readCoat(cursor, written)) written.coated = true;
+  else if (/^NACH/.test(cursor.peek()!.text) && cursor.isKind("word", 1)) readPhrase(cursor, written);
+  else keepWord(cursor, written);
+}
+
+/** `BEFORE PLATING`: the size is that of the reamed hole. */
+export function readBefore(cursor: Cursor, written: Written): void {
+  if (!readCoat(cursor, written)) keepWord(cursor, written);
+}
+
+/** The words up to a coat, as a note; false where none follows. */
+function readCoat(cursor: Cursor, written: Written): boolean {
+  const isCoat = (ahead: number) => cursor.is("coat", ahead) || cursor.is("coated", ahead);
+  const coat = [1, 2, 3, 4].find((ahead) => isCoat(ahead) || !cursor.isKind("word", ahead));
+  if (coat === undefined || !isCoat(coat)) return false;
+  const { start } = cursor.peek()!;
+  cursor.at += coat + 1;
+  keepNote(written, cursor, start, cursor.peek(-1)!.end);
+  return true;
+}
+
+function keepWord(cursor: Cursor, written: Written): void {
+  const { start, end } = cursor.take();
   keepNote(written, cursor, start, end);
 }
 

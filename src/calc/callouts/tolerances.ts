@@ -113,7 +113,11 @@ export function readClass(cursor: Cursor, written: Written): void {
       cursor.refuse(`has ${text} for a size. Write the diameter as a number, or with ⌀.`);
     cursor.refuse(`has ${text} without a size before it. Write the size first, like 12 ${text}.`);
   }
-  if (isToleranced(written) && /^M\d/.test(text)) cursor.refuse(THREAD);
+  if (/^M\d/.test(text) && (isToleranced(written) || !isBehindSize(cursor))) cursor.refuse(THREAD);
+  if (isTapDrill(cursor, written.size))
+    cursor.refuse(
+      `could be ${written.size.text} with the class ${text}, or the drill for an ${text} thread. Write the class with its deviations, or the size to be reamed.`,
+    );
   if (written.classes.length > 0)
     cursor.refuse(`has two tolerance classes, ${written.classes[0]} and ${text}. Write one.`);
   refuseBehind(cursor, written);
@@ -123,6 +127,15 @@ export function readClass(cursor: Cursor, written: Written): void {
     written.classes.push(cursor.take().text);
   }
 }
+
+/** `8.5 DRILL M10`: a class stands next to its size. */
+const isBehindSize = (cursor: Cursor) =>
+  cursor.isKind("number", -1) || cursor.is("unit", -1) || cursor.is("diameter", -1) || cursor.isText("-", -1);
+
+/** `6.8 M8`: the tap drills of the coarse threads whose names are classes too; no one gives such a size a class. */
+const TAP_DRILLS: Readonly<Record<string, number>> = { M4: 3.3, M5: 4.2, M8: 6.8, M10: 8.5, M12: 10.2 };
+const isTapDrill = (cursor: Cursor, { value }: Quantity) =>
+  TAP_DRILLS[cursor.peek()!.text] === value && !cursor.isText("(", 1) && !cursor.isKind("sign", 1);
 
 export const THREAD =
   "is a thread, not a reamed hole. Write the size and tolerance of a plain hole, like 12 H7.";

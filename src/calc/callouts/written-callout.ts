@@ -1,6 +1,6 @@
 // calc: reads a callout part by part: the size with its tolerance, and what stands around it.
 
-import { readCount, readCountBefore, readCountBehind } from "./counts.ts";
+import { isCountAhead, readCount, readCountBefore, readCountBehind } from "./counts.ts";
 import { isDepthAhead, readDepth } from "./depths.ts";
 import type { Role } from "./drawing-words.ts";
 import type { Cursor, Quantity } from "./quantities.ts";
@@ -10,6 +10,7 @@ import {
   isNumberNext,
   isRoughnessAhead,
   readAfter,
+  readBefore,
   readPhrase,
   refuseTaper,
   refuseUnknown,
@@ -39,12 +40,8 @@ export function readParts(cursor: Cursor, written: Written = nothingWritten()): 
 
 type Reader = (cursor: Cursor, written: Written, token: Token) => void;
 
-const pass: Reader = (cursor) => {
-  cursor.take();
-};
-const keepMark: Reader = (cursor, written) => {
-  written.marks.push(cursor.take().text);
-};
+const pass: Reader = (cursor) => void cursor.take();
+const keepMark: Reader = (cursor, written) => void written.marks.push(cursor.take().text);
 const depthBehind: Reader = (cursor, written, token) => {
   if (token.role === "times" && readCountBehind(cursor, written)) return;
   cursor.take();
@@ -84,6 +81,7 @@ const readers: { readonly [role in Role]?: Reader } = {
   chamfer: skipChamfer,
   phrase: readPhrase,
   after: readAfter,
+  before: readBefore,
   coated(cursor, written, token) {
     written.coated = true;
     keepNote(written, cursor, token.start, token.end);
@@ -116,7 +114,7 @@ function readPart(cursor: Cursor, written: Written): void {
   const token = cursor.peek()!;
   if (token.kind === "number") readNumber(cursor, written);
   else if (token.kind === "class") readClassOrDepth(cursor, written, token);
-  else if (isDepthSeparator(cursor, written) || isClassSeparator(cursor, written)) cursor.take();
+  else if (isSeparator(cursor, written) || isClassSeparator(cursor, written)) cursor.take();
   else if (token.kind === "sign" || token.kind === "plusminus") readSizeTolerance(cursor, written);
   else if (token.kind === "mark") keepMark(cursor, written, token);
   else if (/^[()[\],;&]$/.test(token.text)) {
@@ -124,14 +122,14 @@ function readPart(cursor: Cursor, written: Written): void {
   } else ((token.role && readers[token.role]) ?? readWord)(cursor, written, token);
 }
 
-/** `8 H7 / 20 tief`, `8 H7 - 20 tief` */
-const isDepthSeparator = (cursor: Cursor, written: Written) =>
+/** `8 H7 / 20 tief`, `8 H7 - 20 tief`, `8 H7 - 2 OFF` */
+const isSeparator = (cursor: Cursor, written: Written) =>
   (cursor.isText("-") || cursor.isText("/")) &&
   isToleranced(written) &&
   cursor.isKind("number", 1) &&
   cursor.ahead(() => {
     cursor.take();
-    return isDepthAhead(cursor);
+    return isCountAhead(cursor) || isDepthAhead(cursor);
   });
 
 /** `⌀12-H7`; without its sign the number may be a count, and M6 a thread. */
@@ -160,7 +158,9 @@ function readWord(cursor: Cursor, written: Written): void {
     cursor.isKind("number", 1)
   )
     cursor.refuse(`can't be read at "${text}". Write a class without a space, like H7.`);
-  if (!isToleranced(written) || kind !== "word") refuseUnknown(cursor);
+  // `GO/NO-GO`
+  const joinsWords = text === "/" && cursor.isKind("word", -1) && cursor.isKind("word", 1);
+  if (!isToleranced(written) || (kind !== "word" && !joinsWords)) refuseUnknown(cursor);
   keepNote(written, cursor, start, end);
   cursor.take();
 }

@@ -378,3 +378,30 @@ describe("properties", () => {
     );
   });
 });
+
+describe("limits that hold after coating", () => {
+  test.each([
+    ...[
+      "12 H7 AFTER PLATING",
+      "12 H7 AFTER NITRIDING",
+      "12 H7 POST PLATE",
+      "12 H7 PLATED",
+      "12 H7 AFTER FINISH",
+    ],
+    ...["12 H7 INCLUDES PLATING", "12 H7 nach Verzinkung", "12 H7 verzinkt", "12 H7 après traitement"],
+    ...["12 H7 dopo il trattamento", "φ12H7 アルマイト後", "Φ12H7 阳极氧化后"],
+  ])("%s", (text) => {
+    expect(read(text).coated).toBe(true);
+  });
+  test.each([
+    ...[
+      "12 H7 BEFORE PLATING",
+      "12 H7 PRIOR TO PLATING",
+      "12 H7 vor dem Beschichten",
+      "12 H7 avant traitement",
+    ],
+    ...["12 H7 AFTER WELDING", "12 H7 nach DIN 7168", "φ12H7 メッキ前", "12 H7 WITH PIN"],
+  ])("not %s", (text) => {
+    expect(read(text).coated).toBe(false);
+  });
+});
