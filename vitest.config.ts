@@ -1,9 +1,10 @@
 import { defineConfig } from "vitest/config";
 
+// Time limits only end what hangs: a slow machine is no fault.
+const limits = { testTimeout: 300_000, hookTimeout: 300_000 };
+
 export default defineConfig({
   test: {
-    // Both cores: the runner would leave one of two idle.
-    maxWorkers: 2,
     projects: [
       {
         test: {
@@ -13,9 +14,9 @@ export default defineConfig({
           // Modules are loaded once for many files: libraries of seconds among them, and no test leaves anything behind.
           pool: "threads",
           isolate: false,
-          // Time limits only end what hangs: a slow machine is no fault.
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
+          // Both cores: the runner would leave one of two idle.
+          maxWorkers: 2,
+          ...limits,
         },
       },
       {
@@ -23,8 +24,10 @@ export default defineConfig({
           name: "built",
           include: ["tests/in-browser/**/*.test.ts", "tests/built/**/*.test.ts"],
           globalSetup: ["tests/in-browser/build-first.ts", "tests/in-browser/one-browser.ts"],
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
+          // A test of a page waits for the browser half of its time.
+          maxWorkers: 4,
+          sequence: { groupOrder: 1 },
+          ...limits,
         },
       },
     ],

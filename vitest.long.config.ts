@@ -1,12 +1,37 @@
 import { defineConfig } from "vitest/config";
 
-/** The whole of what `npm test` runs a tenth of: `npm run test:long`. */
+/** The whole of what `npm test` runs a share of: `npm run test:long`. */
 export default defineConfig({
   test: {
-    name: "long",
-    include: ["tests/fuzz/**/*.test.ts", "tests/calc/callouts/grammar.test.ts"],
     maxWorkers: 2,
-    testTimeout: 3_600_000,
-    env: { FUZZ_RUNS: process.env.FUZZ_RUNS ?? "750", CALLOUT_RUNS: "20000" },
+    projects: [
+      {
+        test: {
+          name: "long",
+          include: [
+            "tests/fuzz/**/*.test.ts",
+            "tests/calc/callouts/grammar.test.ts",
+            "tests/fill/workbooks.test.ts",
+            "tests/workbook/xlsx-grid/open-file.test.ts",
+          ],
+          testTimeout: 3_600_000,
+          env: { TESTS: "whole", FUZZ_RUNS: process.env.FUZZ_RUNS ?? "750", CALLOUT_RUNS: "20000" },
+        },
+      },
+      {
+        test: {
+          name: "long, built",
+          include: [
+            "tests/built/fill-command.test.ts",
+            "tests/in-browser/pane-access.test.ts",
+            "tests/in-browser/pane-axe.test.ts",
+            "tests/in-browser/reference.test.ts",
+          ],
+          globalSetup: ["tests/in-browser/build-first.ts", "tests/in-browser/one-browser.ts"],
+          testTimeout: 3_600_000,
+          env: { TESTS: "whole" },
+        },
+      },
+    ],
   },
 });

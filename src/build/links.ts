@@ -20,8 +20,13 @@ interface LinkedPage {
   readonly places: ReadonlySet<string>;
 }
 
-function readPage(file: string): LinkedPage {
-  const { document } = new JSDOM(readFileSync(file, "utf8")).window;
+/** One window for all pages: making one takes longer than reading a page. */
+export function pageReader(): (text: string) => Document {
+  const parser = new new JSDOM().window.DOMParser();
+  return (text) => parser.parseFromString(text, "text/html");
+}
+
+function readPage(document: Document): LinkedPage {
   const values = (name: string) =>
     [...document.querySelectorAll(`[${name}]`)].map((element) => element.getAttribute(name)!);
   return { links: [...values("href"), ...values("src")], places: new Set(values("id")) };
@@ -29,7 +34,8 @@ function readPage(file: string): LinkedPage {
 
 /** Each link of the pages in `folder` that leads nowhere, or out of it, as "page: link". */
 export function brokenLinks(folder: string): string[] {
-  const pages = new Map(pagesIn(folder).map((file) => [file, readPage(file)]));
+  const read = pageReader();
+  const pages = new Map(pagesIn(folder).map((file) => [file, readPage(read(readFileSync(file, "utf8")))]));
   return [...pages].flatMap(([file, { links }]) =>
     links
       .filter((link) => !elsewhere.has(link) && !leadsSomewhere(link, file))

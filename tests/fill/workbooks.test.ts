@@ -7,6 +7,7 @@ import { fillWorkbook } from "../../src/fill/fill-workbook.ts";
 import type { SheetReport } from "../../src/fill/report.ts";
 import { hostileWorkbooks } from "../support/hostile.ts";
 import { joined, packedEntries, type SmallWorkbook, smallWorkbook, textsIn } from "../support/package.ts";
+import { manyRows } from "../support/share.ts";
 import { functions } from "../support/small-functions.ts";
 
 interface Result {
@@ -479,8 +480,8 @@ describe("hostile files", () => {
     expect(() => fillWorkbook(bytes, functions)).toThrow(says);
   });
 
-  test("a million empty rows are passed over", () => {
-    const rows = Array.from({ length: 1_000_000 }, (_, i) => `<row r="${i + 1}"/>`).join("");
+  test("empty rows without number are passed over", () => {
+    const rows = Array.from({ length: manyRows }, (_, i) => `<row r="${i + 1}"/>`).join("");
     const { report } = fillRows(rows + row(1_048_576, formula("A1048576", "REAM.TOTAL(B:B)", "<v>9</v>")));
     expect(report).toMatchObject({ computed: 1, errors: 0 });
   });

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { projectFolder } from "../../src/build/paths.ts";
+import { share } from "../support/share.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import { fillTool, openPane, press, started, tool, paneTools as tools } from "./pane-page.ts";
 import { goTo } from "./workbook-page.ts";
@@ -21,7 +22,7 @@ afterAll(() => browser?.close());
 async function findings(page: Page, part: string): Promise<string[]> {
   if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(axe);
   return page.evaluate(async (selector) => {
-    const { violations } = await (globalThis as any).axe.run(selector);
+    const { violations } = await (globalThis as any).axe.run(selector, { resultTypes: ["violations"] });
     return violations
       .filter(({ impact }: { impact: string }) => impact === "serious" || impact === "critical")
       .flatMap(({ id, nodes }: { id: string; nodes: { html: string }[] }) =>
@@ -30,11 +31,14 @@ async function findings(page: Page, part: string): Promise<string[]> {
   }, part);
 }
 
-describe.each([
+type Scheme = readonly ["light" | "dark", "none" | "active"];
+const schemes: readonly Scheme[] = [
   ["light", "none"],
   ["dark", "none"],
   ["light", "active"],
-] as const)("in %s, forced colors %s", (colorScheme, forcedColors) => {
+];
+
+describe.each(share(schemes.slice(1, 2), schemes))("in %s, forced colors %s", (colorScheme, forcedColors) => {
   let watched: Watched;
   beforeAll(async () => {
     watched = await openPane(browser);

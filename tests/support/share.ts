@@ -1,0 +1,10 @@
+// tests: what `npm test` runs of tests that repeat one idea many times; `npm run test:long` runs the whole.
+
+const isWhole = process.env.TESTS === "whole";
+
+/** The cases that stand for all in `npm test`, and in the long tests all. */
+export const share = <Case>(some: readonly Case[], all: readonly Case[]): readonly Case[] =>
+  isWhole ? all : some;
+
+/** As many rows as a file made to do harm would have. */
+export const manyRows = isWhole ? 1_000_000 : 200_000;
