@@ -554,7 +554,7 @@ export const sizeAmongTexts: Argument = {
   ...size,
   read(cell, name, units, hasUnits) {
     if (typeof cell === "string" && !readsAsNumber(cell)) {
-      const digits = cell.length <= 40 && /^[+-]?[.,]*\d[\d.,]*$/.test(plainText(cell));
+      const digits = cell.length <= 40 && /^[+-]?[.,]*\d[\d.,]*$/.test(plainText(cell.normalize("NFKC")));
       if (!digits) return undefined;
     }
     return size.read(cell, name, units, hasUnits);

@@ -6,7 +6,8 @@ import { shown, wrong } from "./problem.ts";
 const UNIT = /^(?:mm|millimet(?:er|re)s?)$/i;
 const INCH = /^(?:in\.?|inch(?:es)?|"|″|”|'')$/i;
 const DECIMAL = /^(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
-const FRACTION = /^(?:(\d+)(?: |-))?(\d+) ?\/ ?(\d+)$/;
+// Without leading zeros, which dates have: 08/03.
+const FRACTION = /^(?:(\d+)(?: |-))?([1-9]\d*) ?\/ ?([1-9]\d*)$/;
 const NUMBER = /^([⌀Øø] ?)?([+-]?) ?([\d., /-]*?) ?([a-zµμ°º%"″”'][^\d,;:()]*1?)?$/i;
 /** Three or more decimals and no leading zero. */
 const INCH_STYLE = /^[.,]\d{3}/;
@@ -88,7 +89,7 @@ function readDecimal(text: string): number | undefined {
 /** `1/2`, `1 1/2`, `1-1/2`; undefined if it is not one. */
 function readFraction(text: string): number | undefined {
   const parts = FRACTION.exec(text);
-  if (!parts || Number(parts[3]) === 0) return undefined;
+  if (!parts) return undefined;
   const share = Number(parts[2]) / Number(parts[3]);
   if (parts[1] !== undefined && share >= 1) return undefined;
   return Number(parts[1] ?? 0) + share;

@@ -1,9 +1,9 @@
 // calc: the numbers of a callout: decimals with point or comma, fractions and mixed numbers, each with its unit.
 
+import type { Role } from "../../data/drawing-words.ts";
 import { LONGEST, toTicks, type Units } from "../lengths.ts";
 import { isCommaOpen, unitOf } from "../number-text.ts";
 import { shown, wrong } from "../problem.ts";
-import type { Role } from "./drawing-words.ts";
 import type { Token } from "./tokens.ts";
 
 export interface Quantity {

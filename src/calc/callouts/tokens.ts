@@ -1,7 +1,8 @@
 // calc: the text of a callout as a row of tokens, each with what it does on a drawing.
 
+import type { Role } from "../../data/drawing-words.ts";
 import { shown, wrong } from "../problem.ts";
-import { DIAMETER_SIGNS, LONGEST_PHRASE, plainWord, type Role, roles } from "./drawing-words.ts";
+import { DIAMETER_SIGNS, LONGEST_PHRASE, plainWord, roles } from "./drawing-words.ts";
 
 export type TokenKind = "number" | "word" | "class" | "sign" | "plusminus" | "mark" | "symbol" | "other";
 

@@ -1,8 +1,8 @@
 // calc: reads a callout part by part: the size with its tolerance, and what stands around it.
 
+import type { Role } from "../../data/drawing-words.ts";
 import { isCountAhead, readCount, readCountBefore, readCountBehind } from "./counts.ts";
 import { isDepthAhead, readDepth } from "./depths.ts";
-import type { Role } from "./drawing-words.ts";
 import type { Cursor, Quantity } from "./quantities.ts";
 import {
   isChamferAhead,

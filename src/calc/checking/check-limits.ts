@@ -9,10 +9,13 @@ import { neighborSizes, withoutDelta } from "../fits/iso286-in-words.ts";
 import type { Formula } from "../formula.ts";
 import { lengthText, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
 import { Problem } from "../problem.ts";
+import { placeOf } from "./written-digits.ts";
 
 /** Hand figures this close are ok: 0.0005 mm, 0.00002 in. */
 export const LENGTH_OK = { mm: TICKS_PER_UM / 2, in: TICKS_PER_IN * 0.00002 } as const;
 
+/** As a share of the tolerance. */
+const FINE_ENOUGH = 0.04;
 /** Grades further off are taken for another mistake: five grades are a factor of ten. */
 const NEAR_GRADES = 3;
 
@@ -23,12 +26,19 @@ type Mistake = readonly [name: string, deviations: Deviations];
 export function checkLimits(lower: number, upper: number, callout: Callout, units: Units = "mm"): string {
   const hand = { lower: toTicks(lower, units), upper: toTicks(upper, units) };
   const own = deviationsOf(callout, callout, units);
-  const within = LENGTH_OK[units];
-  const isHand = (deviations: Deviations) =>
-    Math.abs(callout.nominal + deviations.lower - hand.lower) <= within &&
-    Math.abs(callout.nominal + deviations.upper - hand.upper) <= within;
-  if (isHand(own)) return "ok";
-  const found = mistakesOf(callout, own, units).find(([, deviations]) => isHand(deviations));
+  const isHand = (deviations: Deviations, lowerWithin: number, upperWithin: number) =>
+    Math.abs(callout.nominal + deviations.lower - hand.lower) <= lowerWithin &&
+    Math.abs(callout.nominal + deviations.upper - hand.upper) <= upperWithin;
+  if (isHand(own, LENGTH_OK[units], LENGTH_OK[units])) return "ok";
+  // A mistake is met to the digits written, as long as those are fine enough to tell it from others.
+  const within = (figure: number, { lower, upper }: Deviations) =>
+    Math.max(
+      LENGTH_OK[units],
+      Math.min(toTicks(placeOf(figure) / 2, units), FINE_ENOUGH * Math.abs(upper - lower)),
+    );
+  const found = mistakesOf(callout, own, units).find(([, made]) =>
+    isHand(made, within(lower, made), within(upper, made)),
+  );
   if (found) return found[0];
   return `lower limit ${offText(hand.lower - callout.nominal - own.lower, units)}, upper limit ${offText(hand.upper - callout.nominal - own.upper, units)}`;
 }
