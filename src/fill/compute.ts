@@ -90,10 +90,12 @@ export class Computer {
         this.read(area);
         this.grids[area.sheet].each(area, visit);
       },
-      revision: (area) => {
+      cut: (area) => {
         this.read(area);
-        return this.grids[area.sheet].revision(area);
+        return this.grids[area.sheet].cut(area);
       },
+      mark: (sheet) => this.grids[sheet].mark(),
+      isChangedSince: (area, mark) => this.grids[area.sheet].isChangedSince(area, mark),
       hasHiddenRows: (sheet) => workbook.sheets[sheet].shape.hasHiddenRows,
       hasSubtotal: (area) => this.subtotals[area.sheet].some((box) => meet(box, area)),
       spilledArea: (sheet, row, column) => this.spilledArea(sheet, row, column),

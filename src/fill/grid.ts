@@ -1,7 +1,8 @@
 // fill: the values of a sheet, column by column.
 
 import { LAST_COLUMN, LAST_ROW } from "../workbook/xlsx/addresses.ts";
-import { type Area, type Matrix, type Scalar, Unsupported } from "./formula/values.ts";
+import { cellAt, placeOf } from "../workbook/xlsx/write-sheet.ts";
+import { Area, type Matrix, type Scalar, Unsupported } from "./formula/values.ts";
 
 /** The most cells that are taken out of a sheet at once. */
 const LARGEST_RANGE = 8_000_000;
@@ -12,8 +13,8 @@ type Stored = Scalar | typeof UNVALUED;
 
 export class Grid {
   private readonly columns = new Map<number, Stored[]>();
-  /** How often each column was written to. */
-  private readonly revisions = new Map<number, number>();
+  /** The cells written to, in order, since somebody asked. */
+  private written: number[] | undefined;
   private rows = 0;
   private width = 0;
 
@@ -30,17 +31,22 @@ export class Grid {
       this.columns.set(column, cells);
     }
     cells[row] = value;
-    this.revisions.set(column, (this.revisions.get(column) ?? 0) + 1);
+    this.written?.push(placeOf(row, column));
     this.reach(row, column);
   }
 
-  /** A number that changes with any cell of the area, and with where the sheet ends. */
-  revision({ left, right }: Area): number {
-    let revision = this.rows + this.width;
-    if (right - left > this.revisions.size) {
-      for (const [column, times] of this.revisions) if (column >= left && column <= right) revision += times;
-    } else for (let column = left; column <= right; column++) revision += this.revisions.get(column) ?? 0;
-    return revision;
+  /** A point in time, to ask from. */
+  mark(): number {
+    this.written ??= [];
+    return this.written.length;
+  }
+
+  isChangedSince({ top, left, bottom, right }: Area, mark: number): boolean {
+    for (let i = mark; i < this.written!.length; i++) {
+      const { row, column } = cellAt(this.written![i]);
+      if (row >= top && row <= bottom && column >= left && column <= right) return true;
+    }
+    return false;
   }
 
   get(row: number, column: number): Scalar {
@@ -48,7 +54,7 @@ export class Grid {
   }
 
   matrix(area: Area): Matrix {
-    const { top, left, height, width } = this.cut(area);
+    const { top, left, height, width } = this.measured(area);
     if (height * width > LARGEST_RANGE) throw new Unsupported("a range of too many cells");
     const lines: Matrix = new Array(height);
     for (let row = 0; row < height; row++) lines[row] = new Array(width).fill(null);
@@ -65,18 +71,23 @@ export class Grid {
   }
 
   each(area: Area, visit: (value: Scalar) => void): void {
-    const { top, left, height, width } = this.cut(area);
+    const { top, left, height, width } = this.measured(area);
     if (height * width > LARGEST_RANGE) throw new Unsupported("a range of too many cells");
     const columns = Array.from({ length: width }, (_, i) => this.columns.get(left + i));
     for (let row = top; row < top + height; row++)
       for (let i = 0; i < width; i++) visit(valued(columns[i]?.[row] ?? null));
   }
 
+  private measured(area: Area) {
+    const { top, left, bottom, right } = this.cut(area);
+    return { top, left, height: bottom - top + 1, width: right - left + 1 };
+  }
+
   /** An area that reaches to the end of the sheet ends where the cells do. */
-  private cut({ top, left, bottom, right }: Area) {
+  cut({ sheet, top, left, bottom, right }: Area): Area {
     const last = bottom === LAST_ROW ? Math.max(top, this.rows - 1) : bottom;
     const end = right === LAST_COLUMN ? Math.max(left, this.width - 1) : right;
-    return { top, left, height: last - top + 1, width: end - left + 1 };
+    return new Area(sheet, top, left, last, end);
   }
 }
 

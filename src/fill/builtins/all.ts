@@ -7,6 +7,7 @@ import { dates } from "./dates.ts";
 import { logic } from "./logic.ts";
 import { lookups } from "./lookup.ts";
 import { math } from "./math.ts";
+import { references } from "./references.ts";
 import { statistics } from "./statistics.ts";
 import { texts } from "./texts.ts";
 
@@ -16,6 +17,7 @@ export const builtins: Functions = new Map([
   ...logic,
   ...texts,
   ...lookups,
+  ...references,
   ...criteria,
   ...dates,
 ]);

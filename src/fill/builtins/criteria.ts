@@ -1,124 +1,15 @@
-// fill: the spreadsheet's counts and sums under conditions, such as ">12". A range is read once, and its cells are found
-// by their values, so that a column of such formulas takes time with its length and not with the square of it.
+// fill: the spreadsheet's counts and sums under conditions, such as ">12".
 
 import { LAST_COLUMN, LAST_ROW } from "../../workbook/xlsx/addresses.ts";
 import type { Argument, Cells, Context } from "../formula/evaluate.ts";
-import {
-  Area,
-  CellError,
-  compareTexts,
-  divisionByZero,
-  finite,
-  type Scalar,
-  sameNumber,
-  toNumber,
-  Unsupported,
-  valueError,
-} from "../formula/values.ts";
-import { many, type Named, ranged, throwIfError, value } from "./define.ts";
-import { keyOf, RangeIndex, Slice } from "./range-index.ts";
-import { greatest, least, sum } from "./statistics.ts";
-import { hasWildcards, wildcardTest } from "./wildcards.ts";
-
-interface Condition {
-  readonly meets: (value: Scalar) => boolean;
-  /** All cells that can meet it are found under this key. */
-  readonly key?: number | string;
-  /** They are the numbers on one side of one. */
-  readonly side?: "below" | "above";
-}
-
-const compares: Readonly<Record<string, (difference: number) => boolean>> = {
-  "=": (difference) => difference === 0,
-  "<>": (difference) => difference !== 0,
-  "<": (difference) => difference < 0,
-  ">": (difference) => difference > 0,
-  "<=": (difference) => difference <= 0,
-  ">=": (difference) => difference >= 0,
-};
-
-const errors = /^#(?:N\/A|NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!)$/i;
-
-/** What a condition asks of a cell. A number in it asks for numbers and for texts that are one, a text for texts. */
-function conditionOf(condition: Scalar): Condition {
-  if (condition instanceof CellError) return ofError("=", condition.code);
-  const given = condition ?? 0;
-  if (typeof given === "boolean") return { meets: (value) => value === given };
-  const [, operator = "=", wanted = ""] = /^(<>|<=|>=|=|<|>)?([\s\S]*)$/.exec(String(given))!;
-  const holds = compares[operator];
-  if (wanted === "") return { meets: ofNothing(operator, String(given)) };
-  if (/^(?:true|false)$/i.test(wanted)) throw new Unsupported("a condition on TRUE or FALSE");
-  if (errors.test(wanted)) return ofError(operator, wanted.toUpperCase());
-  const number = typeof given === "number" ? given : toNumber(wanted);
-  if (typeof number === "number") return ofNumber(operator, holds, number);
-  return ofText(operator, holds, wanted);
-}
-
-function ofError(operator: string, code: string): Condition {
-  if (operator !== "=" && operator !== "<>") throw new Unsupported("an error that is compared by size");
-  const isEqual = operator === "=";
-  return { meets: (value) => (value instanceof CellError && value.code === code) === isEqual };
-}
-
-function ofNumber(operator: string, holds: (difference: number) => boolean, number: number): Condition {
-  const readsTexts = operator === "=" || operator === "<>";
-  const meets = (value: Scalar) => {
-    const cell = typeof value === "string" && readsTexts ? numberIn(value) : value;
-    if (typeof cell !== "number") return operator === "<>";
-    return holds(sameNumber(cell, number) ? 0 : cell - number);
-  };
-  if (operator === "=") return { meets, key: keyOf(number) };
-  return operator === "<>" ? { meets } : { meets, side: operator.startsWith("<") ? "below" : "above" };
-}
-
-function ofText(operator: string, holds: (difference: number) => boolean, wanted: string): Condition {
-  const isEqual = operator === "=";
-  if (hasWildcards(wanted)) {
-    if (!isEqual && operator !== "<>") throw new Unsupported("wildcards that are compared by size");
-    const isLike = wildcardTest(wanted);
-    return { meets: (value) => (typeof value === "string" && isLike(value)) === isEqual };
-  }
-  const key = keyOf(wanted);
-  if (isEqual) return { meets: (value) => typeof value === "string" && keyOf(value) === key, key };
-  if (operator === "<>") return { meets: (value) => typeof value !== "string" || keyOf(value) !== key };
-  return { meets: (value) => typeof value === "string" && holds(compareTexts(value, wanted)) };
-}
-
-function ofNothing(operator: string, given: string): (value: Scalar) => boolean {
-  if (given === "") return (value) => value === null || value === "";
-  if (operator === "=") return (value) => value === null;
-  if (operator === "<>") return (value) => value !== null;
-  return () => false;
-}
-
-function numberIn(value: string): Scalar {
-  const number = toNumber(value);
-  return typeof number === "number" ? number : value;
-}
-
-function indexOf(area: Area, cells: Cells): RangeIndex {
-  const { sheet, top, left, bottom, right } = area;
-  const key = `${sheet} ${top} ${left} ${bottom} ${right}`;
-  const indices = read.get(cells) ?? new Map<string, RangeIndex>();
-  read.set(cells, indices);
-  const found = indices.get(key);
-  const revision = cells.revision(area);
-  if (found?.revision === revision) return found;
-  const index = new RangeIndex(cells.matrix(area).flat(), revision);
-  indices.set(key, index);
-  return index;
-}
-
-const read = new WeakMap<Cells, Map<string, RangeIndex>>();
-
-interface Asked extends Condition {
-  readonly index: RangeIndex;
-  /** The places that the index finds, if it does. */
-  readonly listed: readonly number[] | Slice | undefined;
-}
+import { Area, divisionByZero, finite, type Scalar, Unsupported, valueError } from "../formula/values.ts";
+import { conditionOf } from "./conditions.ts";
+import { many, type Named, ranged, value } from "./define.ts";
+import { indexOf, type RangeIndex } from "./range-index.ts";
+import { type Asked, type Found, Selections } from "./selection.ts";
 
 /** The places where every condition holds. Ranges come with their conditions in pairs. */
-function places(args: readonly Argument[], { cells }: Context, counts = false): readonly number[] | Slice {
+function places(args: readonly Argument[], { cells }: Context, counts = false): Found {
   const sheets = new Set(args.flatMap((arg) => (arg instanceof Area ? arg.sheet : [])));
   const asked: Asked[] = [];
   for (let i = 0; i + 1 < args.length; i += 2) {
@@ -130,28 +21,17 @@ function places(args: readonly Argument[], { cells }: Context, counts = false): 
       throw new Unsupported("a condition on the empty cells of a whole column");
     if (area.right === LAST_COLUMN && sheets.size > 1)
       throw new Unsupported("a condition on whole rows of several sheets");
-    const index = indexOf(area, cells);
-    const { key, side, meets } = condition;
-    const listed = key !== undefined ? index.under(key) : side && index.beside(side, meets);
-    asked.push({ ...condition, index, listed });
+    asked.push({ index: indexOf(area, cells), condition });
   }
-  return meeting(asked);
+  let selections = asking.get(cells);
+  if (!selections) {
+    selections = new Selections();
+    asking.set(cells, selections);
+  }
+  return selections.where(asked);
 }
 
-/** Looks through the fewest places that a condition leaves. */
-function meeting(asked: readonly Asked[]): readonly number[] | Slice {
-  const size = Math.min(...asked.map(({ index }) => index.cells.length));
-  const sizeOf = ({ listed }: Asked) => listed?.length ?? size;
-  const fewest = asked.reduce((best, one) => (sizeOf(one) < sizeOf(best) ? one : best));
-  const { listed } = fewest;
-  const others = asked.filter((one) => one !== fewest || !listed);
-  if (listed && others.length === 0) return listed;
-  const candidates = listed ? placesOf(listed) : Array.from({ length: size }, (_, at) => at);
-  return candidates.filter((at) => at < size && others.every(({ meets, index }) => meets(index.cells[at]!)));
-}
-
-const placesOf = (found: readonly number[] | Slice): readonly number[] =>
-  found instanceof Slice ? found.places() : found;
+const asking = new WeakMap<Cells, Selections>();
 
 const isCut = ({ bottom, right }: Area) => bottom === LAST_ROW || right === LAST_COLUMN;
 
@@ -164,31 +44,18 @@ function sameShape(ranges: readonly Argument[]): void {
 
 const rangesOf = (pairs: readonly Argument[]) => pairs.filter((_, i) => i % 2 === 0);
 
-/** The numbers of a range at those places; an error among them is thrown. */
-function numbersAt({ cells }: RangeIndex, found: readonly number[] | Slice): number[] {
-  const numbers: number[] = [];
-  for (const place of placesOf(found)) {
-    const value = throwIfError(cells[place] ?? null);
-    if (typeof value === "number") numbers.push(value);
-  }
-  return numbers;
-}
-
 /** What is made of the cells of a range at the places that were found. */
-type Finish = (range: RangeIndex, found: readonly number[] | Slice) => Scalar;
+type Finish = (range: RangeIndex, found: Found) => Scalar;
 
-const ofNumbers =
-  (call: (values: readonly number[]) => Scalar): Finish =>
+const total: Finish = (range, found) => finite(found.fold(range, "sum"));
+const mean: Finish = (range, found) => {
+  const count = found.fold(range, "count");
+  return count === 0 ? divisionByZero() : finite(found.fold(range, "sum") / count);
+};
+const extreme =
+  (kind: "least" | "greatest"): Finish =>
   (range, found) =>
-    call(numbersAt(range, found));
-
-const mean = ofNumbers((values) =>
-  values.length === 0 ? divisionByZero() : finite(sum(values) / values.length),
-);
-const total: Finish = (range, found) =>
-  finite((found instanceof Slice ? found.sum(range) : undefined) ?? sum(numbersAt(range, found)));
-const orZero = (call: (values: readonly number[]) => number): Finish =>
-  ofNumbers((values) => (values.length === 0 ? 0 : call(values)));
+    found.fold(range, "count") === 0 ? 0 : found.fold(range, kind);
 
 /** SUMIF: the range that is summed stands last, and begins where it says but is as large as the first. */
 const single = (name: string, finish: Finish): Named =>
@@ -226,7 +93,7 @@ const several = (name: string, finish: Finish): Named =>
   );
 
 export const criteria: readonly Named[] = [
-  ranged("COUNTIF", 2, 2, "rv", (args, context) => places(args, context, true).length),
+  ranged("COUNTIF", 2, 2, "rv", (args, context) => places(args, context, true).count),
   ranged(
     "COUNTIFS",
     2,
@@ -234,7 +101,7 @@ export const criteria: readonly Named[] = [
     "rv",
     (args, context) => {
       sameShape(rangesOf(args));
-      return places(args, context, true).length;
+      return places(args, context, true).count;
     },
     { repeating: 2 },
   ),
@@ -242,6 +109,6 @@ export const criteria: readonly Named[] = [
   single("AVERAGEIF", mean),
   several("SUMIFS", total),
   several("AVERAGEIFS", mean),
-  several("MINIFS", orZero(least)),
-  several("MAXIFS", orZero(greatest)),
+  several("MINIFS", extreme("least")),
+  several("MAXIFS", extreme("greatest")),
 ];

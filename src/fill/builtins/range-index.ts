@@ -1,87 +1,142 @@
-// fill: the cells of a range, found by their values instead of looked through.
+// fill: the cells of a range, found by their values instead of looked through. Ranges of the same columns that overlap
+// share one block, so that a range that grows from row to row is read once.
 
-import { CellError, type Scalar, toNumber, Unsupported } from "../formula/values.ts";
+import type { Cells } from "../formula/evaluate.ts";
+import { Area, type Scalar, toNumber, Unsupported } from "../formula/values.ts";
+
+export type Key = number | string;
 
 /** Numbers that are alike have one key, and texts that are alike. */
-export const keyOf = (value: number | string): number | string =>
+export const keyOf = (value: Key): Key =>
   typeof value === "number" ? Number(value.toPrecision(15)) : value.toLowerCase();
 
-export class RangeIndex {
-  private byKey: Map<number | string, number[]> | undefined;
-  /** The places of all numbers, from the least. */
-  private ordered: number[] | undefined;
-  /** A text that is a number in some places of the world and not in others. */
-  private doubtful: string | undefined;
-  private readonly sums = new WeakMap<RangeIndex, Float64Array | "none">();
+/** Places in reading order: those of a list from one to before another, each less the offset. */
+export interface Places {
+  readonly list: readonly number[];
+  readonly from: number;
+  readonly to: number;
+  readonly offset: number;
+}
 
-  /** The cells in reading order; `revision` tells whether they are still the same. */
+/** The first place in a list that rises which is not below the value. */
+export function firstFrom(list: readonly number[], value: number): number {
+  let [low, high] = [0, list.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (list[middle] < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+let blocks = 0;
+
+/** Cells that have been read, row by row; more rows may follow. */
+class Block {
+  readonly id = blocks++;
+  readonly cells: Scalar[] = [];
+  private readonly byKey = new Map<Key, number[]>();
+  /** Texts that are a number in some places of the world and not in others. */
+  private readonly doubtful: number[] = [];
+  private indexed = 0;
+  private texts: string[] | undefined;
+  private bottom: number;
+  private since: number;
+
   constructor(
-    readonly cells: readonly Scalar[],
-    readonly revision: number,
-  ) {}
-
-  /** Places in reading order, for a number also those of texts that are it. */
-  under(key: number | string): readonly number[] {
-    this.byKey ??= this.index();
-    // Says that it is not known, if it is a number that is asked for.
-    if (typeof key === "number" && this.doubtful !== undefined) toNumber(this.doubtful);
-    return this.byKey.get(key) ?? [];
+    private readonly source: Cells,
+    private readonly area: Area,
+  ) {
+    this.since = source.mark(area.sheet);
+    this.bottom = area.top - 1;
+    this.grow(area.bottom);
   }
 
-  /** The numbers below or above one, as `meets` tells of each. */
-  beside(side: "below" | "above", meets: (value: Scalar) => boolean): Slice {
-    const ordered = this.inOrder();
-    let [low, high] = [0, ordered.length];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (meets(this.cells[ordered[middle]]!) === (side === "below")) low = middle + 1;
-      else high = middle;
+  /** Whether one of its cells has changed since it was read. */
+  isChanged(): boolean {
+    const { sheet, top, left, right } = this.area;
+    const now = this.source.mark(sheet);
+    if (now === this.since) return false;
+    if (this.source.isChangedSince(new Area(sheet, top, left, this.bottom, right), this.since)) return true;
+    this.since = now;
+    return false;
+  }
+
+  private get width(): number {
+    return this.area.right - this.area.left + 1;
+  }
+
+  /** Whether rows from here on are among its own, or follow them at once. */
+  adjoins({ sheet, top, left, right }: Area): boolean {
+    const own = this.area;
+    const isOver = sheet === own.sheet && left === own.left && right === own.right;
+    return isOver && top >= own.top && top <= this.bottom + 1;
+  }
+
+  grow(bottom: number): void {
+    if (bottom <= this.bottom) return;
+    const { sheet, left, right } = this.area;
+    for (const line of this.source.matrix(new Area(sheet, this.bottom + 1, left, bottom, right)))
+      for (const cell of line) this.cells.push(cell);
+    this.bottom = bottom;
+  }
+
+  placeOf(row: number): number {
+    return (row - this.area.top) * this.width;
+  }
+
+  under(key: Key, from: number, to: number): Places {
+    this.index();
+    if (typeof key === "number") {
+      // Says that it is not known, if it is a number that is asked for.
+      const doubtful = this.doubtful[firstFrom(this.doubtful, from)];
+      if (doubtful !== undefined && doubtful < to) toNumber(this.cells[doubtful]!);
     }
-    return side === "below" ? new Slice(this, 0, low) : new Slice(this, low, ordered.length);
+    return within(this.byKey.get(key) ?? [], from, to);
   }
 
-  inOrder(): readonly number[] {
-    const number = (at: number) => this.cells[at] as number;
-    this.ordered ??= this.cells
-      .flatMap((cell, at) => (typeof cell === "number" ? at : []))
-      .sort((a, b) => number(a) - number(b) || a - b);
-    return this.ordered;
-  }
-
-  /** Sums over the places in order, in a tree: the sums of halves, of quarters and so on. None if an error is there. */
-  sumsOf(range: RangeIndex): Float64Array | undefined {
-    let sums = this.sums.get(range);
-    if (!sums) {
-      const ordered = this.inOrder();
-      const values = ordered.map((at) => range.cells[at] ?? null);
-      sums = "none";
-      if (!range.cells.some((cell) => cell instanceof CellError)) {
-        sums = new Float64Array(2 * ordered.length);
-        for (let i = 0; i < values.length; i++)
-          sums[values.length + i] = typeof values[i] === "number" ? (values[i] as number) : 0;
-        for (let i = values.length - 1; i > 0; i--) sums[i] = sums[2 * i] + sums[2 * i + 1];
-      }
-      this.sums.set(range, sums);
+  firstOf(value: Key, from: number, to: number): number {
+    this.index();
+    const places = within(this.byKey.get(keyOf(value)) ?? [], from, to);
+    for (let i = places.from; i < places.to; i++) {
+      const place = places.list[i];
+      if (typeof this.cells[place] === typeof value) return place - from;
     }
-    return sums === "none" ? undefined : sums;
+    return -1;
   }
 
-  private index(): Map<number | string, number[]> {
-    const byKey = new Map<number | string, number[]>();
-    const add = (key: number | string, at: number) => {
-      const found = byKey.get(key);
-      if (found) found.push(at);
-      else byKey.set(key, [at]);
-    };
-    this.cells.forEach((cell, at) => {
-      if (typeof cell === "number") add(keyOf(cell), at);
+  like(start: string, test: (value: string) => boolean, from: number, to: number): number[] {
+    this.index();
+    this.texts ??= [...this.byKey.keys()].filter((key) => typeof key === "string").sort();
+    const found: number[] = [];
+    for (let i = firstText(this.texts, start); i < this.texts.length; i++) {
+      if (!this.texts[i].startsWith(start)) break;
+      const list = this.byKey.get(this.texts[i])!;
+      if (!test(this.cells[list[0]] as string)) continue;
+      const { from: first, to: end } = within(list, from, to);
+      for (let k = first; k < end; k++) found.push(list[k] - from);
+    }
+    return found.sort((a, b) => a - b);
+  }
+
+  private index(): void {
+    if (this.indexed === this.cells.length) return;
+    this.texts = undefined;
+    for (; this.indexed < this.cells.length; this.indexed++) {
+      const cell = this.cells[this.indexed];
+      if (typeof cell === "number") this.add(keyOf(cell));
       else if (typeof cell === "string") {
-        add(keyOf(cell), at);
+        this.add(keyOf(cell));
         const number = this.numberIn(cell);
-        if (number !== undefined) add(keyOf(number), at);
+        if (number !== undefined) this.add(keyOf(number));
       }
-    });
-    return byKey;
+    }
+  }
+
+  private add(key: Key): void {
+    const found = this.byKey.get(key);
+    if (found) found.push(this.indexed);
+    else this.byKey.set(key, [this.indexed]);
   }
 
   private numberIn(text: string): number | undefined {
@@ -90,42 +145,81 @@ export class RangeIndex {
       return typeof number === "number" ? number : undefined;
     } catch (error) {
       if (!(error instanceof Unsupported)) throw error;
-      this.doubtful = text;
+      this.doubtful.push(this.indexed);
       return undefined;
     }
   }
 }
 
-/** Numbers of a range that follow one another in size. */
-export class Slice {
+const within = (list: readonly number[], from: number, to: number): Places => ({
+  list,
+  from: firstFrom(list, from),
+  to: firstFrom(list, to),
+  offset: from,
+});
+
+function firstText(texts: readonly string[], start: string): number {
+  let [low, high] = [0, texts.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (texts[middle] < start) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The cells of one range; places in it count from its first cell. */
+export class RangeIndex {
+  /** Alike for the same cells. */
+  readonly name: string;
+
   constructor(
-    private readonly index: RangeIndex,
+    private readonly block: Block,
     private readonly from: number,
-    private readonly to: number,
-  ) {}
-
-  get length(): number {
-    return this.to - this.from;
+    readonly size: number,
+  ) {
+    this.name = `${block.id} ${from} ${size}`;
   }
 
-  /** In reading order. */
-  places(): readonly number[] {
-    return this.index
-      .inOrder()
-      .slice(this.from, this.to)
-      .sort((a, b) => a - b);
+  at(place: number): Scalar {
+    return place < this.size ? (this.block.cells[this.from + place] ?? null) : null;
   }
 
-  /** The sum of what stands at these places in another range; undefined if an error is in it. */
-  sum(range: RangeIndex): number | undefined {
-    const sums = this.index.sumsOf(range);
-    if (!sums) return undefined;
-    const size = sums.length / 2;
-    let total = 0;
-    for (let [low, high] = [this.from + size, this.to + size]; low < high; low >>= 1, high >>= 1) {
-      if (low & 1) total += sums[low++];
-      if (high & 1) total += sums[--high];
-    }
-    return total;
+  /** Places of a number, or of texts that are it, or of a text. */
+  under(key: Key): Places {
+    return this.block.under(key, this.from, this.from + this.size);
   }
+
+  /** The first place of a value of its own kind; -1 if there is none. */
+  firstOf(value: Key): number {
+    return this.block.firstOf(value, this.from, this.from + this.size);
+  }
+
+  /** Places of texts that begin so, in small letters, and pass a test. */
+  like(start: string, test: (value: string) => boolean): number[] {
+    return this.block.like(start, test, this.from, this.from + this.size);
+  }
+}
+
+const read = new WeakMap<Cells, Map<string, Block[]>>();
+
+/** The index of a range, of cells as they are now; a range to the end of the sheet is cut where the cells end. */
+export function indexOf(area: Area, cells: Cells): RangeIndex {
+  const cut = cells.cut(area);
+  const key = `${cut.sheet} ${cut.left} ${cut.right}`;
+  let all = read.get(cells);
+  if (!all) {
+    all = new Map();
+    read.set(cells, all);
+  }
+  const known = (all.get(key) ?? []).filter((one) => !one.isChanged());
+  let block = known.find((one) => one.adjoins(cut));
+  if (block) block.grow(cut.bottom);
+  else {
+    block = new Block(cells, cut);
+    known.push(block);
+  }
+  all.set(key, known);
+  const from = block.placeOf(cut.top);
+  return new RangeIndex(block, from, block.placeOf(cut.bottom + 1) - from);
 }

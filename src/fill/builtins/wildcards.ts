@@ -19,3 +19,6 @@ export function wildcardTest(text: string): (value: string) => boolean {
   const pattern = new RegExp(`^${wildcardPattern(text)}$`, "i");
   return (value) => pattern.test(value);
 }
+
+/** How every text begins that the wildcards ask for, in small letters, as far as letters have no other forms. */
+export const literalStart = (text: string): string => /^[\w .,:;()/+-]*/.exec(text)![0].toLowerCase();

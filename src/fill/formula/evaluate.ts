@@ -23,8 +23,11 @@ export interface Cells {
   matrix(area: Area): Matrix;
   /** The same cells in reading order, without making a matrix of them; null for an empty one. */
   each(area: Area, visit: (value: Scalar) => void): void;
-  /** A number that changes with any of the cells. */
-  revision(area: Area): number;
+  /** The area, without what lies past the last cells of the sheet if it reaches to its end. */
+  cut(area: Area): Area;
+  /** A point in time, and whether a cell of an area was written to after it. */
+  mark(sheet: number): number;
+  isChangedSince(area: Area, mark: number): boolean;
   /** What else functions ask of a sheet; see the functions that do. */
   hasHiddenRows(sheet: number): boolean;
   spilledArea(sheet: number, row: number, column: number): Area | undefined;
