@@ -1,5 +1,6 @@
 // browser: opening a workbook from a file, by button or by drop, and saving it to one.
 
+import type { Model } from "@odoo/o-spreadsheet";
 import type { Metadata } from "../build/metadata.ts";
 import type { Functions } from "../fill/formula/evaluate.ts";
 import { withWorksheetFunctions } from "../fill/worksheet-functions.ts";
@@ -15,7 +16,7 @@ import { uncomputedFormulas } from "../workbook/xlsx-grid/uncomputed.ts";
 import { clearDraft, type Draft, keepDraft, offerDraft, readDraft } from "./draft.ts";
 import { startDrop } from "./drop.ts";
 import { confirmLosses, hideFileNotes, hintOf, showFileNotes, toldOf } from "./file-notes.ts";
-import { fileValues, showFileValues } from "./file-values.ts";
+import { type FileValues, fileValues, ShownFileValues, valuesIn } from "./file-values.ts";
 import type { Call } from "./register-functions.ts";
 import { saveIntoFile } from "./save-into-file.ts";
 import type { ShownWorkbook } from "./shown-workbook.ts";
@@ -35,6 +36,7 @@ class WorkbookFile {
   private saved: string;
   private readonly names: StoredNames;
   private readonly functions: Functions;
+  private readonly fileValues: ShownFileValues;
 
   constructor(
     private readonly shown: ShownWorkbook,
@@ -45,6 +47,7 @@ class WorkbookFile {
   ) {
     this.names = storedNames(metadata.functions.map(({ name }) => name));
     this.functions = withWorksheetFunctions(metadata, calls);
+    this.fileValues = new ShownFileValues(library, this.functions);
     this.saved = this.revision;
   }
 
@@ -62,10 +65,12 @@ class WorkbookFile {
     if (why === undefined) this.showNotes();
   }
 
-  private showNotes(): void {
+  /** Shows the values of the file and what there is to know of it; `pristine` has its cells, if they were changed. */
+  private showNotes(values?: FileValues, pristine?: Model): void {
     const { model } = this.shown;
     const opened = this.opened!;
-    const differing = showFileValues(model, fileValues(opened, this.functions), this.library);
+    const own = values ?? fileValues(opened, this.functions);
+    const differing = this.fileValues.show(model, opened, this.before!, own, pristine);
     showFileNotes(this.name, opened, uncomputedFormulas(model), differing);
   }
 
@@ -117,10 +122,17 @@ class WorkbookFile {
     const changes = opened && before && changesSince(before, model);
     if (opened && changes && !changes.isMore) {
       const typed = new TypedCells(model, library, names, opened.parts.from1904);
-      const { bytes, report, changed } = saveIntoFile(opened, changes, typed, this.functions, valuesOnly);
+      const { bytes, report, changed, kept } = saveIntoFile(
+        opened,
+        changes,
+        typed,
+        this.functions,
+        valuesOnly,
+      );
       if (!valuesOnly) {
         this.opened = { ...opened, file: openPackage(bytes), bytes };
         this.before = snapshotOf(model);
+        this.showNotes(valuesIn(this.opened, kept));
       }
       return { bytes, told: toldOf(changed, report) };
     }
@@ -175,6 +187,7 @@ class WorkbookFile {
     this.before = origin?.before;
     if (origin?.isMore) noteMovedCells(this.shown.model);
     this.saved = "a draft";
+    if (read) this.showNotes(undefined, new this.library.Model(read.data as never));
     this.say(`${name} is as you left it`);
   }
 }

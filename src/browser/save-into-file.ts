@@ -17,6 +17,8 @@ export interface SavedInto {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly report: WorkbookReport;
   readonly changed: number;
+  /** Formulas that keep a value that no longer holds, by the places of their sheets in the file. */
+  readonly kept: readonly ReadonlySet<number>[];
 }
 
 export function saveIntoFile(
@@ -58,7 +60,7 @@ export function saveIntoFile(
   if (filled.report.sheets.some(({ kept }) => kept > 0))
     parts.set(workbook.main, askForAll(edited.read(workbook.main)));
   const count = changes.cells.reduce((sum, { size }) => sum + size, 0);
-  return { bytes: joined(file.with(parts)), report: filled.report, changed: count };
+  return { bytes: joined(file.with(parts)), report: filled.report, changed: count, kept: filled.kept };
 }
 
 /** Where a sheet has formulas. */

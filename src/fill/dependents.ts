@@ -138,7 +138,7 @@ export function usesWorksheetFunctions({ text, formula }: ParsedCell): boolean {
 }
 
 export interface Chosen {
-  /** Formulas that use our functions, and all that depend on them. */
+  /** Formulas that are chosen for themselves, and all that depend on them. */
   readonly certain: ReadonlySet<ParsedCell>;
   /** Formulas whose cells can be told only by computing them, and all that depend on them. */
   readonly possible: ReadonlySet<ParsedCell>;
@@ -147,7 +147,7 @@ export interface Chosen {
 /** Cells that others have changed, on one sheet. */
 export type Changed = Pick<ParsedCell, "sheet" | "filled">;
 
-/** Those that depend on our functions and on what has changed; all of them if the file asks for `everything`. */
+/** Those that use our functions and what depends on them and on what has changed; all if the file asks for `everything`. */
 export function formulasToCompute(
   all: readonly ParsedCell[],
   sheets: number,
@@ -155,18 +155,28 @@ export function formulasToCompute(
   changed: readonly Changed[] = [],
 ): Chosen {
   if (everything) return { certain: new Set(all), possible: new Set() };
+  return formulasFrom(all, sheets, changed, usesWorksheetFunctions);
+}
+
+/** Formulas in cells that have changed and those that `isStart` picks, and what depends on either, however far. */
+export function formulasFrom(
+  all: readonly ParsedCell[],
+  sheets: number,
+  changed: readonly Changed[],
+  isStart: (cell: ParsedCell) => boolean = () => false,
+): Chosen {
   const readers = Array.from({ length: sheets }, () => new Readers());
-  const ours: ParsedCell[] = [];
+  const starts: ParsedCell[] = [];
   const isChanged = changedCells(changed);
   const moving: ParsedCell[] = [];
   for (const cell of all) {
-    if (usesWorksheetFunctions(cell) || isChanged(cell)) ours.push(cell);
+    if (isStart(cell) || isChanged(cell)) starts.push(cell);
     else {
       if (cell.formula.isMoving) moving.push(cell);
       for (const area of cell.formula.areas) readers[area.sheet].add(area, cell);
     }
   }
-  const certain = new Set(ours);
+  const certain = new Set(starts);
   const follow = (waiting: Changed[], found: Set<ParsedCell>) => {
     // From the top: a sum over all that stands above is found by its first cell.
     for (const cell of waiting)
@@ -176,7 +186,7 @@ export function formulasToCompute(
         waiting.push(reader);
       }
   };
-  follow([...ours, ...changed], certain);
+  follow([...starts, ...changed], certain);
   const left = moving.filter((cell) => !certain.has(cell));
   const possible = new Set(left);
   follow(left, possible);

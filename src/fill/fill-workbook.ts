@@ -7,6 +7,7 @@ import { cellAt, type NewCell, placeOf, writeCells } from "../workbook/xlsx/writ
 import { Computer, type Outcome, sizeOfResult } from "./compute.ts";
 import {
   type Changed,
+  formulasFrom,
   formulasToCompute,
   meet,
   type ParsedCell,
@@ -43,12 +44,19 @@ export interface FillOptions {
   readonly valuesOnly?: boolean;
 }
 
-/** The parts of a workbook that get new values. */
+export interface FilledParts {
+  /** The parts that get new values. */
+  readonly parts: Map<string, string>;
+  readonly report: WorkbookReport;
+  /** Formulas that keep a value that may no longer hold, by the place of their sheet and by `placeOf`. */
+  readonly kept: readonly ReadonlySet<number>[];
+}
+
 export function fillParts(
   file: PackageParts,
   functions: Functions,
   { progress = () => {}, changed = [], valuesOnly = false }: FillOptions,
-): { parts: Map<string, string>; report: WorkbookReport } {
+): FilledParts {
   const workbook = loadWorkbook(file, namesOf(functions));
   const outcomes = computeWorkbook(file, workbook, functions, progress, changedIn(changed));
   const parts = new Map<string, string>();
@@ -65,7 +73,32 @@ export function fillParts(
     workbook.parts.signed && parts.size > 0
       ? ["the workbook is signed, and its signature no longer holds"]
       : [];
-  return { parts, report: { sheets, notes } };
+  const kept = workbook.sheets.map(() => new Set<number>());
+  for (const [{ sheet, row, column }, { kind }] of outcomes)
+    if (kind === "kept") kept[sheet].add(placeOf(row, column));
+  return { parts, report: { sheets, notes }, kept };
+}
+
+/** Reads a workbook once; then tells of changed cells which formulas depend on them, or may, by their places. */
+export function dependentsIn(
+  file: PackageParts,
+  functions: Functions,
+): (changed: readonly ReadonlySet<number>[]) => ReadonlySet<number>[] {
+  const names = namesOf(functions);
+  const workbook = loadWorkbook(file, names);
+  const parsed = parsedIn(workbook, names);
+  return (changed) => {
+    const { certain, possible } = formulasFrom(parsed, workbook.sheets.length, changedIn(changed));
+    const places = workbook.sheets.map(() => new Set<number>());
+    for (const { sheet, row, column } of [...certain, ...possible]) places[sheet].add(placeOf(row, column));
+    return places;
+  };
+}
+
+function parsedIn(workbook: LoadedWorkbook, names: StoredNames): ParsedCell[] {
+  const scopeOf = scopes(workbook, names);
+  const cells = workbook.sheets.flatMap(({ formulas }) => formulas);
+  return parseAll(cells, ({ sheet, row, column }) => scopeOf(sheet, row, column));
 }
 
 const changedIn = (places: readonly ReadonlySet<number>[]): Changed[] =>
@@ -86,9 +119,9 @@ function computeWorkbook(
   progress: Progress,
   changed: readonly Changed[],
 ): ReadonlyMap<ParsedCell, Outcome> {
-  const scopeOf = scopes(workbook, namesOf(functions));
-  const cells = workbook.sheets.flatMap(({ formulas }) => formulas);
-  const parsed = parseAll(cells, ({ sheet, row, column }) => scopeOf(sheet, row, column));
+  const names = namesOf(functions);
+  const scopeOf = scopes(workbook, names);
+  const parsed = parsedIn(workbook, names);
   for (let pass = 1; ; pass++) {
     const chosen = formulasToCompute(parsed, workbook.sheets.length, workbook.parts.asksForAll, changed);
     const { certain, possible } = chosen;

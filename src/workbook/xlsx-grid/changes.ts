@@ -87,13 +87,26 @@ export interface Changes {
 
 export function changesSince(before: Snapshot, model: Model): Changes {
   const now = snapshotOf(model);
+  const cells = contentsSince(before, now, model);
   const isMore =
+    cells === undefined ||
     now.names !== before.names ||
-    now.sheets.length !== before.sheets.length ||
-    !now.sheets.every((sheet, i) => isSameSheet(before.sheets[i], sheet)) ||
-    movedCells.has(model.getters as object);
-  const cells = isMore ? [] : now.sheets.map((sheet, i) => changedCells(before.sheets[i].cells, sheet.cells));
-  return { cells, isMore };
+    !now.sheets.every((sheet, i) => isSameSheet(before.sheets[i], sheet));
+  return { cells: isMore ? [] : cells, isMore };
+}
+
+/** What is typed into each changed cell; undefined if cells stand elsewhere than before. */
+export function contentsSince(
+  before: Snapshot,
+  now: Snapshot,
+  model: Model,
+): readonly ReadonlyMap<number, string>[] | undefined {
+  const isInPlace =
+    now.sheets.length === before.sheets.length &&
+    now.sheets.every(({ id }, i) => id === before.sheets[i].id) &&
+    !movedCells.has(model.getters as object);
+  if (!isInPlace) return undefined;
+  return now.sheets.map((sheet, i) => changedCells(before.sheets[i].cells, sheet.cells));
 }
 
 function changedCells(before: SheetData["cells"], now: SheetData["cells"]): Map<number, string> {
