@@ -7,6 +7,7 @@ import { type ArgumentName, units, vocabulary } from "../functions/arguments.ts"
 import { explanationOf } from "../functions/map-rows.ts";
 import { registered } from "../functions/register.ts";
 import { argumentName } from "../src/build/declarations.ts";
+import type { Formula } from "../src/calc/formula.ts";
 import { materials } from "../src/data/materials/materials.ts";
 import { readTable } from "./support/csv.ts";
 import { readFormula } from "./support/formula.ts";
@@ -88,6 +89,47 @@ describe.each(computing)("%s", (id, { parameters, examples }) => {
     });
   });
 });
+
+/** The default that an argument's text states, for mm: a number, a text in quotes, TRUE or FALSE, or a material's key. */
+function statedDefault(description: string): unknown {
+  const [, stated] = /\bDefault ("[^"]+"|[^.,]+(?:\.\d+)?)/.exec(description) ?? [];
+  if (stated === undefined || materials.some(({ key }) => key === stated)) return stated;
+  if (stated.startsWith('"')) return stated.slice(1, -1);
+  if (/^(?:TRUE|FALSE)$/.test(stated)) return stated === "TRUE";
+  const [number] = /^-?\d+(?:\.\d+)?(?=$| mm or | °C or )/.exec(stated) ?? [];
+  return number === undefined ? undefined : Number(number);
+}
+
+const defaults = declarations.flatMap(({ id, parameters, examples }) =>
+  parameters.flatMap(({ name, description }, index) => {
+    const value = statedDefault(description);
+    return value === undefined
+      ? []
+      : [{ id, name, index, value, given: readFormula(examples[0].formula).args }];
+  }),
+);
+
+test("most defaults are stated as a value", () => {
+  const optional = declarations.flatMap(({ parameters }) => parameters.filter(({ optional }) => optional));
+  expect(defaults.length).toBeGreaterThan(0.8 * optional.length);
+});
+
+test.each(defaults)(
+  "$id: $name left out is $value, as its text says",
+  ({ id, name, index, value, given }) => {
+    const givenAs = (cell: unknown) => {
+      const args = [...given];
+      args[index] = cell;
+      return called(id, args);
+    };
+    const leftOut = givenAs(undefined);
+    expect(givenAs(value)).toEqual(leftOut);
+    const { defaults } =
+      (explanationOf(leftOut)?.calculate as { formula?: Formula } | undefined)?.formula ?? {};
+    const own = defaults?.[name];
+    if (own !== undefined) expect(typeof own === "object" ? own.mm : own).toBe(value);
+  },
+);
 
 /** The calculation's own word for an argument, where it needs another. */
 const otherWords: Readonly<Record<string, string>> = {
