@@ -7,7 +7,7 @@ import { isUnitsWord, unitsTooEarly } from "./early-units.ts";
 import type { Matrix } from "./register.ts";
 
 /** An argument taken whole, or read in another way than the vocabulary says. */
-export class Special {
+export class ArgumentSpec {
   constructor(
     readonly matrix: Matrix | undefined,
     readonly argument: Argument | undefined,
@@ -15,7 +15,7 @@ export class Special {
   ) {}
 }
 
-export type Given = { readonly [name in ArgumentName]?: Matrix | Special | undefined };
+export type ArgumentSpecs = { readonly [name in ArgumentName]?: Matrix | ArgumentSpec | undefined };
 
 export const VALUE = 0;
 export const BLANK = 1;
@@ -45,7 +45,7 @@ export interface Call {
   readonly arguments: readonly Column[];
 }
 
-export interface Stated {
+export interface CallArgument {
   readonly name: ArgumentName;
   readonly argument: Argument;
   readonly required: boolean;
@@ -55,13 +55,13 @@ export interface Stated {
 
 /** The cells of an argument, [[null]] for one left out (an object that is no array, like the host's invocation). */
 export function cellsOf(given: unknown): Matrix {
-  if (given instanceof Special) return cellsOf(given.matrix);
+  if (given instanceof ArgumentSpec) return cellsOf(given.matrix);
   if (Array.isArray(given)) return Array.isArray(given[0]) && given[0].length > 0 ? given : [[null]];
   return given === undefined || (typeof given === "object" && !isErrorCell(given)) ? [[null]] : [[given]];
 }
 
-export function readCall(required: Given, optional: Given): Call {
-  const stated = [...state(required, true), ...state(optional, false)];
+export function readCall(required: ArgumentSpecs, optional: ArgumentSpecs): Call {
+  const stated = [...callArguments(required, true), ...callArguments(optional, false)];
   let rows = 1;
   let columns = 1;
   for (const { matrix, whole } of stated) {
@@ -81,10 +81,10 @@ export function readCall(required: Given, optional: Given): Call {
   };
 }
 
-function state(given: Given, required: boolean): Stated[] {
+function callArguments(given: ArgumentSpecs, required: boolean): CallArgument[] {
   return (Object.keys(given) as ArgumentName[]).map((name) => {
     const one = given[name];
-    const special = one instanceof Special ? one : undefined;
+    const special = one instanceof ArgumentSpec ? one : undefined;
     return {
       name,
       argument: special?.argument ?? (name === "units" ? unitsArgument : vocabulary[name]),
@@ -96,11 +96,11 @@ function state(given: Given, required: boolean): Stated[] {
 }
 
 function readColumn(
-  stated: Stated,
+  stated: CallArgument,
   rows: number,
   columns: number,
   units: Column | undefined,
-  call: readonly Stated[],
+  call: readonly CallArgument[],
 ): Column {
   const { name, argument, required, matrix } = stated;
   const many = hasMany(matrix);
@@ -166,9 +166,9 @@ class CellReader {
   private lastValue: any;
 
   constructor(
-    private readonly stated: Stated,
+    private readonly stated: CallArgument,
     private readonly unitsColumn: Column | undefined,
-    private readonly call: readonly Stated[],
+    private readonly call: readonly CallArgument[],
   ) {}
 
   units(i: number): Units {
@@ -211,7 +211,7 @@ class CellReader {
  * Lists taken whole: blanks, and entries that read as undefined, are passed over, in all the lists of the call
  * together where one of them is blank.
  */
-function readLists(stated: readonly Stated[], units: Column | undefined): Map<Stated, Column> {
+function readLists(stated: readonly CallArgument[], units: Column | undefined): Map<CallArgument, Column> {
   const lists = stated.filter((one) => one.whole);
   const cells = lists.map((one) => one.matrix.flat());
   const length = Math.max(...cells.map((list) => list.length));

@@ -2,16 +2,16 @@
 
 import { calledFunction } from "./calling.ts";
 import { isBlank } from "./cells.ts";
-import type { Stated } from "./columns.ts";
+import type { CallArgument } from "./columns.ts";
 
 export const isUnitsWord = (cell: unknown) =>
   typeof cell === "string" && cell.length < 20 && /^\s*(?:mm|in|inch|inches|metric)\s*$/i.test(cell);
 
 /** `=REAM.RPM(15, 10, "in")`: the units one place too early. */
 export function unitsTooEarly(
-  { name, argument, required }: Stated,
+  { name, argument, required }: CallArgument,
   word: string,
-  call: readonly Stated[],
+  call: readonly CallArgument[],
 ): string {
   if (required) return `${name} is "${word}". Enter ${argument.accepts}, and give units last.`;
   const at = call.findIndex((one) => one.name === name);
@@ -21,7 +21,7 @@ export function unitsTooEarly(
 }
 
 /** A single value as it would be typed, a range by the name of its argument. */
-function asTyped({ name, matrix }: Stated): string {
+function asTyped({ name, matrix }: CallArgument): string {
   const [[cell]] = matrix;
   if (matrix.length > 1 || matrix[0].length > 1) return name;
   if (isBlank(cell)) return "";

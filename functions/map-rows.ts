@@ -4,46 +4,50 @@
 import type { Argument } from "./arguments.ts";
 import { errorCell, isBlank, notAvailable, resultCell, valueError } from "./cells.ts";
 import {
+  ArgumentSpec,
+  type ArgumentSpecs,
   BLANK,
   type Call,
   type Column,
   cellsOf,
   differentSizes,
-  type Given,
   OUTSIDE,
   PROBLEM,
   readCall,
-  Special,
 } from "./columns.ts";
 import type { Matrix } from "./register.ts";
 
 type Calculation = (...values: any[]) => any;
 
 /** Marks an argument that is taken whole: it does not spread, and its blanks are passed over. */
-export const list = (matrix: Matrix | undefined): Special => new Special(matrix, undefined, true);
+export const list = (matrix: Matrix | undefined): ArgumentSpec => new ArgumentSpec(matrix, undefined, true);
 
 /** Reads an argument, or each entry of a list, in another way than its name says in the vocabulary. */
-export const readAs = (argument: Argument, given: Matrix | Special | undefined): Special =>
-  given instanceof Special
-    ? new Special(given.matrix, argument, given.whole)
-    : new Special(given, argument, false);
+export const readAs = (argument: Argument, given: Matrix | ArgumentSpec | undefined): ArgumentSpec =>
+  given instanceof ArgumentSpec
+    ? new ArgumentSpec(given.matrix, argument, given.whole)
+    : new ArgumentSpec(given, argument, false);
 
 /** A range taken whole, its blanks keeping their place; a wholly blank one is left out. */
-export function wholeRange(matrix: Matrix | undefined): Special {
+export function wholeRange(matrix: Matrix | undefined): ArgumentSpec {
   const cells = cellsOf(matrix);
   const isLeftOut = cells.every((row) => row.every(isBlank));
-  return new Special(isLeftOut ? undefined : [[cells]], undefined, false);
+  return new ArgumentSpec(isLeftOut ? undefined : [[cells]], undefined, false);
 }
 
 /** The ranges of a repeating argument as one list. */
-export function repeated(ranges: unknown): Special {
+export function repeated(ranges: unknown): ArgumentSpec {
   if (!Array.isArray(ranges)) return list(cellsOf(ranges));
   const isRow = (range: unknown) => Array.isArray(range) && !Array.isArray(range[0]);
   return list(ranges.flatMap((range) => (isRow(range) ? [range] : cellsOf(range))));
 }
 
 /** One result for each row, or for each cell of the grid where columns meet rows. */
-export function mapRows(calculate: Calculation, required: Given, optional: Given = {}): Matrix {
+export function mapRows(
+  calculate: Calculation,
+  required: ArgumentSpecs,
+  optional: ArgumentSpecs = {},
+): Matrix {
   const size = tooLarge(required, optional);
   if (size) return [[size]];
   const call = readCall(required, optional);
@@ -58,11 +62,11 @@ export function mapRows(calculate: Calculation, required: Given, optional: Given
 const MOST_RESULTS = 4_000_000;
 
 /** The error for a grid larger than that, undefined otherwise. */
-function tooLarge(required: Given, optional: Given): CustomFunctions.Error | undefined {
+function tooLarge(required: ArgumentSpecs, optional: ArgumentSpecs): CustomFunctions.Error | undefined {
   let rows = 1;
   let columns = 1;
   for (const given of [...Object.values(required), ...Object.values(optional)]) {
-    if (given instanceof Special && given.whole) continue;
+    if (given instanceof ArgumentSpec && given.whole) continue;
     const cells = cellsOf(given);
     rows = Math.max(rows, cells.length);
     columns = Math.max(columns, cells[0].length);
@@ -75,13 +79,13 @@ function tooLarge(required: Given, optional: Given): CustomFunctions.Error | und
 export function mapToColumns(
   width: number,
   calculate: Calculation,
-  required: Given,
-  optional: Given = {},
+  required: ArgumentSpecs,
+  optional: ArgumentSpecs = {},
 ): Matrix {
   const call = readCall(required, optional);
   if (call.columns > 1) {
     const [name] = Object.entries({ ...required, ...optional }).find(
-      ([, given]) => !(given instanceof Special && given.whole) && cellsOf(given)[0].length > 1,
+      ([, given]) => !(given instanceof ArgumentSpec && given.whole) && cellsOf(given)[0].length > 1,
     )!;
     const error = valueError(`${name} is ${call.columns} columns wide. Give one column.`);
     return Array.from({ length: call.rows }, () => new Array(width).fill(error));
@@ -90,7 +94,7 @@ export function mapToColumns(
 }
 
 /** A result of its own shape, from lists and single values. */
-export function spill(calculate: Calculation, required: Given, optional: Given = {}): Matrix {
+export function spill(calculate: Calculation, required: ArgumentSpecs, optional: ArgumentSpecs = {}): Matrix {
   const call = readCall(required, optional);
   const many = call.arguments.find((column) => column.stride === 1);
   if (many) return [[valueError(`${many.name} is more than one cell. Give one.`)]];

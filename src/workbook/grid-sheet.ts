@@ -1,7 +1,7 @@
 // workbook: a new sheet of the browser workbook, as commands of its grid.
 
 import { paintSteps } from "./grid-looks.ts";
-import { type Step, typed } from "./grid-steps.ts";
+import { asUserInput, type Step } from "./grid-steps.ts";
 import { type Content, literal, type NewSheet } from "./workbook.ts";
 
 const HEADER_STYLE = {
@@ -30,7 +30,7 @@ export function newSheetSteps(
     sheetId,
     row,
     col,
-    content: typed(literal(content)),
+    content: asUserInput(literal(content)),
   });
   const steps: Step[] = [
     {

@@ -54,12 +54,12 @@ function sentence(reasons: readonly string[]): string {
 }
 
 /** A content as it is typed into the grid. */
-export function typed(content: Content): string {
+export function asUserInput(content: Content): string {
   return typeof content === "boolean" ? String(content).toUpperCase() : String(content);
 }
 
 /** A value as it is typed so that it stays what it is: a text "31/64" is no date, "007" no number. */
-export function kept(value: Content): string {
+export function asLiteralInput(value: Content): string {
   const mayChange = typeof value === "string" && (/^[='+-]|\d/.test(value) || /^(true|false)$/i.test(value));
-  return mayChange && !/^#[A-Z]/.test(value) ? `'${value}` : typed(value);
+  return mayChange && !/^#[A-Z]/.test(value) ? `'${value}` : asUserInput(value);
 }

@@ -3,7 +3,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { keepPrintSetup } from "./grid-print.ts";
 import { newSheetSteps } from "./grid-sheet.ts";
-import { kept, runSteps, type Step, typed } from "./grid-steps.ts";
+import { asLiteralInput, asUserInput, runSteps, type Step } from "./grid-steps.ts";
 import {
   type Area,
   type Cells,
@@ -163,7 +163,7 @@ export class GridWorkbook implements Workbook {
         row.forEach((content, across) => {
           if (content === undefined) return;
           const position = { sheetId, row: change.row + down, col: change.column + across };
-          steps.push({ type: "UPDATE_CELL", ...position, content: typed(content) });
+          steps.push({ type: "UPDATE_CELL", ...position, content: asUserInput(content) });
         });
       });
     }
@@ -224,7 +224,7 @@ export class GridWorkbook implements Workbook {
         type: "UPDATE_CELL",
         ...position,
         sheetId: copyId,
-        content: kept(value),
+        content: asLiteralInput(value),
         ...(format === "General" ? {} : { format }),
       });
     }

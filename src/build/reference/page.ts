@@ -141,8 +141,8 @@ function errorText({ parameters, row }: Declaration, errors: readonly RealError[
     errors.length > 0
       ? `<table class="errors"><thead><tr><th>If this cell</th><th>holds</th><th>you get</th><th>and read</th></tr></thead><tbody>${errors
           .map(
-            ({ argument, held, code, message }) =>
-              `<tr><th scope="row">${escaped(argument)}</th><td>${escaped(held)}</td><td><code>${escaped(code)}</code></td><td>${escaped(message)}</td></tr>`,
+            ({ argument, content, code, message }) =>
+              `<tr><th scope="row">${escaped(argument)}</th><td>${escaped(content)}</td><td><code>${escaped(code)}</code></td><td>${escaped(message)}</td></tr>`,
           )
           .join("")}</tbody></table>`
       : "";

@@ -5,8 +5,8 @@ import type { Matrix } from "./load.ts";
 
 export interface RealError {
   readonly argument: string;
-  /** What the cell held, in words. */
-  readonly held: string;
+  /** What stood in the cell, in words. */
+  readonly content: string;
   readonly code: string;
   readonly message: string;
 }
@@ -14,7 +14,7 @@ export interface RealError {
 const MOST = 5;
 
 /** In the order in which they are tried: what people leave, type, and mistake. */
-const spoiled: readonly (readonly [held: string, cell: unknown])[] = [
+const spoiled: readonly (readonly [content: string, cell: unknown])[] = [
   ["nothing", ""],
   ['"abc"', "abc"],
   ["-1", -1],
@@ -30,10 +30,10 @@ export function realErrors(
 ): RealError[] {
   const found: RealError[] = [];
   const said = new Set<string>();
-  for (const [held, cell] of spoiled)
+  for (const [content, cell] of spoiled)
     for (const [at, { name, optional }] of parameters.entries()) {
       if (at >= inputs.length && name !== "units") continue;
-      if (held === "nothing" && optional) continue;
+      if (content === "nothing" && optional) continue;
       const tried: (Matrix | null)[] = Array.from({ length: Math.max(inputs.length, at + 1) }, (_, index) =>
         index === at ? [[cell]] : (inputs[index] ?? null),
       );
@@ -43,7 +43,7 @@ export function realErrors(
       const shape = first.message.replaceAll(name, "…");
       if (said.has(shape) || found.length === MOST) continue;
       said.add(shape);
-      found.push({ argument: name, held, code: first.code, message: first.message });
+      found.push({ argument: name, content, code: first.code, message: first.message });
     }
   return found;
 }

@@ -59,8 +59,8 @@ function fewestGroups(windows: readonly Window[], leastWidth: number): Group[] {
   const byWidth = [...windows].sort((a, b) => width(a) - width(b) || a.least - b.least);
   const wide: Window[] = [];
   for (const window of byWidth) {
-    const held = groups.find((group) => window.least <= group.least && window.greatest >= group.greatest);
-    if (held) held.members.push(window);
+    const sharing = groups.find((group) => window.least <= group.least && window.greatest >= group.greatest);
+    if (sharing) sharing.members.push(window);
     else if (width(window) < leastWidth)
       groups.push({ least: window.least, greatest: window.greatest, members: [window] });
     else wide.push(window);

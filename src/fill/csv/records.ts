@@ -90,18 +90,18 @@ export class RecordReader {
 export function fieldText(text: string, record: Record, field: number): string {
   const start = field === 0 ? record.start : record.ends[field - 1] + 1;
   const end = record.ends[field];
-  const held =
+  const content =
     text.charCodeAt(start) === QUOTE && end > start + 1 && text.charCodeAt(end - 1) === QUOTE
       ? text.slice(start + 1, end - 1).replaceAll('""', '"')
       : text.slice(start, end);
-  return /[\u0080-\u00ff]/.test(held) ? unicode(held) : apart(held);
+  return /[\u0080-\u00ff]/.test(content) ? unicode(content) : apart(content);
 }
 
 const strict = new TextDecoder("utf-8", { fatal: true });
 const western = new TextDecoder("windows-1252");
 
-function unicode(held: string): string {
-  const bytes = Buffer.from(held, "latin1");
+function unicode(content: string): string {
+  const bytes = Buffer.from(content, "latin1");
   try {
     return strict.decode(bytes);
   } catch {
@@ -110,8 +110,8 @@ function unicode(held: string): string {
 }
 
 /** Longer pieces of a text keep the whole of it in memory; a copy does not. */
-const apart = (held: string): string =>
-  held.length < 13 ? held : Buffer.from(held, "latin1").toString("latin1");
+const apart = (content: string): string =>
+  content.length < 13 ? content : Buffer.from(content, "latin1").toString("latin1");
 
 const number = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?$/;
 const code = /^#(?:N\/A|NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!)$/;

@@ -86,14 +86,14 @@ async function formulaOf(workbook: Workbook, active: Area): Promise<{ formula: s
   return { formula: own, home: active };
 }
 
-interface Given {
+interface GivenArgument {
   readonly name: string;
   readonly description: string;
   readonly written: string;
   readonly whole: boolean;
 }
 
-function argumentsOf({ parameters }: HelpFunction, { args }: FormulaCall): Given[] {
+function argumentsOf({ parameters }: HelpFunction, { args }: FormulaCall): GivenArgument[] {
   const last = parameters[parameters.length - 1];
   const count = Math.max(parameters.length, last?.repeating ? args.length : 0);
   return Array.from({ length: count }, (_, at) => {
@@ -105,7 +105,7 @@ function argumentsOf({ parameters }: HelpFunction, { args }: FormulaCall): Given
 
 type Worked = ExplainedArgument & { readonly matrix: unknown[][] | null | undefined };
 
-async function explained(workbook: Workbook, given: Given, home: Area, row: number): Promise<Worked> {
+async function explained(workbook: Workbook, given: GivenArgument, home: Area, row: number): Promise<Worked> {
   const { name, description, written, whole } = given;
   const plain = { name, description, written, area: undefined, value: undefined };
   if (written === "") return { ...plain, matrix: null };

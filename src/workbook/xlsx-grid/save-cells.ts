@@ -60,8 +60,8 @@ function valueElement(value: CellValue | undefined, isComputed: boolean): { type
   if (typeof value === "boolean") return { type: "b", inside: `<v>${value ? 1 : 0}</v>` };
   if (typeof value === "object") return { type: "e", inside: `<v>${writeCellText(value.code)}</v>` };
   const space = /^\s|\s$|\n/.test(value) ? ' xml:space="preserve"' : "";
-  const held = writeCellText(value);
+  const text = writeCellText(value);
   return isComputed
-    ? { type: "str", inside: `<v${space}>${held}</v>` }
-    : { type: "inlineStr", inside: `<is><t${space}>${held}</t></is>` };
+    ? { type: "str", inside: `<v${space}>${text}</v>` }
+    : { type: "inlineStr", inside: `<is><t${space}>${text}</t></is>` };
 }
