@@ -54,8 +54,9 @@ const functions: ReadonlyMap<string, NumberFunction> = new Map<string, NumberFun
   /** What is left over whole turns, from 0 to under `turn`. */
   ["mod", (value, turn) => value - turn * Math.floor(value / turn)],
   ["sqrt", Math.sqrt],
-  ["sind", (angle) => Math.sin(angle * degrees)],
-  ["cosd", (angle) => Math.cos(angle * degrees)],
+  // 0 at right angles, not the last digits of floating point.
+  ["sind", (angle) => (angle % 180 === 0 ? 0 : Math.sin(angle * degrees))],
+  ["cosd", (angle) => ((angle - 90) % 180 === 0 ? 0 : Math.cos(angle * degrees))],
   ["tand", (angle) => Math.tan(angle * degrees)],
   ["atan2d", (y, x) => Math.atan2(y, x) / degrees],
   ["ln", Math.log],

@@ -119,7 +119,8 @@ export function readNumberText(text: string, name: string, example = "12.5", own
   const unit = parts?.[4]?.trimEnd() ?? "";
   const [divisor, units] = lengthUnit(unit);
   const isKnown = unit === "" || units !== undefined || (own !== "" && isUnit(unit, own));
-  if (!parts || parts[3] === "" || !isKnown) return wrong(notANumber(text, name, example));
+  if (!parts || parts[3] === "") return wrong(notANumber(text, name, example));
+  if (!isKnown) return wrong(otherUnit(text, unit, name, example, own));
   const digits = parts[3];
   if (digits.includes(",") && digits.includes("."))
     wrong(`${name} ${shown(text)} has both a comma and a point. Write it with a decimal point alone.`);
@@ -138,6 +139,13 @@ export function readNumberText(text: string, name: string, example = "12.5", own
 
 function lengthUnit(unit: string): readonly [divisor: number, units: Units | undefined] {
   return LENGTHS.get(unit.toLowerCase()) ?? [1, unitOf(unit)];
+}
+
+/** A unit that this argument has not, like m/min in a sheet in inches; anything else behind the number is no unit. */
+function otherUnit(text: string, unit: string, name: string, example: string, own: string): string {
+  if (own === "" || !UNITS.has(unit.toLowerCase().replace(/[ .-]/g, "")))
+    return notANumber(text, name, example);
+  return `${name} ${shown(text)} is in ${unit}. Write it in ${own}, like ${example}.`;
 }
 
 const CALLOUT = /^[⌀Øø]? ?[\d.,]+ ?(?:[A-DF-WYZa-df-wyz][A-Za-z]?\d{1,2}$|[+±])/;

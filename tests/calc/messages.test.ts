@@ -129,7 +129,7 @@ describe("messages", () => {
       () => reamerSize(mm("12 H7"), 0, 1e-12),
     ],
     [
-      "12 JS1: callout leaves a reamer of 11.9986 to 11.9996 mm, under the hole's minimum of 11.9994. The tolerance is too narrow for the rule.",
+      `callouts "12 JS1" leaves a reamer of 11.9986 to 11.9996 mm, under the hole's minimum of 11.9994. The tolerance is too narrow for the rule.`,
       "none",
       () => sharedReamers([mm("12 H7"), mm("12 JS1 ")], 0),
     ],

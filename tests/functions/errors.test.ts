@@ -148,6 +148,11 @@ describe("messages", () => {
       'diameter is "inch". Enter a length over 0, and give units last.',
     ],
     [
+      "a speed in the other unit",
+      cell("RPM", "50 sfm", 10),
+      'surfaceSpeed "50 sfm" is in sfm. Write it in m/min, like 15.',
+    ],
+    [
       "a class turned round",
       cell("LIMITS", "12 7H"),
       'callout "12 7H" has 7H. A class begins with its letter: is H7 meant?',

@@ -147,7 +147,7 @@ function writtenOut(
 
 /** Tables have no calculation. */
 const TABLES = new Set([
-  ...["MATERIALS", "SOURCES", "CALLOUT", "CHIPPATH", "TOOLFOR", "SHAREDREAMERS", "CHECKOF"],
+  ...["MATERIALS", "SOURCES", "CHIPPATH", "TOOLFOR", "CHECKOF"],
   ...["DATAFOR", "HEADERS", "REMEDIES"],
 ]);
 
@@ -310,6 +310,15 @@ describe("what has no steps", () => {
       "Δ of IT7, over 18 up to 30 mm: 8 µm",
       "ES = −2 µm + 8 µm = 6 µm",
       "EI = ES − IT7 = −15 µm",
+    ]);
+  });
+  test("a family of holes shows the window of each", () => {
+    // 15 % and 35 % of 18 and 27 µm, rounded up: 3 and 7, 5 and 10.
+    expect(stepsOf("SHAREDREAMERS", [[["12 H7"], ["12 H8"]]]).slice(0, 4)).toEqual([
+      "window for 12 H7: 12.008 to 12.015 mm",
+      "window for 12 H8: 12.012 to 12.022 mm",
+      "one reamer of 12.008 to 12.015 mm for 12 H7",
+      "one reamer of 12.012 to 12.022 mm for 12 H8",
     ]);
   });
   test("a verdict shows what it compares", () => {

@@ -105,6 +105,16 @@ export function calloutPart(
   }
 }
 
+calloutPart.formula = {
+  source: "iso-286-1",
+  steps: () => [],
+  lookup: (_units: Units, { iso, nominal, className }: Callout, part: CalloutPart) =>
+    iso && (part === "lower" || part === "upper") ? classLines(nominal, className) : [],
+  conclusion: (units: Units, callout: Callout, part: CalloutPart) => [
+    `${part} of ${callout.text.trim()}: ${calloutPart(callout, part, units)}`,
+  ],
+} satisfies Formula;
+
 /** Limits of size less the measurement uncertainty on each side (ISO 14253-1). @throws Problem "none" if they cross */
 export function acceptanceLimits(
   callout: Callout,

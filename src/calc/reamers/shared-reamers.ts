@@ -1,8 +1,9 @@
 // calc: the fewest reamers for a family of holes. Lengths in mm or in.
 
 import type { Callout } from "../callouts/callout.ts";
-import { fromTicks, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
-import { Problem } from "../problem.ts";
+import type { Formula } from "../formula.ts";
+import { fromTicks, lengthText, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
+import { Problem, shown } from "../problem.ts";
 import { orderWindow } from "./reamer-limits.ts";
 
 /** A window that holes share is at least this wide, or as wide as the narrowest of them. */
@@ -39,13 +40,29 @@ export function sharedReamers(
   ]);
 }
 
+sharedReamers.formula = {
+  source: "reamer-limits",
+  steps: () => [],
+  lookup: (units: Units, callouts: readonly Callout[], cutsOver = 0) =>
+    callouts.map((callout) => {
+      const { least, greatest } = windowOf(callout, cutsOver, units);
+      return `window for ${callout.text.trim()}: ${lengthText(least, units)} to ${lengthText(greatest, units)} ${units}`;
+    }),
+  conclusion: (units: Units, callouts: readonly Callout[], cutsOver = 0) =>
+    sharedReamers(callouts, cutsOver, units).map(
+      ([least, greatest, , texts]) => `one reamer of ${least} to ${greatest} ${units} for ${texts}`,
+    ),
+} satisfies Formula;
+
 function windowOf(callout: Callout, cutsOver: number, units: Units): Window {
   try {
     const { lower, upper } = orderWindow(callout, toTicks(cutsOver, units), units);
     return { least: lower, greatest: upper, callout };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
-    throw new Problem(thrown.kind, `${callout.text.trim()}: ${thrown.message}`);
+    const text = shown(callout.text);
+    const why = thrown.message.replace(/^callout\b:? ?/, "").replace(`${text} `, "");
+    throw new Problem(thrown.kind, `callouts ${text} ${why}`);
   }
 }
 
