@@ -12,11 +12,21 @@ export const drawingWords = {
     ...["通し", "通シ", "トオシ", "貫通", "通孔", "贯通", "贯穿", "通"],
   ],
   deep: [
-    ...["MIN DEPTH", "MINIMUM DEPTH", "MAX DEPTH", "MAXIMUM DEPTH", "FULL DEPTH", "DEPTH OF"],
+    ...["PROF UTILE", "PROFONDEUR UTILE", "PROFONDITA UTILE", "NUTZTIEFE", "有効深さ", "有效深度"],
+    ...[
+      "MIN DEPTH",
+      "MINIMUM DEPTH",
+      "MAX DEPTH",
+      "MAXIMUM DEPTH",
+      "FULL DEPTH",
+      "DEPTH OF",
+      "TO DEPTH",
+      "TO A DEPTH OF",
+    ],
     ...["DEEP", "DP", "DEPTH", "TIEF", "TIEFE", "PROF", "PROFONDEUR", "PROFOND", "DE PROFONDEUR"],
     ...["PROFONDITA", "PROFONDO", "PROFUNDIDAD", "DE PROFUNDIDAD", "PROFUNDO", "深さ", "深サ", "深度", "深"],
   ],
-  "deep-sign": ["↧"],
+  "deep-sign": ["↧", "↓"],
   times: ["X", "×"],
   count: [
     ...[
@@ -36,12 +46,13 @@ export const drawingWords = {
       "STK",
       "ST",
     ],
+    ...["REQD", "EA"],
     ...["MAL", "FOIS", "VECES", "個", "箇所", "ヶ所", "カ所", "ケ所", "か所", "个", "处"],
   ],
   "count-before": ["QTY", "QUANTITY", "ANZAHL", "QTE", "QTA", "CANT", "N°", "Nº", "N", "NR", "NUM"],
   // A count where a whole number stands before it.
   hole: [
-    ...["HOLE", "HOLES", "BLIND", "BLIND HOLE", "BLIND HOLES", "DOWEL HOLE", "DOWEL HOLES"],
+    ...["HLS", "HL", "HOLE", "HOLES", "BLIND", "BLIND HOLE", "BLIND HOLES", "DOWEL HOLE", "DOWEL HOLES"],
     ...["BOHRUNG", "BOHRUNGEN", "LOCH", "LOCHER", "PASSBOHRUNG", "LAGERBOHRUNG", "STIFTBOHRUNG", "GRUNDLOCH"],
     ...[
       "STIFTLOCH",
@@ -102,6 +113,7 @@ export const drawingWords = {
   modifier: ["ENVELOPE", "CT"],
   // Said of a size, and changing nothing.
   known: [
+    ...["TO DEPTH SHOWN", "DEPTH SHOWN"],
     ...["TYP", "TYPICAL", "ALL", "AND", "EQ SP", "EQUALLY SPACED", "EQUISPACED", "EQUAL SPACED"],
     ...["GLEICHMASSIG VERTEILT", "UND", "EQUIDISTANTS", "EQUIDISTANTI", "EQUIDISTANTES", "ET", "E", "Y"],
     ...["均布", "配作", "等分", "等配", "加工", "仕上げ"],
@@ -146,6 +158,7 @@ export const drawingWords = {
   circle: [
     ...[
       "BC",
+      "B/C",
       "PC",
       "PCD",
       "BCD",

@@ -30,7 +30,7 @@ const LETTER: readonly Pattern[] = [
   ["word", /N[°º]|N(?:r|um)?\. ?(?=\d)/iy],
   ["symbol", /[Dd] ?=/y],
   ["word", /(?:mm|in|inch|um)(?=[A-Z]{1,2}\d)/iy],
-  ["word", /C['’] ?BORE|THRO['’]|[BP]\. ?C\.?(?: ?D\.)?|(?:DP|RA|RZ)(?=\d)/iy],
+  ["word", /C['’] ?BORE|THRO['’]|REQ['’]D|B\/C\b|[BP]\. ?C\.?(?: ?D\.)?|(?:DP|RA|RZ)(?=\d)/iy],
   ["class", /[A-Za-z]{1,2}\d{1,2}(?=THRU|DEEP|REAM|DURCH)/iy],
   ["class", /[A-Za-z]{1,2}\d{1,2}(?![\dA-WYZa-wyz]|[.,]\d)/y],
   ["word", new RegExp(`[${LETTERS}]+(?:['’-][${LETTERS}]{2,})*(?:\\.(?!\\d))?`, "y")],
@@ -42,7 +42,7 @@ const OTHER: readonly Pattern[] = [
   ["mark", /[ⒺⓂⓁⓈ]|\([EML]\)/y],
   ["word", /[µμ](?:m|in)(?![A-Za-z])/iy],
   ["word", new RegExp(`[${LETTERS}]+(?:\\.(?!\\d))?`, "y")],
-  ["symbol", /''|[↧⌴⌵√⌖⟂⊥⌭◎○⌰⏥⌓⌒∥∠⌯↗⌮×"″”()[\]/,;:|&~÷=<≤]/y],
+  ["symbol", /''|[↧↓⌴⌵√⌖⟂⊥⌭◎○⌰⏥⌓⌒∥∠⌯↗⌮×"″”()[\]/,;:|&~÷=<≤]/y],
 ];
 const EAST_ASIAN = /[\u3005-\u30ff\u3400-\u9fff]/;
 const LONGEST_EAST_ASIAN_WORD = 6;

@@ -94,7 +94,7 @@ const readers: { readonly [role in Role]?: Reader } = {
     cursor.refuse(`has a radius (${token.text}). Write the diameter with its tolerance, like 12 H7.`),
   // A number of holes whose number is lost in a copy.
   count(cursor, written, token) {
-    if (token.text !== "NO")
+    if (!/^(?:NO|EA|REQD)$/.test(token.text))
       cursor.refuse(`has ${token.text} without a number before it. Write one, like 4 PLACES.`);
     readWord(cursor, written);
   },
