@@ -1,8 +1,8 @@
 // functions: conversion of units, and checks of hand figures.
 
-import { check as checkFigure } from "../src/calc/checking/check.ts";
-import { checkLimits as checkedLimits } from "../src/calc/checking/check-limits.ts";
-import { convert as convertValue } from "../src/calc/checking/convert.ts";
+import * as checks from "../src/calc/checking/check.ts";
+import * as limitChecks from "../src/calc/checking/check-limits.ts";
+import * as conversions from "../src/calc/checking/convert.ts";
 import { wholeCell } from "./arguments.ts";
 import { isBlank } from "./cells.ts";
 import { checkOf as checkedAgainst } from "./check-of.ts";
@@ -25,7 +25,7 @@ import type { Matrix } from "./register.ts";
  * @see sources: si-units
  */
 export function convert(value: any[][], from: any[][], to: any[][]): any[][] {
-  return mapRows(convertValue, { value, from, to });
+  return mapRows(conversions.convert, { value, from, to });
 }
 
 /**
@@ -43,7 +43,7 @@ export function convert(value: any[][], from: any[][], to: any[][]): any[][] {
  * @see sources: si-units, practice
  */
 export function check(handFigure: any[][], expected: any[][], allowedShare?: any[][]): any[][] {
-  return mapRows(checkFigure, { handFigure, expected }, { allowedShare });
+  return mapRows(checks.check, { handFigure, expected }, { allowedShare });
 }
 
 /**
@@ -62,7 +62,7 @@ export function check(handFigure: any[][], expected: any[][], allowedShare?: any
  * @see sources: iso-286-1, ansi-b4.1, practice
  */
 export function checkLimits(lower: any[][], upper: any[][], callout: any[][], units?: any[][]): any[][] {
-  return mapRows(checkedLimits, { lower, upper, callout }, { units });
+  return mapRows(limitChecks.checkLimits, { lower, upper, callout }, { units });
 }
 
 /**

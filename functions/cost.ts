@@ -1,16 +1,8 @@
 // functions: cost of an edge and of a part, price, and one process against another. Money has no unit.
 
-import { compare as linesBeside } from "../src/calc/cost/compare.ts";
-import {
-  edgeCost as costOfEdge,
-  partCost as costOfPart,
-  toolCost as edgePerPart,
-  payback as monthsToPay,
-  price as priceOfPart,
-  breakEven as quantityOfEqualCost,
-  saving as savingOf,
-} from "../src/calc/cost/part-cost.ts";
-import { machineRate as rateOfMachine } from "../src/calc/cost/tool-stock.ts";
+import * as comparison from "../src/calc/cost/compare.ts";
+import * as partCosts from "../src/calc/cost/part-cost.ts";
+import * as toolStock from "../src/calc/cost/tool-stock.ts";
 import { isBlank } from "./cells.ts";
 import { cellsOf } from "./columns.ts";
 import { list, mapRows, spill } from "./map-rows.ts";
@@ -35,7 +27,7 @@ export function edgeCost(
   regrinds?: any[][],
   regrindCost?: any[][],
 ): any[][] {
-  return mapRows(costOfEdge, { price }, { edges, regrinds, regrindCost });
+  return mapRows(partCosts.edgeCost, { price }, { edges, regrinds, regrindCost });
 }
 
 /**
@@ -50,7 +42,7 @@ export function edgeCost(
  * @see sources: cost
  */
 export function toolCost(edgeCost: any[][], partsPerEdge: any[][]): any[][] {
-  return mapRows(edgePerPart, { edgeCost, partsPerEdge });
+  return mapRows(partCosts.toolCost, { edgeCost, partsPerEdge });
 }
 
 /**
@@ -80,7 +72,7 @@ export function partCost(
   scrapRate?: any[][],
 ): any[][] {
   return mapRows(
-    costOfPart,
+    partCosts.partCost,
     { cycleTime, machineRate },
     { edgeCost, partsPerEdge, changeTime, otherCost, scrapRate },
   );
@@ -111,7 +103,7 @@ export function price(
   overhead?: any[][],
   margin?: any[][],
 ): any[][] {
-  return mapRows(priceOfPart, { cost }, { setupTime, setupRate, batch, overhead, margin });
+  return mapRows(partCosts.price, { cost }, { setupTime, setupRate, batch, overhead, margin });
 }
 
 /**
@@ -126,7 +118,7 @@ export function price(
  * @see sources: cost
  */
 export function saving(presentCost: any[][], proposedCost: any[][]): any[][] {
-  return mapRows(savingOf, { presentCost, proposedCost });
+  return mapRows(partCosts.saving, { presentCost, proposedCost });
 }
 
 /**
@@ -144,7 +136,7 @@ export function saving(presentCost: any[][], proposedCost: any[][]): any[][] {
  * @see sources: cost
  */
 export function payback(investment: any[][], savingPerPart: any[][], partsPerYear: any[][]): any[][] {
-  return mapRows(monthsToPay, { investment, savingPerPart, partsPerYear });
+  return mapRows(partCosts.payback, { investment, savingPerPart, partsPerYear });
 }
 
 /**
@@ -168,7 +160,7 @@ export function breakEven(
   proposedFixed: any[][],
   proposedCost: any[][],
 ): any[][] {
-  return mapRows(quantityOfEqualCost, { presentFixed, presentCost, proposedFixed, proposedCost });
+  return mapRows(partCosts.breakEven, { presentFixed, presentCost, proposedFixed, proposedCost });
 }
 
 /**
@@ -186,7 +178,7 @@ export function breakEven(
  */
 export function compare(present: any[][], proposed: any[][], partsPerYear?: any[][]): any[][] {
   return spill(
-    linesBeside,
+    comparison.compare,
     { present: list(blanksAsZero(present)), proposed: list(blanksAsZero(proposed)) },
     { partsPerYear },
   );
@@ -220,7 +212,7 @@ export function machineRate(
   upkeep?: any[][],
   uptime?: any[][],
 ): any[][] {
-  return mapRows(rateOfMachine, { price, years, hours }, { interest, space, energy, upkeep, uptime });
+  return mapRows(toolStock.machineRate, { price, years, hours }, { interest, space, energy, upkeep, uptime });
 }
 
 /** In these columns the position counts, so a blank must keep its place; a wholly blank one stays blank. */

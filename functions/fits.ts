@@ -1,21 +1,9 @@
 // functions: callouts, limits and fits.
 
-import {
-  acceptanceLimits,
-  calloutPart,
-  limits as limitsOfSize,
-  maximumSize,
-  middleSize,
-  minimumSize,
-  toleranceOf,
-} from "../src/calc/callouts/limits.ts";
-import { clearance as clearanceOf, fitType } from "../src/calc/fits/clearance.ts";
+import * as limitsOfSize from "../src/calc/callouts/limits.ts";
+import * as clearances from "../src/calc/fits/clearance.ts";
 import { gradeAndProcess } from "../src/calc/fits/grade-for.ts";
-import {
-  lowerDeviationInWords as lowerDeviation,
-  standardToleranceInWords as standardTolerance,
-  upperDeviationInWords as upperDeviation,
-} from "../src/calc/fits/iso286-in-words.ts";
+import * as iso286 from "../src/calc/fits/iso286-in-words.ts";
 import { mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
@@ -32,7 +20,7 @@ import { mapRows, mapToColumns } from "./map-rows.ts";
  * @see sources: iso-286-1, iso-286-2, ansi-b4.1
  */
 export function limits(callout: any[][], units?: any[][]): any[][] {
-  return mapToColumns(2, limitsOfSize, { callout }, { units });
+  return mapToColumns(2, limitsOfSize.limits, { callout }, { units });
 }
 
 /**
@@ -47,7 +35,7 @@ export function limits(callout: any[][], units?: any[][]): any[][] {
  * @see sources: iso-286-1, ansi-b4.1
  */
 export function minSize(callout: any[][], units?: any[][]): any[][] {
-  return mapRows(minimumSize, { callout }, { units });
+  return mapRows(limitsOfSize.minimumSize, { callout }, { units });
 }
 
 /**
@@ -62,7 +50,7 @@ export function minSize(callout: any[][], units?: any[][]): any[][] {
  * @see sources: iso-286-1, ansi-b4.1
  */
 export function maxSize(callout: any[][], units?: any[][]): any[][] {
-  return mapRows(maximumSize, { callout }, { units });
+  return mapRows(limitsOfSize.maximumSize, { callout }, { units });
 }
 
 /**
@@ -77,7 +65,7 @@ export function maxSize(callout: any[][], units?: any[][]): any[][] {
  * @see sources: iso-286-1, ansi-b4.1
  */
 export function midSize(callout: any[][], units?: any[][]): any[][] {
-  return mapRows(middleSize, { callout }, { units });
+  return mapRows(limitsOfSize.middleSize, { callout }, { units });
 }
 
 /**
@@ -92,7 +80,7 @@ export function midSize(callout: any[][], units?: any[][]): any[][] {
  * @see sources: iso-286-1, ansi-b4.1
  */
 export function tolerance(callout: any[][], units?: any[][]): any[][] {
-  return mapRows(toleranceOf, { callout }, { units });
+  return mapRows(limitsOfSize.toleranceOf, { callout }, { units });
 }
 
 /**
@@ -110,7 +98,7 @@ export function tolerance(callout: any[][], units?: any[][]): any[][] {
  * @see sources: iso-286-1, ansi-b4.1
  */
 export function callout(callout: any[][], part: any[][], units?: any[][]): any[][] {
-  return mapRows(calloutPart, { callout, part }, { units });
+  return mapRows(limitsOfSize.calloutPart, { callout, part }, { units });
 }
 
 /**
@@ -126,7 +114,7 @@ export function callout(callout: any[][], part: any[][], units?: any[][]): any[]
  * @see sources: iso-286-1, iso-286-2
  */
 export function upperDev(size: any[][], class_: any[][], units?: any[][]): any[][] {
-  return mapRows(upperDeviation, { size, class: class_ }, { units });
+  return mapRows(iso286.upperDeviationInWords, { size, class: class_ }, { units });
 }
 
 /**
@@ -142,7 +130,7 @@ export function upperDev(size: any[][], class_: any[][], units?: any[][]): any[]
  * @see sources: iso-286-1, iso-286-2
  */
 export function lowerDev(size: any[][], class_: any[][], units?: any[][]): any[][] {
-  return mapRows(lowerDeviation, { size, class: class_ }, { units });
+  return mapRows(iso286.lowerDeviationInWords, { size, class: class_ }, { units });
 }
 
 /**
@@ -158,7 +146,7 @@ export function lowerDev(size: any[][], class_: any[][], units?: any[][]): any[]
  * @see sources: iso-286-1
  */
 export function itWidth(size: any[][], grade: any[][], units?: any[][]): any[][] {
-  return mapRows(standardTolerance, { size, grade }, { units });
+  return mapRows(iso286.standardToleranceInWords, { size, grade }, { units });
 }
 
 /**
@@ -175,7 +163,7 @@ export function itWidth(size: any[][], grade: any[][], units?: any[][]): any[][]
  * @see sources: iso-286-1, ansi-b4.1
  */
 export function clearance(hole: any[][], shaft?: any[][], units?: any[][]): any[][] {
-  return mapToColumns(2, clearanceOf, { hole }, { shaft, units });
+  return mapToColumns(2, clearances.clearance, { hole }, { shaft, units });
 }
 
 /**
@@ -192,7 +180,7 @@ export function clearance(hole: any[][], shaft?: any[][], units?: any[][]): any[
  * @see sources: iso-286-1, ansi-b4.1
  */
 export function fitKind(hole: any[][], shaft?: any[][], units?: any[][]): any[][] {
-  return mapRows(fitType, { hole }, { shaft, units });
+  return mapRows(clearances.fitType, { hole }, { shaft, units });
 }
 
 /**
@@ -224,5 +212,5 @@ export function gradeFor(callout: any[][], units?: any[][]): any[][] {
  * @see sources: iso-14253-1
  */
 export function acceptLimits(callout: any[][], uncertainty: any[][], units?: any[][]): any[][] {
-  return mapToColumns(2, acceptanceLimits, { callout, uncertainty }, { units });
+  return mapToColumns(2, limitsOfSize.acceptanceLimits, { callout, uncertainty }, { units });
 }

@@ -1,20 +1,11 @@
 // functions: measuring reamers and holes, and what the measurements say.
 
-import { cpkBound as boundOfCpk } from "../src/calc/cost/tool-stock.ts";
-import { plugGauge as gaugesFor } from "../src/calc/fits/plug-gauge.ts";
-import { hotSize as sizeWhenWarm } from "../src/calc/setup/coolant-and-bending.ts";
-import { holeForm as formOf } from "../src/calc/setup/hole-form.ts";
-import {
-  capability as capabilityOf,
-  inTolerance as shareInTolerance,
-  gaugeShare as shareOfGauge,
-  inspect as verdictOn,
-} from "../src/calc/setup/inspection.ts";
-import {
-  vBlock as diameterInV,
-  stackUp as rootSumSquare,
-  sizeAt20 as sizeAtReference,
-} from "../src/calc/setup/measuring.ts";
+import * as toolStock from "../src/calc/cost/tool-stock.ts";
+import * as plugGauges from "../src/calc/fits/plug-gauge.ts";
+import * as coolantAndBending from "../src/calc/setup/coolant-and-bending.ts";
+import * as holeForms from "../src/calc/setup/hole-form.ts";
+import * as inspection from "../src/calc/setup/inspection.ts";
+import * as measuring from "../src/calc/setup/measuring.ts";
 import { sizeAmongTexts } from "./arguments.ts";
 import { list, mapRows, mapToColumns, readAs, repeated } from "./map-rows.ts";
 
@@ -34,7 +25,7 @@ import { list, mapRows, mapToColumns, readAs, repeated } from "./map-rows.ts";
  * @see sources: v-block
  */
 export function vBlock(reading: any[][], flutes: any[][], angle?: any[][], units?: any[][]): any[][] {
-  return mapRows(diameterInV, { reading, flutes }, { angle, units });
+  return mapRows(measuring.vBlock, { reading, flutes }, { angle, units });
 }
 
 /**
@@ -49,7 +40,7 @@ export function vBlock(reading: any[][], flutes: any[][], angle?: any[][], units
  * @see sources: root-sum-square
  */
 export function stackUp(contribution1: any[][][]): any[][] {
-  return mapRows(rootSumSquare, { contribution1: repeated(contribution1) });
+  return mapRows(measuring.stackUp, { contribution1: repeated(contribution1) });
 }
 
 /**
@@ -67,7 +58,7 @@ export function stackUp(contribution1: any[][][]): any[][] {
  * @see sources: iso-286-1, derived
  */
 export function inspect(measured: any[][], callout: any[][], units?: any[][]): any[][] {
-  return mapRows(verdictOn, { measured, callout }, { units });
+  return mapRows(inspection.inspect, { measured, callout }, { units });
 }
 
 /**
@@ -87,7 +78,7 @@ export function inspect(measured: any[][], callout: any[][], units?: any[][]): a
 export function capability(measured: any[][], callout: any[][], units?: any[][]): any[][] {
   return mapToColumns(
     4,
-    capabilityOf,
+    inspection.capability,
     { measured: readAs(sizeAmongTexts, list(measured)), callout },
     { units },
   );
@@ -107,7 +98,7 @@ export function capability(measured: any[][], callout: any[][], units?: any[][])
  * @see sources: capability
  */
 export function inTolerance(mean: any[][], deviation: any[][], callout: any[][], units?: any[][]): any[][] {
-  return mapRows(shareInTolerance, { mean, deviation, callout }, { units });
+  return mapRows(inspection.inTolerance, { mean, deviation, callout }, { units });
 }
 
 /**
@@ -130,7 +121,7 @@ export function gaugeShare(
   callout: any[][],
   units?: any[][],
 ): any[][] {
-  return mapToColumns(2, shareOfGauge, { repeatability, reproducibility, callout }, { units });
+  return mapToColumns(2, inspection.gaugeShare, { repeatability, reproducibility, callout }, { units });
 }
 
 /**
@@ -158,7 +149,7 @@ export function sizeAt20(
   units?: any[][],
 ): any[][] {
   return mapRows(
-    sizeAtReference,
+    measuring.sizeAt20,
     { measured, temperature, material },
     { gaugeTemperature, gaugeMaterial, units },
   );
@@ -178,7 +169,7 @@ export function sizeAt20(
  * @see sources: plug-gauges, plug-gauge-rule, iso-286-1
  */
 export function plugGauge(callout: any[][], units?: any[][]): any[][] {
-  return mapToColumns(5, gaugesFor, { callout }, { units });
+  return mapToColumns(5, plugGauges.plugGauge, { callout }, { units });
 }
 
 /**
@@ -197,7 +188,12 @@ export function plugGauge(callout: any[][], units?: any[][]): any[][] {
  * @see sources: hole-form, hole-form-limit
  */
 export function holeForm(diameters: any[][], positions: any[][], units?: any[][]): any[][] {
-  return mapToColumns(4, formOf, { diameters: list(diameters), positions: list(positions) }, { units });
+  return mapToColumns(
+    4,
+    holeForms.holeForm,
+    { diameters: list(diameters), positions: list(positions) },
+    { units },
+  );
 }
 
 /**
@@ -213,7 +209,7 @@ export function holeForm(diameters: any[][], positions: any[][], units?: any[][]
  * @see sources: cpk-bound
  */
 export function cpkBound(cpk: any[][], count: any[][], confidence?: any[][]): any[][] {
-  return mapRows(boundOfCpk, { cpk, count }, { confidence });
+  return mapRows(toolStock.cpkBound, { cpk, count }, { confidence });
 }
 
 /**
@@ -229,5 +225,5 @@ export function cpkBound(cpk: any[][], count: any[][], confidence?: any[][]): an
  * @see sources: reference-temperature, expansion
  */
 export function hotSize(size: any[][], temperature: any[][], material: any[][], units?: any[][]): any[][] {
-  return mapRows(sizeWhenWarm, { size, temperature, material }, { units });
+  return mapRows(coolantAndBending.hotSize, { size, temperature, material }, { units });
 }

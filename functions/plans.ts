@@ -1,8 +1,8 @@
 // functions: plans, the shop's own data, and the headers of results.
 
-import { plan as planOf } from "../src/calc/plans/plan.ts";
+import * as plans from "../src/calc/plans/plan.ts";
 import { remediesFor } from "../src/calc/plans/remedies.ts";
-import { dataFor as entryOf } from "../src/calc/plans/shop-table.ts";
+import * as shopTable from "../src/calc/plans/shop-table.ts";
 import { knownMaterial, knownTool, shopMaterial, shopTool } from "./arguments.ts";
 import { headersOf } from "./headers.ts";
 import { mapRows, mapToColumns, readAs, spill, wholeRange } from "./map-rows.ts";
@@ -33,7 +33,7 @@ export function dataFor(
   units?: any[][],
 ): any[][] {
   return mapRows(
-    entryOf,
+    shopTable.dataFor,
     { table: wholeRange(table), column, material: readAs(shopMaterial, material) },
     { tool: readAs(shopTool, tool), diameter, units },
   );
@@ -68,7 +68,7 @@ export function plan(
 ): any[][] {
   return mapToColumns(
     15,
-    planOf,
+    plans.plan,
     { callout, material: readAs(knownMaterial, material) },
     { depth, tool: readAs(knownTool, tool), maxRpm, table: wholeRange(table), units },
   );

@@ -1,13 +1,8 @@
 // functions: the reamer for the hole.
 
-import {
-  beforePlating,
-  cuttingOversize,
-  reamerLimits as newReamer,
-  wearAllowance as wearLeft,
-} from "../src/calc/reamers/reamer-limits.ts";
-import { sharedReamers as fewestReamers } from "../src/calc/reamers/shared-reamers.ts";
-import { reamerSize as steppedReamer } from "../src/calc/reamers/stepped-series.ts";
+import * as reamerWindows from "../src/calc/reamers/reamer-limits.ts";
+import * as sharing from "../src/calc/reamers/shared-reamers.ts";
+import * as steppedSeries from "../src/calc/reamers/stepped-series.ts";
 import { list, mapRows, mapToColumns, spill } from "./map-rows.ts";
 
 /**
@@ -26,7 +21,7 @@ import { list, mapRows, mapToColumns, spill } from "./map-rows.ts";
  *
  */
 export function reamerLimits(callout: any[][], cutsOver?: any[][], units?: any[][]): any[][] {
-  return mapToColumns(2, newReamer, { callout }, { cutsOver, units });
+  return mapToColumns(2, reamerWindows.reamerLimits, { callout }, { cutsOver, units });
 }
 
 /**
@@ -46,7 +41,7 @@ export function reamerLimits(callout: any[][], cutsOver?: any[][], units?: any[]
  *
  */
 export function reamerSize(callout: any[][], cutsOver?: any[][], step?: any[][], units?: any[][]): any[][] {
-  return mapRows(steppedReamer, { callout }, { cutsOver, step, units });
+  return mapRows(steppedSeries.reamerSize, { callout }, { cutsOver, step, units });
 }
 
 /**
@@ -69,7 +64,7 @@ export function wearAllowance(
   cutsOver?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapRows(wearLeft, { callout, reamer }, { cutsOver, units });
+  return mapRows(reamerWindows.wearAllowance, { callout, reamer }, { cutsOver, units });
 }
 
 /**
@@ -87,7 +82,7 @@ export function wearAllowance(
  *
  */
 export function cutsOver(measured: any[][], reamer: any[][], units?: any[][]): any[][] {
-  return mapToColumns(2, cuttingOversize, { measured: list(measured), reamer }, { units });
+  return mapToColumns(2, reamerWindows.cuttingOversize, { measured: list(measured), reamer }, { units });
 }
 
 /**
@@ -112,7 +107,12 @@ export function prePlate(
   buildUp?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapToColumns(2, beforePlating, { callout, thickness }, { thicknessTolerance, buildUp, units });
+  return mapToColumns(
+    2,
+    reamerWindows.beforePlating,
+    { callout, thickness },
+    { thicknessTolerance, buildUp, units },
+  );
 }
 
 /**
@@ -130,5 +130,5 @@ export function prePlate(
  *
  */
 export function sharedReamers(callouts: any[][], cutsOver?: any[][], units?: any[][]): any[][] {
-  return spill(fewestReamers, { callouts: list(callouts) }, { cutsOver, units });
+  return spill(sharing.sharedReamers, { callouts: list(callouts) }, { cutsOver, units });
 }

@@ -1,16 +1,8 @@
 // functions: setting up: run-out, chips, the shop's own tool list.
 
-import { chipPath as adviceOn, toolFor as entryFor } from "../src/calc/setup/choosing.ts";
-import {
-  deflection as bendingOf,
-  coolantFlow as flowThrough,
-} from "../src/calc/setup/coolant-and-bending.ts";
-import {
-  runoutCheck as checkRunout,
-  screwMoves as movesOfScrews,
-  runout as runoutOf,
-  runoutAt as runoutOnLine,
-} from "../src/calc/setup/runout.ts";
+import * as choosing from "../src/calc/setup/choosing.ts";
+import * as coolantAndBending from "../src/calc/setup/coolant-and-bending.ts";
+import * as runouts from "../src/calc/setup/runout.ts";
 import { list, mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
@@ -35,7 +27,7 @@ export function runout(
   at270: any[][],
   units?: any[][],
 ): any[][] {
-  return mapToColumns(3, runoutOf, { at0, at90, at180, at270 }, { units });
+  return mapToColumns(3, runouts.runout, { at0, at90, at180, at270 }, { units });
 }
 
 /**
@@ -65,7 +57,11 @@ export function runoutAt(
   angle1?: any[][],
   angle2?: any[][],
 ): any[][] {
-  return mapRows(runoutOnLine, { reading1, distance1, reading2, distance2, distance }, { angle1, angle2 });
+  return mapRows(
+    runouts.runoutAt,
+    { reading1, distance1, reading2, distance2, distance },
+    { angle1, angle2 },
+  );
 }
 
 /**
@@ -90,7 +86,7 @@ export function screwMoves(
   at270: any[][],
   units?: any[][],
 ): any[][] {
-  return mapToColumns(4, movesOfScrews, { at0, at90, at180, at270 }, { units });
+  return mapToColumns(4, runouts.screwMoves, { at0, at90, at180, at270 }, { units });
 }
 
 /**
@@ -107,7 +103,7 @@ export function screwMoves(
  * @see sources: runout-limit
  */
 export function runoutCheck(runout: any[][], limit?: any[][], units?: any[][]): any[][] {
-  return mapRows(checkRunout, { runout }, { limit, units });
+  return mapRows(runouts.runoutCheck, { runout }, { limit, units });
 }
 
 /**
@@ -125,7 +121,7 @@ export function runoutCheck(runout: any[][], limit?: any[][], units?: any[][]): 
  * @see sources: chip-path
  */
 export function chipPath(holeKind: any[][], blocked?: any[][], interrupted?: any[][]): any[][] {
-  return mapRows(adviceOn, { holeKind }, { blocked, interrupted });
+  return mapRows(choosing.chipPath, { holeKind }, { blocked, interrupted });
 }
 
 /**
@@ -143,7 +139,7 @@ export function chipPath(holeKind: any[][], blocked?: any[][], interrupted?: any
  * @see sources: derived
  */
 export function toolFor(size: any[][], over: any[][], upTo: any[][], entries: any[][]): any[][] {
-  return mapRows(entryFor, { size, over: list(over), upTo: list(upTo), entries: list(entries) });
+  return mapRows(choosing.toolFor, { size, over: list(over), upTo: list(upTo), entries: list(entries) });
 }
 
 /**
@@ -169,7 +165,7 @@ export function coolantFlow(
   coefficient?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapRows(flowThrough, { bore, pressure }, { bores, coefficient, units });
+  return mapRows(coolantAndBending.coolantFlow, { bore, pressure }, { bores, coefficient, units });
 }
 
 /**
@@ -194,5 +190,5 @@ export function deflection(
   toolMaterial?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapRows(bendingOf, { force, length, diameter }, { toolMaterial, units });
+  return mapRows(coolantAndBending.deflection, { force, length, diameter }, { toolMaterial, units });
 }

@@ -1,20 +1,8 @@
 // functions: speeds and feeds.
 
-import { defaultFlutes as usualFlutes } from "../src/calc/cutting/flutes.ts";
-import {
-  feedFromTooth as feedOfTeeth,
-  feedPerTooth as feedOfTooth,
-  feedPerRevolution,
-  feedRate as rateOfFeed,
-  depthRatio as ratioOfDepth,
-  spindleSpeed,
-  surfaceSpeedOf,
-} from "../src/calc/cutting/spindle.ts";
-import {
-  cuttingData as startingData,
-  startingFeed,
-  startingSpeed,
-} from "../src/calc/cutting/starting-values.ts";
+import * as fluteCounts from "../src/calc/cutting/flutes.ts";
+import * as spindle from "../src/calc/cutting/spindle.ts";
+import * as startingValues from "../src/calc/cutting/starting-values.ts";
 import { eitherUnit } from "./arguments.ts";
 import { mapRows, mapToColumns, readAs } from "./map-rows.ts";
 
@@ -34,7 +22,7 @@ import { mapRows, mapToColumns, readAs } from "./map-rows.ts";
  * @see sources: spindle-speed
  */
 export function rpm(surfaceSpeed: any[][], diameter: any[][], maxRpm?: any[][], units?: any[][]): any[][] {
-  return mapRows(spindleSpeed, { surfaceSpeed, diameter }, { maxRpm, units });
+  return mapRows(spindle.spindleSpeed, { surfaceSpeed, diameter }, { maxRpm, units });
 }
 
 /**
@@ -50,7 +38,7 @@ export function rpm(surfaceSpeed: any[][], diameter: any[][], maxRpm?: any[][], 
  * @see sources: spindle-speed
  */
 export function surfaceSpeed(rpm: any[][], diameter: any[][], units?: any[][]): any[][] {
-  return mapRows(surfaceSpeedOf, { rpm, diameter }, { units });
+  return mapRows(spindle.surfaceSpeedOf, { rpm, diameter }, { units });
 }
 
 /**
@@ -65,7 +53,7 @@ export function surfaceSpeed(rpm: any[][], diameter: any[][], units?: any[][]): 
  * @see sources: feed
  */
 export function feedRate(feedPerRev: any[][], rpm: any[][]): any[][] {
-  return mapRows(rateOfFeed, { feedPerRev, rpm });
+  return mapRows(spindle.feedRate, { feedPerRev, rpm });
 }
 
 /**
@@ -80,7 +68,7 @@ export function feedRate(feedPerRev: any[][], rpm: any[][]): any[][] {
  * @see sources: feed
  */
 export function feedPerRev(feedRate: any[][], rpm: any[][]): any[][] {
-  return mapRows(feedPerRevolution, { feedRate, rpm });
+  return mapRows(spindle.feedPerRevolution, { feedRate, rpm });
 }
 
 /**
@@ -95,7 +83,7 @@ export function feedPerRev(feedRate: any[][], rpm: any[][]): any[][] {
  * @see sources: feed
  */
 export function feedPerTooth(feedPerRev: any[][], flutes: any[][]): any[][] {
-  return mapRows(feedOfTooth, { feedPerRev, flutes });
+  return mapRows(spindle.feedPerTooth, { feedPerRev, flutes });
 }
 
 /**
@@ -110,7 +98,7 @@ export function feedPerTooth(feedPerRev: any[][], flutes: any[][]): any[][] {
  * @see sources: feed
  */
 export function feedFromTooth(feedPerTooth: any[][], flutes: any[][]): any[][] {
-  return mapRows(feedOfTeeth, { feedPerTooth, flutes });
+  return mapRows(spindle.feedFromTooth, { feedPerTooth, flutes });
 }
 
 /**
@@ -127,7 +115,7 @@ export function feedFromTooth(feedPerTooth: any[][], flutes: any[][]): any[][] {
  * @see sources: start-speed, start-speed-carbide, modern-tools
  */
 export function startSpeed(material: any[][], tool?: any[][], units?: any[][]): any[][] {
-  return mapRows(startingSpeed, { material }, { tool, units });
+  return mapRows(startingValues.startingSpeed, { material }, { tool, units });
 }
 
 /**
@@ -152,7 +140,7 @@ export function startFeed(
   flutes?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapRows(startingFeed, { material, diameter }, { tool, flutes, units });
+  return mapRows(startingValues.startingFeed, { material, diameter }, { tool, flutes, units });
 }
 
 /**
@@ -179,7 +167,7 @@ export function cuttingData(
   maxRpm?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapToColumns(4, startingData, { material, diameter }, { tool, flutes, maxRpm, units });
+  return mapToColumns(4, startingValues.cuttingData, { material, diameter }, { tool, flutes, maxRpm, units });
 }
 
 /**
@@ -197,7 +185,7 @@ export function cuttingData(
  * @see sources: reamer-teeth, flutes-practice
  */
 export function flutes(diameter: any[][], tool?: any[][], units?: any[][]): any[][] {
-  return mapRows(usualFlutes, { diameter }, { tool, units });
+  return mapRows(fluteCounts.defaultFlutes, { diameter }, { tool, units });
 }
 
 /**
@@ -213,5 +201,8 @@ export function flutes(diameter: any[][], tool?: any[][], units?: any[][]): any[
  * @see sources: derived
  */
 export function depthRatio(depth: any[][], diameter: any[][]): any[][] {
-  return mapRows(ratioOfDepth, { depth: readAs(eitherUnit, depth), diameter: readAs(eitherUnit, diameter) });
+  return mapRows(spindle.depthRatio, {
+    depth: readAs(eitherUnit, depth),
+    diameter: readAs(eitherUnit, diameter),
+  });
 }

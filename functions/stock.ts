@@ -1,14 +1,7 @@
 // functions: stock allowance and the drill before the reamer. All stock is on diameter.
 
-import { drillFor as drillWithStock, drillName as standardDrill } from "../src/calc/stock/drill-name.ts";
-import {
-  stockCheck as checkStock,
-  drillDepth as depthsOfDrill,
-  stock as middleStock,
-  preReamDrill,
-  stockRange as rangeOfStock,
-  cleanUp as stockPerSide,
-} from "../src/calc/stock/stock.ts";
+import * as drills from "../src/calc/stock/drill-name.ts";
+import * as stocks from "../src/calc/stock/stock.ts";
 import { mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
@@ -28,7 +21,7 @@ import { mapRows, mapToColumns } from "./map-rows.ts";
  *
  */
 export function stockRange(diameter: any[][], material?: any[][], units?: any[][]): any[][] {
-  return mapToColumns(2, rangeOfStock, { diameter }, { material, units });
+  return mapToColumns(2, stocks.stockRange, { diameter }, { material, units });
 }
 
 /**
@@ -47,7 +40,7 @@ export function stockRange(diameter: any[][], material?: any[][], units?: any[][
  *
  */
 export function stock(diameter: any[][], material?: any[][], units?: any[][]): any[][] {
-  return mapRows(middleStock, { diameter }, { material, units });
+  return mapRows(stocks.stock, { diameter }, { material, units });
 }
 
 /**
@@ -72,7 +65,7 @@ export function preDrill(
   drilledOver?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapRows(preReamDrill, { diameter }, { material, drilledOver, units });
+  return mapRows(stocks.preReamDrill, { diameter }, { material, drilledOver, units });
 }
 
 /**
@@ -92,7 +85,7 @@ export function preDrill(
  *
  */
 export function drillFor(diameter: any[][], material?: any[][], series?: any[][], units?: any[][]): any[][] {
-  return mapToColumns(3, drillWithStock, { diameter }, { material, series, units });
+  return mapToColumns(3, drills.drillFor, { diameter }, { material, series, units });
 }
 
 /**
@@ -111,7 +104,7 @@ export function drillFor(diameter: any[][], material?: any[][], series?: any[][]
  *
  */
 export function drillName(diameter: any[][], series?: any[][], units?: any[][]): any[][] {
-  return mapToColumns(2, standardDrill, { diameter }, { series, units });
+  return mapToColumns(2, drills.drillName, { diameter }, { series, units });
 }
 
 /**
@@ -139,7 +132,7 @@ export function stockCheck(
   drilledOver?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapRows(checkStock, { diameter, drill }, { material, drilledOver, units });
+  return mapRows(stocks.stockCheck, { diameter, drill }, { material, drilledOver, units });
 }
 
 /**
@@ -157,7 +150,7 @@ export function stockCheck(
  *
  */
 export function cleanUp(stock: any[][], offset: any[][], units?: any[][]): any[][] {
-  return mapToColumns(2, stockPerSide, { stock, offset }, { units });
+  return mapToColumns(2, stocks.cleanUp, { stock, offset }, { units });
 }
 
 /**
@@ -184,5 +177,10 @@ export function drillDepth(
   pointAngle?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapToColumns(2, depthsOfDrill, { reamedDepth, bevelLead }, { chipRoom, drill, pointAngle, units });
+  return mapToColumns(
+    2,
+    stocks.drillDepth,
+    { reamedDepth, bevelLead },
+    { chipRoom, drill, pointAngle, units },
+  );
 }

@@ -1,12 +1,6 @@
 // functions: time per hole, per part, per shift and per year.
 
-import {
-  hoursSaved as hoursAYear,
-  machinesNeeded as machines,
-  partsPerShift as parts,
-  holeTime as timeInHole,
-  cycleTime as timePerPart,
-} from "../src/calc/cutting/time.ts";
+import * as time from "../src/calc/cutting/time.ts";
 import { mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
@@ -34,7 +28,7 @@ export function holeTime(
   retractRate?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapRows(timeInHole, { depth, feedRate }, { leadIn, overrun, retractRate, units });
+  return mapRows(time.holeTime, { depth, feedRate }, { leadIn, overrun, retractRate, units });
 }
 
 /**
@@ -58,7 +52,7 @@ export function cycleTime(
   toolChange?: any[][],
   loadTime?: any[][],
 ): any[][] {
-  return mapRows(timePerPart, { holeTime }, { holes, moveTime, toolChange, loadTime });
+  return mapRows(time.cycleTime, { holeTime }, { holes, moveTime, toolChange, loadTime });
 }
 
 /**
@@ -74,7 +68,7 @@ export function cycleTime(
  * @see sources: derived
  */
 export function partsPerShift(cycleTime: any[][], shiftHours: any[][], uptime?: any[][]): any[][] {
-  return mapRows(parts, { cycleTime, shiftHours }, { uptime });
+  return mapRows(time.partsPerShift, { cycleTime, shiftHours }, { uptime });
 }
 
 /**
@@ -98,7 +92,12 @@ export function machinesNeeded(
   uptime?: any[][],
   scrapRate?: any[][],
 ): any[][] {
-  return mapToColumns(2, machines, { partsPerYear, cycleTime, hoursPerYear }, { uptime, scrapRate });
+  return mapToColumns(
+    2,
+    time.machinesNeeded,
+    { partsPerYear, cycleTime, hoursPerYear },
+    { uptime, scrapRate },
+  );
 }
 
 /**
@@ -114,5 +113,5 @@ export function machinesNeeded(
  * @see sources: derived
  */
 export function hoursSaved(presentCycle: any[][], proposedCycle: any[][], partsPerYear: any[][]): any[][] {
-  return mapRows(hoursAYear, { presentCycle, proposedCycle, partsPerYear });
+  return mapRows(time.hoursSaved, { presentCycle, proposedCycle, partsPerYear });
 }

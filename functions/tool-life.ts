@@ -1,15 +1,7 @@
 // functions: tool life by Taylor's law, from the user's own records. An edge is one life, from grind to grind.
 
-import {
-  taylorFit as fitOfLives,
-  taylorLife as lifeAtSpeed,
-  partsPerEdge as partsOfEdge,
-  costAtSpeed as resultsAtSpeed,
-  taylorSpeed as speedForLife,
-  economicSpeed as speedOfLeastCost,
-  fastestSpeed as speedOfMostParts,
-} from "../src/calc/cost/tool-life.ts";
-import { toolsNeeded as edgesAndTools, lifeRange as rangeOfMean } from "../src/calc/cost/tool-stock.ts";
+import * as toolLife from "../src/calc/cost/tool-life.ts";
+import * as toolStock from "../src/calc/cost/tool-stock.ts";
 import { list, mapRows, mapToColumns } from "./map-rows.ts";
 
 /**
@@ -26,7 +18,7 @@ import { list, mapRows, mapToColumns } from "./map-rows.ts";
  * @see sources: taylor
  */
 export function taylorFit(speeds: any[][], lives: any[][]): any[][] {
-  return mapToColumns(3, fitOfLives, { speeds: list(speeds), lives: list(lives) });
+  return mapToColumns(3, toolLife.taylorFit, { speeds: list(speeds), lives: list(lives) });
 }
 
 /**
@@ -43,7 +35,7 @@ export function taylorFit(speeds: any[][], lives: any[][]): any[][] {
  * @see sources: taylor
  */
 export function taylorLife(surfaceSpeed: any[][], n: any[][], c: any[][]): any[][] {
-  return mapRows(lifeAtSpeed, { surfaceSpeed, n, c });
+  return mapRows(toolLife.taylorLife, { surfaceSpeed, n, c });
 }
 
 /**
@@ -60,7 +52,7 @@ export function taylorLife(surfaceSpeed: any[][], n: any[][], c: any[][]): any[]
  * @see sources: taylor
  */
 export function taylorSpeed(life: any[][], n: any[][], c: any[][]): any[][] {
-  return mapRows(speedForLife, { life, n, c });
+  return mapRows(toolLife.taylorSpeed, { life, n, c });
 }
 
 /**
@@ -75,7 +67,7 @@ export function taylorSpeed(life: any[][], n: any[][], c: any[][]): any[][] {
  * @see sources: derived
  */
 export function partsPerEdge(life: any[][], cutTime: any[][]): any[][] {
-  return mapRows(partsOfEdge, { life, cutTime });
+  return mapRows(toolLife.partsPerEdge, { life, cutTime });
 }
 
 /**
@@ -103,7 +95,7 @@ export function economicSpeed(
   machineRate: any[][],
   timeFactor?: any[][],
 ): any[][] {
-  return mapRows(speedOfLeastCost, { n, c, changeTime, edgeCost, machineRate }, { timeFactor });
+  return mapRows(toolLife.economicSpeed, { n, c, changeTime, edgeCost, machineRate }, { timeFactor });
 }
 
 /**
@@ -122,7 +114,7 @@ export function economicSpeed(
  * @see sources: economic-speed
  */
 export function fastestSpeed(n: any[][], c: any[][], changeTime: any[][], timeFactor?: any[][]): any[][] {
-  return mapRows(speedOfMostParts, { n, c, changeTime }, { timeFactor });
+  return mapRows(toolLife.fastestSpeed, { n, c, changeTime }, { timeFactor });
 }
 
 /**
@@ -161,7 +153,7 @@ export function costAtSpeed(
 ): any[][] {
   return mapToColumns(
     4,
-    resultsAtSpeed,
+    toolLife.costAtSpeed,
     { surfaceSpeed, n, c, diameter, feedPerRev, depth, changeTime, edgeCost, machineRate },
     { timeFactor, units },
   );
@@ -181,7 +173,7 @@ export function costAtSpeed(
  * @see sources: student
  */
 export function lifeRange(lives: any[][], confidence?: any[][]): any[][] {
-  return mapToColumns(3, rangeOfMean, { lives: list(lives) }, { confidence });
+  return mapToColumns(3, toolStock.lifeRange, { lives: list(lives) }, { confidence });
 }
 
 /**
@@ -203,5 +195,5 @@ export function toolsNeeded(
   edges?: any[][],
   regrinds?: any[][],
 ): any[][] {
-  return mapToColumns(2, edgesAndTools, { parts, partsPerEdge }, { edges, regrinds });
+  return mapToColumns(2, toolStock.toolsNeeded, { parts, partsPerEdge }, { edges, regrinds });
 }

@@ -1,6 +1,6 @@
 // functions: torque and power, an order of magnitude.
 
-import { torque as momentOf, power as powerOf } from "../src/calc/cutting/torque.ts";
+import * as torques from "../src/calc/cutting/torque.ts";
 import { mapRows } from "./map-rows.ts";
 
 /**
@@ -30,7 +30,7 @@ export function torque(
   chamferAngle?: any[][],
   units?: any[][],
 ): any[][] {
-  return mapRows(momentOf, { material, diameter, drill, feedPerRev, flutes }, { chamferAngle, units });
+  return mapRows(torques.torque, { material, diameter, drill, feedPerRev, flutes }, { chamferAngle, units });
 }
 
 /**
@@ -49,5 +49,5 @@ export function torque(
  * @see sources: torque-power
  */
 export function power(torque: any[][], rpm: any[][], efficiency?: any[][], units?: any[][]): any[][] {
-  return mapRows(powerOf, { torque, rpm }, { efficiency, units });
+  return mapRows(torques.power, { torque, rpm }, { efficiency, units });
 }
