@@ -184,14 +184,16 @@ function* constantMistakes(call: Call, results: readonly number[]): Generator<Mi
   const { formula, names, values, units } = call;
   if (!formula) return;
   const steps = formula.steps(units, ...values);
-  const constants = new Set(steps.flatMap(({ expression }) => expression.match(CONSTANT) ?? []));
+  const constants = new Set(
+    steps.flatMap(({ expression }) => (expression.match(WORD) ?? []).filter(isConstant)),
+  );
   const scope = scopeOf(formula, names, values, units);
   const made = (constant: string, instead: number): number[] => {
     const known = new Map([...scope].map(([name, [value]]) => [name, value]));
     const at = resultsOf(steps, results.length);
     return steps.flatMap(({ symbol, expression }, line) => {
       const value = evaluate(
-        expression.replace(CONSTANT, (one) => (one === constant ? String(instead) : one)),
+        expression.replace(WORD, (one) => (one === constant ? String(instead) : one)),
         known,
       );
       known.set(symbol, value);
@@ -204,8 +206,10 @@ function* constantMistakes(call: Call, results: readonly number[]): Generator<Mi
   }
 }
 
+/** A name or a number with its exponent. */
+const WORD = /[\w.^]+/g;
 /** A number of two digits or more, or π, that is no exponent: a conversion between units. */
-const CONSTANT = /(?<![\w.^])(?:pi|[1-9]\d+)(?![\w.])/g;
+const isConstant = (word: string) => /^(?:pi|[1-9]\d+)$/.test(word);
 const CONSTANTS: Readonly<Record<string, string>> = { pi: "π left out", 60: "minutes for seconds" };
 
 function* digitMistakes(results: readonly number[]): Generator<Mistake> {

@@ -2,6 +2,7 @@
 
 import { expect, test } from "vitest";
 import { lackingInOldEngines } from "../../src/build/old-engines.ts";
+import { modules, textOf } from "../support/modules.ts";
 
 test.each([
   ["x.replace(/(?<=a)b/, c);", "look-behind"],
@@ -23,3 +24,11 @@ test.each([
   "shared.at(1, 2);",
   "x.replaceAll(a, b);",
 ])("nothing in %s", (script) => expect(lackingInOldEngines(script)).toEqual([]));
+
+test("what Excel loads asks for nothing that they lack", () => {
+  const loaded = modules.filter((file) => /^(?:functions|src\/(?:calc|data|taskpane))\//.test(file));
+  expect(loaded.length).toBeGreaterThan(100);
+  expect(
+    loaded.flatMap((file) => lackingInOldEngines(textOf(file)).map((fault) => `${file}: ${fault}`)),
+  ).toEqual([]);
+});
