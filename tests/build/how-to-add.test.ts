@@ -1,7 +1,16 @@
 // tests: what is told about adding it to Excel: today's menus, files that are there, and the certificate that is served.
 
 import { X509Certificate } from "node:crypto";
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { JSDOM } from "jsdom";
@@ -25,6 +34,22 @@ describe("the certificate", () => {
       expect(howToTrust(served, platform).join(" ")).toContain(served.authority);
     // The name by which Windows takes it back.
     expect(howToTrust(served, "win32").join(" ")).toContain(/CN=(.+)/.exec(authority.subject)![1]);
+  });
+
+  test("has a key that its owner alone may read, in a folder that its owner alone may enter", async () => {
+    const open = join(folder, "left-open");
+    mkdirSync(open, { mode: 0o755 });
+    for (const own of [open, join(folder, "deep", "own")]) {
+      await certificateOf(join(folder, "none"), own);
+      expect(statSync(own).mode & 0o777).toBe(0o700);
+      expect(statSync(join(own, "localhost.key")).mode & 0o777).toBe(0o600);
+      // Nor is the rest of the folder written by others.
+      for (const name of readdirSync(own)) expect(statSync(join(own, name)).mode & 0o022).toBe(0);
+    }
+    // Nor a key that was there already.
+    chmodSync(join(open, "localhost.key"), 0o644);
+    await certificateOf(join(folder, "none"), open);
+    expect(statSync(join(open, "localhost.key")).mode & 0o777).toBe(0o600);
   });
 
   test("that is installed already is the one that is served", async () => {

@@ -3,12 +3,14 @@
 import { type ChildProcess, fork, spawn, spawnSync } from "node:child_process";
 import {
   existsSync,
+  lstatSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
   rmSync,
   statSync,
+  symlinkSync,
   writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
@@ -251,6 +253,24 @@ describe("what is asked for", () => {
     expect(stderr.trim().split("\n").length).toBe(1);
   });
 
+  test.each(["/dev/null", "a link to it"])(
+    "an output that is no regular file is refused: %s",
+    async (given) => {
+      const output = given === "/dev/null" ? given : at("null");
+      if (output !== given) symlinkSync("/dev/null", output);
+      writeFileSync(at("speeds.csv"), "speed,diameter\n15,10\n");
+      writeFileSync(at("good-output.xlsx"), good());
+      for (const args of [
+        ["speeds.csv", output, "--formula", "rpm=REAM.RPM(speed,diameter)"],
+        ["good-output.xlsx", output],
+      ]) {
+        const { status, stderr } = await fill(...args);
+        expect([status, stderr]).toEqual([2, expect.stringContaining("it is no regular file")]);
+      }
+      expect(statSync("/dev/null").isCharacterDevice()).toBe(true);
+    },
+  );
+
   test("help is a page", async () => {
     expect(await fill("--help")).toMatchObject({
       status: 0,
@@ -334,17 +354,32 @@ describe("an interruption", () => {
     }
   });
 
-  test("by the person takes away what was being written", async () => {
-    const path = at("slow.csv");
+  describe("takes away what was being written", () => {
     const content = `speed,diameter\n${"15,10\n".repeat(3_000_000)}`;
-    writeFileSync(path, content);
-    const child = spawn(process.execPath, [...program, path, "--formula", "rpm=REAM.RPM(speed,diameter)"]);
-    await until(() => readdirSync(folder).some((name) => name.startsWith("slow.csv.")));
-    child.kill("SIGINT");
-    const status = await new Promise((resolve) => child.on("exit", resolve));
-    expect(status).toBe(2);
-    expect(readdirSync(folder).filter((name) => name.startsWith("slow.csv"))).toEqual(["slow.csv"]);
-    expect(readFileSync(path, "utf8") === content).toBe(true);
+    const path = at("slow.csv");
+    const link = at("linked", "to-slow.csv");
+    beforeAll(() => {
+      writeFileSync(path, content);
+      mkdirSync(at("linked"));
+      symlinkSync(path, link);
+    });
+    const left = () =>
+      [...readdirSync(folder), ...readdirSync(at("linked"))].filter((name) => /slow/.test(name));
+
+    test.each([
+      ["SIGINT", path],
+      ["SIGTERM", link],
+      ["SIGHUP", link],
+    ] as const)("by %s at %s", async (signal, given) => {
+      const child = spawn(process.execPath, [...program, given, "--formula", "rpm=REAM.RPM(speed,diameter)"]);
+      const ended = new Promise((resolve) => child.on("exit", resolve));
+      await until(() => left().some((name) => name.endsWith(".tmp")));
+      child.kill(signal);
+      expect(await ended).toBe(2);
+      expect(left()).toEqual(["slow.csv", "to-slow.csv"]);
+      expect(readFileSync(path, "utf8") === content).toBe(true);
+      expect(lstatSync(link).isSymbolicLink()).toBe(true);
+    });
   });
 });
 
