@@ -9,7 +9,7 @@ import { entryFile } from "./src/build/entry.ts";
 import { fillManifest } from "./src/build/manifest.ts";
 import { manifestFolder, projectFolder, sourceFolder } from "./src/build/paths.ts";
 import { policies } from "./src/build/policy.ts";
-import { licencesHere, vendored } from "./src/build/vendored.ts";
+import { licensesHere, vendored } from "./src/build/vendored.ts";
 
 /** Excel on a Mac uses the system browser, which may be some years old. */
 const language = "es2020";
@@ -68,7 +68,7 @@ export default function configuration(folder: string, address: string): Configur
           transform: (text: Buffer) => fillManifest(text.toString(), address, packageJson.version),
         },
         ...vendored,
-        { from: licencesHere["font-awesome"], to: "vendor/font-awesome/LICENSE.txt" },
+        { from: licensesHere["font-awesome"], to: "vendor/font-awesome/LICENSE.txt" },
       ],
     }),
   ];

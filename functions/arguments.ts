@@ -549,7 +549,7 @@ export const eitherUnit: Argument = {
   },
 };
 
-/** A list of sizes among other texts, which are passed over; a text of digits that cannot be read is still refused. */
+/** A list of sizes among other texts, which are skipped; a text of digits that cannot be read is still refused. */
 export const sizeAmongTexts: Argument = {
   ...size,
   read(cell, name, units, hasUnits) {

@@ -9,7 +9,7 @@ export function isBlank(cell: unknown): boolean {
   return !(first > 32 && first < 127) && /^[\s\u200b]*$/.test(cell);
 }
 
-/** An error cell, recognised by its code and never by its class. */
+/** An error cell, recognized by its code and never by its class. */
 export function isErrorCell(cell: unknown): cell is { code: string } {
   return typeof cell === "object" && cell !== null && typeof (cell as { code?: unknown }).code === "string";
 }
@@ -22,13 +22,13 @@ export function notAvailable(message: string): CustomFunctions.Error {
   return new CustomFunctions.Error(CustomFunctions.ErrorCode.notAvailable, message);
 }
 
-/** The error cell for whatever a calculation threw. A fault of ours says so, and tests look for its words. */
+/** The error cell for whatever a calculation threw. A bug of ours says so, and tests look for its words. */
 export function errorCell(thrown: unknown): CustomFunctions.Error {
   if (!(thrown instanceof Problem)) return valueError(`${FAULT} (${thrown}): please report it`);
   return thrown.kind === "none" ? notAvailable(thrown.message) : valueError(thrown.message);
 }
 
-export const FAULT = "a fault in this function";
+export const FAULT = "an internal error of this function";
 
 const RAISABLE = new Set(["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!"]);
 

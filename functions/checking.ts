@@ -19,7 +19,7 @@ import type { Matrix } from "./register.ts";
  * @param to Unit of the result, any case, of the same kind as from
  * @returns The value, in the unit to
  * @cell converted value
- * @remarks A tenth is 0.0001 in, a thou 0.001 in, hp 550 ft·lbf/s, PS the metric horsepower, gpm the US gallon per minute. C and F are temperatures, not differences.
+ * @remarks A tenth is 0.0001 in, a thou 0.001 in. An hp is 550 ft·lbf/s, PS the metric horsepower, gpm the US gallon per minute. C and F are temperatures, not differences.
  * @example =REAM.CONVERT(0.5, "in", "mm") // 12.7
  * @example =REAM.CONVERT(100, "sfm", "m/min") // 30.48
  * @see sources: si-units
@@ -56,7 +56,7 @@ export function check(handFigure: any[][], expected: any[][], allowedShare?: any
  * @param [units] "mm" or "in". Default "mm".
  * @returns "ok", the mistake, or how far off each limit is (mm or in)
  * @cell limits check
- * @remarks Every usual mistake is made on the callout and compared with your figures: another grade or size range, shaft for hole, a sign, Δ left out, a decimal point.
+ * @remarks Every usual mistake is made on the callout and compared with your figures. Among them are another grade or size range, shaft for hole, a sign, and a decimal point.
  * @example =REAM.CHECKLIMITS(12, 12.018, "12 H7") // "ok"
  * @example =REAM.CHECKLIMITS(12, 12.027, "12 H7") // "H8 for H7"
  * @see sources: iso-286-1, ansi-b4.1, practice
@@ -74,7 +74,7 @@ export function checkLimits(lower: any[][], upper: any[][], callout: any[][], un
  * @param inputs The function's own arguments in order, each with its own unit. Leave one empty between commas as in the function.
  * @returns "ok", the one mistake that gives the hand figure, or how far off it is
  * @cell check
- * @remarks Every usual mistake is made on your inputs: a unit, radius for diameter, an input left out, two exchanged, a constant forgotten, digits swapped. Look before you correct.
+ * @remarks Every usual mistake is made on your inputs. Among them are a unit, radius for diameter, an input left out, a constant forgotten, and digits swapped. Look before you correct.
  * @example =REAM.CHECKOF("RPM", 477, 15, 10) // "ok"
  * @example =REAM.CHECKOF("RPM", 955, 15, 10) // "radius for diameter"
  * @see sources: practice

@@ -208,7 +208,7 @@ class CellReader {
 }
 
 /**
- * Lists taken whole: blanks, and entries that read as undefined, are passed over, in all the lists of the call
+ * Lists taken whole: blanks, and entries that read as undefined, are skipped, in all the lists of the call
  * together where one of them is blank.
  */
 function readLists(stated: readonly CallArgument[], units: Column | undefined): Map<CallArgument, Column> {

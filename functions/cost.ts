@@ -90,7 +90,7 @@ export function partCost(
  * @param [margin] Margin as a share of the price, from 0 to under 1. Default 0.
  * @returns Price per part, money
  * @cell price per part [money]
- * @remarks The margin is on the price, not a markup on the cost: a margin of 20 % is a markup of 25 %.
+ * @remarks The margin is on the price, not a markup on the cost. A margin of 20 % is a markup of 25 %.
  * @example =REAM.PRICE(10, , , , , 0.2) // 12.5
  * @example =REAM.PRICE(1.640625, 45, 90, 250, 0.15, 0.2) // 2.746523
  * @see sources: cost

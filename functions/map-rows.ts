@@ -19,7 +19,7 @@ import type { Matrix } from "./register.ts";
 
 type Calculation = (...values: any[]) => any;
 
-/** Marks an argument that is taken whole: it does not spread, and its blanks are passed over. */
+/** Marks an argument that is taken whole: it does not spread, and its blanks are skipped. */
 export const list = (matrix: Matrix | undefined): ArgumentSpec => new ArgumentSpec(matrix, undefined, true);
 
 /** Reads an argument, or each entry of a list, in another way than its name says in the vocabulary. */

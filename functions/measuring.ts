@@ -71,7 +71,7 @@ export function inspect(measured: any[][], callout: any[][], units?: any[][]): a
  * @list measured
  * @returns Cp, Cpk, mean, and sample standard deviation (mm or in)
  * @row Cp, Cpk, mean [mm|in], standard deviation [mm|in]
- * @remarks The deviation is that of the whole sample (n − 1): for parts made over a long run these are Pp and Ppk. They hold for a process that is stable and normal. Below about 30 parts they are a guess.
+ * @remarks The deviation is that of the whole sample (n − 1). For parts made over a long run these are Pp and Ppk. They hold for a process that is stable and normal. Below about 30 parts they are a guess.
  * @example =REAM.CAPABILITY({10.0075;10.0105;10.009}, "10 H7") // 1.6667, 1.3333, 10.009, 0.0015
  * @see sources: capability
  */

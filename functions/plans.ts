@@ -20,7 +20,7 @@ import { mapRows, mapToColumns, readAs, spill, wholeRange } from "./map-rows.ts"
  * @list table
  * @returns The entry, a number or text. Empty text where it is blank.
  * @cell entry
- * @remarks Headers in any order: material, tool (blank is any), over, up to (blank is open), speed (or speed low and speed high), feed or feed per tooth, flutes, stock, max rpm, and any of your own. The first row that matches counts, the same text before the same material. A size is covered over "over", up to and including "up to".
+ * @remarks Headers in any order: material, tool, over, up to, speed, feed (or feed per tooth), flutes, stock, max rpm. Columns of your own may follow. Speed may also be speed low and speed high. A blank tool is any tool, a blank up to is open. The first row that matches counts, the same text before the same material. A size is covered over "over", up to and including "up to".
  * @example =REAM.DATAFOR({"material","tool","over","up to","speed";"gray iron","HSS",0,20,22;"gray iron","HSS",20,50,18}, "speed", "GG25", , 12) // 22
  * @see sources: shop-table
  */
@@ -53,7 +53,7 @@ export function dataFor(
  * @list table
  * @returns Limits, reamer minimum, maximum, and size, drill, drill diameter and stock (mm or in), cutting speed (m/min or ft/min), rev/min, feed per revolution (mm or in), feed rate (mm/min or in/min), time per hole (s), depth ratio, and warnings as text
  * @row lower limit [mm|in], upper limit [mm|in], reamer minimum [mm|in], reamer maximum [mm|in], reamer size [mm|in], drill, drill diameter [mm|in], stock [mm|in], cutting speed [m/min|ft/min], spindle speed [rev/min], feed per revolution [mm|in], feed rate [mm/min|in/min], time per hole [s], depth ratio, warnings
- * @remarks Your table wins over the built-in data for the columns it has. A cell without an answer shows #N/A by itself. Time: approach 2 mm (0.08 in), overrun 3 mm (0.12 in) in a hole written as through, retract at feed in HSS and at three times the feed otherwise (common practice). Starting values: your own trials and the limits of tool and machine decide.
+ * @remarks Your table wins over the built-in data for the columns it has. A cell without an answer shows #N/A by itself. The time has an approach of 2 mm (0.08 in). A through hole has an overrun of 3 mm (0.12 in). HSS retracts at feed, other tools at three times the feed (common practice). Starting values: your own trials and the limits of tool and machine decide.
  * @example =REAM.PLAN("12 H7 THRU", "gray iron", 30) // 12, 12.018, 12.008, 12.015, 12.01, "11.8", 11.8, 0.2, 25.908, 687.231, 0.4224, 290.286, 14.4685, 2.5, ""
  * @see sources: iso-286-1, ansi-b4.1, reamer-limits, reamer-nominal-band, stock-practice, start-speed, start-feed, modern-tools, machining-time, practice
  */

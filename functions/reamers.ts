@@ -34,7 +34,7 @@ export function reamerLimits(callout: any[][], cutsOver?: any[][], units?: any[]
  * @param [units] "mm" or "in". Default "mm".
  * @returns Nominal diameter of the reamer, mm or in
  * @cell reamer size [mm|in]
- * @remarks The largest size whose own band (+0.004 mm to 5.5 mm, +0.005 mm above; +0.0002 in) lies in the window of REAMERLIMITS. A coarser step gives away wear: up to 2 µm in H7, 9 µm in H9. The 15 % above the window is the oversize allowance, for a hole larger than the reamer. The wear allowance lies below the window.
+ * @remarks The largest size whose own band lies in the window of REAMERLIMITS. The band is +0.004 mm to 5.5 mm, +0.005 mm above, or +0.0002 in. A coarser step gives away wear: up to 2 µm in H7, 9 µm in H9. The 15 % above the window is the oversize allowance, for a hole larger than the reamer. The wear allowance lies below the window.
  * @example =REAM.REAMERSIZE("10 H7") // 10.007
  * @example =REAM.REAMERSIZE(".5000 +.0005/-.0000", , , "in") // 0.5002
  * @see sources: reamer-limits, reamer-rounding, reamer-nominal-band
@@ -124,7 +124,7 @@ export function prePlate(
  * @param [units] "mm" or "in". Default "mm".
  * @list callouts
  * @returns Rows of minimum and maximum diameter (mm or in), number of holes, and the callouts
- * @remarks Holes share a reamer only if their windows have 0.004 mm (0.00015 in) in common, or the whole of the narrowest.
+ * @remarks Holes share a reamer only if their windows have 0.004 mm (0.00015 in) in common. The whole of the narrowest also counts.
  * @example =REAM.SHAREDREAMERS({"12 H7";"12 H8"}) // 12.008, 12.015, 1, "12 H7"; 12.012, 12.022, 1, "12 H8"
  * @see sources: reamer-limits, reamer-rounding, derived
  *

@@ -79,7 +79,7 @@ export function materials(): any[][] {
  *
  * @customfunction SOURCES
  * @returns A table with a header: function, kind of source, source
- * @remarks Kinds: print (seen in a published source), exact (a definition), derived (from first principles), practice (common practice, no source), memory (a value from memory of the source named).
+ * @remarks Kinds: print (seen in a published source), exact (a definition), derived (from first principles), practice, and memory. The kind practice is common practice without a source, memory a value from memory of the source named.
  * @example =REAM.SOURCES() // "function"
  * @see sources: derived
  */

@@ -1,4 +1,4 @@
-// functions: setting up: run-out, chips, the shop's own tool list.
+// functions: setting up: runout, chips, the shop's own tool list.
 
 import * as choosing from "../src/calc/setup/choosing.ts";
 import * as coolantAndBending from "../src/calc/setup/coolant-and-bending.ts";

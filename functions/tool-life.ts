@@ -9,7 +9,7 @@ import { list, mapRows, mapToColumns } from "./map-rows.ts";
  *
  * @customfunction TAYLORFIT
  * @param speeds Cutting speeds of the records, a range, m/min or ft/min
- * @param lives Tool life of an edge at each speed, a range, min
+ * @param lives Tool life at each speed, a range, min
  * @list speeds, lives
  * @returns n, C (m/min or ft/min, as the speeds are), and r² (1 is a perfect fit)
  * @row n, C [m/min|ft/min], r²
@@ -22,13 +22,13 @@ export function taylorFit(speeds: any[][], lives: any[][]): any[][] {
 }
 
 /**
- * Calculates the tool life of an edge at a cutting speed.
+ * Calculates the tool life at a cutting speed.
  *
  * @customfunction TAYLORLIFE
  * @param surfaceSpeed Cutting speed (surface speed), m/min or ft/min
  * @param n Taylor exponent n from your own records (TAYLORFIT), a number between 0 and 1
  * @param c Taylor constant C from the same records, m/min or ft/min
- * @returns Tool life of an edge, min in the cut
+ * @returns Tool life, min in the cut
  * @cell tool life [min]
  * @remarks Holds between the speeds of your records and with the same tool, material, and coolant. Look at the edge as well.
  * @example =REAM.TAYLORLIFE(18, 0.25, 60) // 123.45679
@@ -42,7 +42,7 @@ export function taylorLife(surfaceSpeed: any[][], n: any[][], c: any[][]): any[]
  * Calculates the cutting speed for a tool life.
  *
  * @customfunction TAYLORSPEED
- * @param life Tool life of an edge, min in the cut
+ * @param life Tool life, min in the cut
  * @param n Taylor exponent n from your own records (TAYLORFIT), a number between 0 and 1
  * @param c Taylor constant C from the same records, m/min or ft/min
  * @returns Cutting speed, m/min or ft/min as c
@@ -59,7 +59,7 @@ export function taylorSpeed(life: any[][], n: any[][], c: any[][]): any[][] {
  * Returns the whole parts that an edge makes.
  *
  * @customfunction PARTSPEREDGE
- * @param life Tool life of an edge, min in the cut
+ * @param life Tool life, min in the cut
  * @param cutTime Time in the cut per part, s. Not HOLETIME, which counts air and retract too.
  * @returns Whole parts per edge, rounded down
  * @cell parts per edge [parts]

@@ -16,7 +16,7 @@ import { mapRows } from "./map-rows.ts";
  * @param [units] "mm" or "in". Default "mm".
  * @returns Torque, N·m or lbf·in
  * @cell torque [N·m|lbf·in]
- * @remarks An order of magnitude: chips this thin lie outside the fitted range, and the rubbing of the margins is left out. The real torque is often higher, most of all with a worn edge. The machine's manual, local codes, and qualified people decide what tool, holder, and clamping can take.
+ * @remarks An order of magnitude. Chips this thin lie outside the fitted range, and the rubbing of the margins is left out. The real torque is often higher, most of all with a worn edge. The machine's manual, local codes, and qualified people decide what tool, holder, and clamping can take.
  * @example =REAM.TORQUE("C45", 10, 9.8, 0.24, 6) // 0.43446
  * @example =REAM.TORQUE("C45", 10, 9.8, 0.24, 6, 30) // 0.456063
  * @see sources: kienzle

@@ -160,7 +160,7 @@ class WorkbookFile {
     } catch (error) {
       console.error(error);
       this.say(
-        `The workbook was not saved: ${error instanceof Refusal ? error.message : "there is a fault in it"}`,
+        `The workbook was not saved: ${error instanceof Refusal ? error.message : "an internal error stopped it"}`,
       );
     }
   }

@@ -1,4 +1,4 @@
-// browser: the workbook that the page shows. Opening a file puts another one in its place, and whoever held the interface
+// browser: the workbook that the page shows. Opening a file puts another one in its place, and who had the interface
 // to the first goes on with the new one.
 
 import type { Model } from "@odoo/o-spreadsheet";

@@ -10,7 +10,7 @@ import configuration from "../../webpack.config.ts";
 import { runFunctionsScript } from "./built-functions.ts";
 import { readDeclarations } from "./declarations.ts";
 import { writeEntry } from "./entry.ts";
-import { licenceFaults, licencesFile, lockedPackages, shippedPackages } from "./licences.ts";
+import { licenseFaults, licensesFile, lockedPackages, shippedPackages } from "./licenses.ts";
 import { brokenLinks, helpWithoutPage } from "./links.ts";
 import { withLocalGlobals } from "./local-globals.ts";
 import { addressSetting, manifestFaults } from "./manifest.ts";
@@ -33,7 +33,7 @@ async function build(): Promise<void> {
   try {
     const files = await bundle(folder, address);
     const shipped = shippedPackages(files);
-    writeFileSync(join(folder, "licences.txt"), licencesFile(shipped));
+    writeFileSync(join(folder, "licenses.txt"), licensesFile(shipped));
     const scriptFile = join(folder, "functions.js");
     const script = inAscii(withLocalGlobals(readFileSync(scriptFile, "utf8")));
     writeFileSync(scriptFile, script);
@@ -47,7 +47,7 @@ async function build(): Promise<void> {
     writeFileSync(join(folder, "manifest.json"), unified);
     const faults = [
       ...engineFaults(folder),
-      ...licenceFaults(lockedPackages(), shipped),
+      ...licenseFaults(lockedPackages(), shipped),
       ...brokenLinks(folder).map((link) => `broken link: ${link}`),
       ...helpWithoutPage(metadata.functions, address, folder),
       ...manifestFaults(xml, address, folder),

@@ -4,7 +4,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { logErrorMessage } from "office-addin-cli";
-import { licenceFaults, lockedPackages } from "./licences.ts";
+import { licenseFaults, lockedPackages } from "./licenses.ts";
 import { buildMetadata } from "./metadata.ts";
 import { distFolder } from "./paths.ts";
 import { checkReadme } from "./readme.ts";
@@ -18,10 +18,10 @@ try {
     throw new Error("dist/functions.json differs: run npm run build");
   checkReadme();
   const packages = lockedPackages();
-  const faults = licenceFaults(packages, new Set());
+  const faults = licenseFaults(packages, new Set());
   if (faults.length > 0) throw new Error(faults.join("\n"));
   console.log(
-    `${metadata.functions.length} functions, the manifest and the licences of ${packages.length} packages are in order`,
+    `${metadata.functions.length} functions, the manifest and the licenses of ${packages.length} packages are in order`,
   );
 } catch (error) {
   logErrorMessage(error instanceof Error ? error.message : error);

@@ -80,8 +80,8 @@ export const ifItDoesNotWork: readonly Section[] = [
   {
     title: "Excel does not take the formula",
     steps: [
-      "Where Windows writes a decimal comma, arguments stand apart by semicolons: =REAM.RPM(15; 10).",
-      'A word stands in quotes: "H7". Without them H7 is a cell.',
+      "Where Windows writes a decimal comma, semicolons separate the arguments: =REAM.RPM(15; 10).",
+      'Put a word in quotes: "H7". Without them H7 is a cell.',
     ],
   },
   {

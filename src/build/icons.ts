@@ -29,7 +29,7 @@ function reamer(radius: number, core: number): string {
 }
 
 function drawing(size: number): string {
-  // At 16 pixels a finer drawing turns to grey.
+  // At 16 pixels a finer drawing turns to gray.
   const small = size < 32;
   const ring = small ? 13 : 10;
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${size}" height="${size}" viewBox="0 0 100 100">

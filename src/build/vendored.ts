@@ -1,4 +1,4 @@
-// build: files of other packages that go into dist/ as they come, each with its licence beside it.
+// build: files of other packages that go into dist/ as they come, each with its license beside it.
 
 import { join } from "node:path";
 import { projectFolder, sourceFolder } from "./paths.ts";
@@ -24,8 +24,8 @@ export const embedded: Readonly<Record<string, readonly string[]>> = {
   "@odoo/o-spreadsheet": ["rbush", "quickselect"],
 };
 
-/** Texts of licences that packages do not carry. */
-export const licencesHere: Readonly<Record<string, string>> = {
-  "font-awesome": join(sourceFolder, "browser", "font-awesome-licence.txt"),
-  saxes: join(sourceFolder, "browser", "saxes-licence.txt"),
+/** Texts of licenses that packages do not carry. */
+export const licensesHere: Readonly<Record<string, string>> = {
+  "font-awesome": join(sourceFolder, "browser", "font-awesome-license.txt"),
+  saxes: join(sourceFolder, "browser", "saxes-license.txt"),
 };

@@ -1,4 +1,4 @@
-// calc: works out one line of a written formula, for the steps shown to a person and for the test that holds
+// calc: works out one line of a written formula, for the steps shown to a user and for the test that holds
 // them to the calculation. A recursive descent over numbers, names, + - * / ^, brackets and the functions below.
 
 import {

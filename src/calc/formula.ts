@@ -1,4 +1,4 @@
-// calc: how a calculation is written out for a person. A calculation that has a formula carries it as
+// calc: how a calculation is written out for a user. A calculation that has a formula carries it as
 // `calculation.formula`, beside the code that computes it; a test evaluates the lines and holds both together.
 
 import type { SourceKey } from "../data/sources.ts";

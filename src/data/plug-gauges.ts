@@ -1,5 +1,5 @@
 // data: GOST 24853-81, the ISO/R 1938 scheme (source key "plug-gauges"): plain plug gauges for IT6 and IT7 holes to
-// 180 mm, in µm. z: how far the middle of a new GO gauge lies inside the least size of the hole; y: how far a worn one
+// 180 mm, in µm. z: how far the middle of a new GO gauge lies inside the lower limit of the hole; y: how far a worn one
 // may lie outside it; H: the tolerance of the gauge.
 
 /** Over and up to and including, mm; z, y and H, µm. */

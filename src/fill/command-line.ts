@@ -1,4 +1,4 @@
-// fill: what a person asks for on the command line.
+// fill: what a user asks for on the command line.
 
 import { parseArgs } from "node:util";
 import { Refusal } from "../workbook/workbook.ts";
@@ -9,7 +9,7 @@ export const usage = `Fills in the results of worksheet functions without a spre
   npm run fill -- FOLDER [OUTFOLDER]        every .xlsx and .xlsm file in a folder
   npm run fill -- IN.csv [OUT.csv] --formula "rpm=REAM.RPM(speed,diameter)"
                                             adds a column; names are those of the header row, in [ ] if they
-                                            are no plain words; several columns: "least,greatest=REAM.LIMITS(callout)"
+                                            are no plain words; several columns: "lower,upper=REAM.LIMITS(callout)"
 
   --formula TEXT   may be given several times, later ones may use the columns of earlier ones
   --units in       "mm" or "in" for functions in CSV formulas that are not told

@@ -60,7 +60,7 @@ class Readers {
     else for (let column = left; column <= right; column++) listIn(this.byColumn, column).push(reading);
   }
 
-  /** Takes out whoever reads one of the cells. */
+  /** Takes out what reads one of the cells. */
   take(box: Box): ParsedCell[] {
     const taken: ParsedCell[] = [];
     const isSmall = (box.bottom - box.top + 1) * (box.right - box.left + 1) <= 10_000;
@@ -107,7 +107,7 @@ function listIn<T>(lists: Map<number, T[]>, key: number): T[] {
 export const meet = (a: Box, b: Box): boolean =>
   a.top <= b.bottom && b.top <= a.bottom && a.left <= b.right && b.left <= a.right;
 
-/** Every formula taken apart. */
+/** Every formula parsed. */
 export function parseAll(cells: Iterable<FormulaCell>, scopeOf: (cell: FormulaCell) => Scope): ParsedCell[] {
   const parsed: ParsedCell[] = [];
   for (const cell of cells) {

@@ -1,4 +1,4 @@
-// fill: reading and writing files so that a person's workbook is whole at every moment.
+// fill: reading and writing files so that a user's workbook is whole at every moment.
 
 import {
   closeSync,

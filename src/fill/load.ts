@@ -40,7 +40,7 @@ export function loadWorkbook(file: PackageParts, names: StoredNames): LoadedWork
     const formulas: FormulaCell[] = [];
     const shape = readSheet(text, room, ({ row, column, type, value }, formula) => {
       if (!formula) return;
-      // As a person writes it.
+      // As a user writes it.
       const written = formula.text && names.decode(formula.text).replace(/^=/, "");
       const hasValue = value !== undefined && (type === "str" || value.close > value.open);
       formulas.push({ ...formula, sheet, row, column, text: written, hasValue });

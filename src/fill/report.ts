@@ -65,7 +65,7 @@ export const isAllWell = ({ sheets }: WorkbookReport): boolean =>
 const count = (number: number, one: string, several = `${one}s`) =>
   `${number.toLocaleString("en-US")} ${number === 1 ? one : several}`;
 
-/** For a person to read, a line each. */
+/** For a user to read, a line each. */
 export function workbookLines({ sheets, notes }: WorkbookReport, shown = 20): string[] {
   const lines = sheets
     .filter(({ computed, kept }) => computed + kept > 0)

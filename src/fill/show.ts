@@ -1,4 +1,4 @@
-// fill: tells a person, or a machine, how it went.
+// fill: tells a user, or a machine, how it went.
 
 import { SingleBar } from "cli-progress";
 import type { CsvReport } from "./csv/fill-csv.ts";

@@ -1,4 +1,4 @@
-// papers: what a person types for a before and after, beside the page: a row each, with what it rests on.
+// papers: what a user types for a before and after, beside the page: a row each, with what it rests on.
 
 import type { Content } from "../workbook/workbook.ts";
 import type { HoleRow } from "./hole-row.ts";

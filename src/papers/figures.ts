@@ -2,7 +2,7 @@
 
 export type Units = "mm" | "in";
 
-/** A number rounded in decimal, as a person would: 3.445 to 3.45, though the nearest double lies below it. */
+/** A number rounded in decimal, as a user would: 3.445 to 3.45, though the nearest double lies below it. */
 export function rounded(value: number, decimals: number): number {
   const factor = 10 ** decimals;
   return (Math.sign(value) * Math.round(Number((Math.abs(value) * factor).toPrecision(14)))) / factor;

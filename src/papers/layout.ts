@@ -22,7 +22,7 @@ export interface PaperCell {
 export const COLUMNS = 12;
 const COLUMN_WIDTH = 7.4;
 
-/** In place of a format: what a person typed, a text whatever it reads like. */
+/** In place of a format: what a user typed, a text whatever it reads like. */
 const TEXT = "@";
 
 export const cell = (
@@ -116,7 +116,7 @@ export class Layout {
   }
 }
 
-/** What a person typed stays a text even if it reads like a formula. */
+/** What a user typed stays a text even if it reads like a formula. */
 const asText = (content: Content): Content => (/^['=]/.test(String(content)) ? `'${content}` : content);
 
 const CHARACTERS_PER_LINE = 96;

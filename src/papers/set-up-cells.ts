@@ -18,6 +18,6 @@ export const fact = (
   format?: string,
   look?: PaperCell["look"],
 ): PaperCell[] => [cell(label, 4, "label"), cell(content, 2, look, format, "left")];
-/** A fact that a person writes, on a ruled line. */
+/** A fact that a user writes, on a ruled line. */
 export const typed = (label: string, content: PaperCell["content"] = "", format?: string): PaperCell[] =>
   fact(label, content, format, "line");

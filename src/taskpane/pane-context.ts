@@ -61,7 +61,7 @@ export function reasonOf(thrown: unknown): string {
   if (thrown instanceof Refusal) return thrown.message;
   if (thrown instanceof Problem) return sentence(thrown.message);
   console.error(thrown);
-  return `Something went wrong here (${thrown instanceof Error ? thrown.message : thrown}). Please report it.`;
+  return `This stopped with an internal error (${thrown instanceof Error ? thrown.message : thrown}). Please report it.`;
 }
 
 function sentence(message: string): string {

@@ -10,7 +10,7 @@ const AGAIN_AFTER = 3000;
 export function onChangeInSight(listener: () => void): () => void {
   const listening = new Listening(listener);
   const inSight = () => listening.want(true);
-  // Whoever touches the pane sees it, also where Excel has told nothing of it.
+  // The pane that you touch is in sight, also where Excel has told nothing of it.
   for (const name of ["pointerdown", "focusin"]) document.addEventListener(name, inSight);
   const told = Office.addin
     .onVisibilityModeChanged(({ visibilityMode }) => {

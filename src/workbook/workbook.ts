@@ -48,7 +48,7 @@ export interface NewColumn {
   readonly choices?: readonly string[];
   /** Words that the cells of the column are offered; they may hold others. */
   readonly offers?: readonly string[];
-  /** Whether a person types into the column. */
+  /** Whether a user types into the column. */
   readonly isInput?: boolean;
 }
 

@@ -21,13 +21,13 @@ const ours: Readonly<Record<string, string>> = {
   "schemas.openxmlformats.org": "names of parts of workbooks",
   "www.w3.org": "names of SVG and MathML",
 };
-/** Hosts that licences and the files of other packages name besides. */
+/** Hosts that licenses and the files of other packages name besides. */
 const others: Readonly<Record<string, string>> = {
   "fontawesome.io": "the font's own page",
   "fsf.org": "in the text of the LGPL",
   "getbootstrap.com": "in a comment of Bootstrap's",
   "github.com": "where the source of a package lies",
-  "mathiasbynens.be": "in the licence of the reader of XML",
+  "mathiasbynens.be": "in the license of the reader of XML",
   "www.gnu.org": "in the text of the LGPL",
   "www.odoo.com": "an example in the grid's field for links",
   "www.google.com":
@@ -45,7 +45,7 @@ test("no file names another host", () => {
   const faults = names
     .filter((name) => /\.(js|css|html|xml|json|txt|svg)$/.test(name))
     .flatMap((name) => {
-      const vendored = name.startsWith("vendor/") || name === "licences.txt";
+      const vendored = name.startsWith("vendor/") || name === "licenses.txt";
       const known = vendored ? { ...ours, ...others } : ours;
       return hostsIn(name)
         .filter((host) => !Object.hasOwn(known, host))

@@ -188,13 +188,13 @@ describe("a CSV file", () => {
       "--formula",
       "rpm=REAM.RPM(speed,diameter)",
       "--formula",
-      "least,greatest=REAM.LIMITS(callout)",
+      "lower,upper=REAM.LIMITS(callout)",
     );
     expect(status).toBe(1);
-    expect(stdout).toContain("2 rows computed for rpm, least, greatest, 1 cells in error");
+    expect(stdout).toContain("2 rows computed for rpm, lower, upper, 1 cells in error");
     expect(stdout).toMatch(/row 3, rpm #VALUE! diameter "x"/);
     const [header, first, second] = readFileSync(at("jobs-out.csv"), "utf8").split("\n");
-    expect(header).toBe("part,speed,diameter,callout,rpm,least,greatest");
+    expect(header).toBe("part,speed,diameter,callout,rpm,lower,upper");
     expect(first).toMatch(/^1,15,10,12 H7,477\.46482927\d+,12,12\.018$/);
     expect(second).toBe('2,"15",x,12 H7,#VALUE!,12,12.018');
   });

@@ -116,7 +116,7 @@ test("a row function gives its cells side by side", async () => {
   ]);
 });
 
-test("a bad row becomes an error cell with a message, its neighbours stay", async () => {
+test("a bad row becomes an error cell with a message, its neighbors stay", async () => {
   const [{ ok, value }] = await call([["LIMITS", [[["12 H7"], ["M12"], ["20 H7"]], null]]]);
   expect(ok).toBe(true);
   expect(value[0]).toEqual([12, 12.018]);

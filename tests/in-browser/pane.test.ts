@@ -265,7 +265,7 @@ describe("sheets", () => {
     expect(await press(page, "#pane-quote-continue")).toBe("3 rows got their formulas.");
     expect((await readSheet(page)).AO29).toMatch(/^\d/);
     expect(await press(page, "#pane-shop [type=submit]")).toMatch(/^The sheet "Shop table mm" is added/);
-    expect(await press(page, "#pane-shop-check")).toBe("Nothing is wrong with the table.");
+    expect(await press(page, "#pane-shop-check")).toBe("The table has no problems.");
     await page.locator(".o-sheet-name", { hasText: /^Quote of holes$/ }).click();
   });
 
@@ -306,7 +306,9 @@ describe("pictures", () => {
     const picture = page.locator("#pane-hole-picture svg");
     expect(await picture.getAttribute("role")).toBe("img");
     expect(await picture.locator("desc").textContent()).toContain("from 12.008 mm to 12.015 mm");
-    expect(await page.locator("#pane-hole-picture table").textContent()).toContain("Greatest hole12.018");
+    expect(await page.locator("#pane-hole-picture table").textContent()).toContain(
+      "Upper limit of the hole12.018",
+    );
     expect(await press(page, "#pane-hole-picture button >> nth=1")).toContain("copied");
     const text = await page.evaluate(() => navigator.clipboard.readText());
     expect(text).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg".*12\.015/s);

@@ -122,7 +122,7 @@ describe("at the keyboard", () => {
     expect(sheet.G7).toBe("20.021");
   });
 
-  test("a callout that can't be read shows its message, and its neighbours stay", async () => {
+  test("a callout that can't be read shows its message, and its neighbors stay", async () => {
     const { page } = watched;
     await typeInto(page, "C7", "M12");
     await goTo(page, "F7");

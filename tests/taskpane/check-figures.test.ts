@@ -23,7 +23,7 @@ const sheet = () =>
       // Twice: radius for diameter and the like.
       B3: 954.93,
       C3: { value: 477.4648, hold: "spilled" },
-      // 1.5 times fits no slip.
+      // 1.5 times fits no mistake.
       B4: 716.2,
       C4: { value: 477.4648, hold: "spilled" },
       C5: { value: 477.4648, hold: "spilled" },
@@ -48,12 +48,12 @@ describe("the plan", () => {
       [1, 4, [["=REAM.CHECK(B2:B9,C2:C9)"]]],
       [0, 4, [["Check"]]],
     ]);
-    const { ok, off, blank, unread, slips, rows } = plan.summary;
+    const { ok, off, blank, unread, mistakes, rows } = plan.summary;
     expect({ ok, off, blank, unread }).toEqual({ ok: 2, off: 2, blank: 1, unread: 3 });
     expect(rows.map(({ address }) => address)).toEqual(["B3", "B4"]);
     expect(rows[0].verdict).toMatch(/^2 times too high: radius for diameter/);
-    expect(slips.map(({ rows: count }) => count)).toEqual([1, 1]);
-    expect(slips.map(({ name }) => name)).toContain("no known slip");
+    expect(mistakes.map(({ rows: count }) => count)).toEqual([1, 1]);
+    expect(mistakes.map(({ name }) => name)).toContain("no known mistake");
   });
 
   test("headers inside the selection are left out, another share is written", async () => {

@@ -17,15 +17,15 @@ describe("the hole", () => {
   test("has the sizes of hole, reamer and wear", () => {
     expect(facts).toMatchObject({
       nominal: 12,
-      least: 12,
-      greatest: 12.018,
-      reamerLeast: 12.008,
-      reamerGreatest: 12.015,
+      lower: 12,
+      upper: 12.018,
+      reamerMinimum: 12.008,
+      reamerMaximum: 12.015,
       wornOut: 12,
     });
     const rows = new Map(holeFigures(facts).rows.map(([what, size]) => [what, size]));
     expect(rows.get("Tolerance of the hole")).toBe("0.018");
-    expect(rows.get("Wear reserve of the least new reamer")).toBe("0.008");
+    expect(rows.get("Wear allowance of the smallest new reamer")).toBe("0.008");
   });
 
   test("is drawn to scale", () => {
@@ -37,7 +37,7 @@ describe("the hole", () => {
     expect(free.y).toBeCloseTo(hole.y, 9);
     expect(wear.y + wear.height).toBeCloseTo(hole.y + hole.height, 9);
     expect(texts(scene)).toEqual(
-      expect.arrayContaining(["12.018", "12.000", "12.015 new, greatest", "wear reserve"]),
+      expect.arrayContaining(["12.018", "12.000", "12.015 new, maximum", "wear allowance"]),
     );
     expect(scene.description).toContain("from 12.000 mm to 12.018 mm");
     expect(scene.description).toContain("from 12.008 mm to 12.015 mm");
@@ -45,14 +45,14 @@ describe("the hole", () => {
 
   test("what the reamer cuts over moves it down, and the size at which it is worn out", () => {
     const over = holeFacts("12 H7", "mm", 0.002);
-    expect(over).toMatchObject({ reamerLeast: 12.006, reamerGreatest: 12.013, wornOut: 11.998 });
+    expect(over).toMatchObject({ reamerMinimum: 12.006, reamerMaximum: 12.013, wornOut: 11.998 });
     expect(holePicture(over).description).toContain("cut 0.002 mm over");
   });
 
   test("in inches, and with the zone off the nominal size", () => {
     const inch = holeFacts(".5000 +.0005/-.0000", "in");
     // 15 % of .0005 is .000075, up to .0001; 35 % is .000175, up to .0002.
-    expect(inch).toMatchObject({ least: 0.5, greatest: 0.5005, reamerGreatest: 0.5004, reamerLeast: 0.5002 });
+    expect(inch).toMatchObject({ lower: 0.5, upper: 0.5005, reamerMaximum: 0.5004, reamerMinimum: 0.5002 });
     const off = holePicture(holeFacts("14 F7", "mm"));
     expect(off.shapes.some((shape) => shape.kind === "line" && shape.dash)).toBe(false);
     for (const { y, height } of rects(off)) {
@@ -83,17 +83,17 @@ describe("the curve", () => {
   } as const;
   const facts = curveFacts(inputs);
 
-  test("marks the speeds of least cost and of most holes", () => {
+  test("marks the speeds of minimum cost and of most holes", () => {
     // n/(1−n) = 1/3; Co = 1.5 a minute; change 2 min: (1/3·2·1.5/(1.5·2+40))^¼·60 and (1/3·2/2)^¼·60.
-    expect(facts.leastCost.speed).toBeCloseTo(60 * (1 / 43) ** 0.25, 9);
+    expect(facts.minimumCost.speed).toBeCloseTo(60 * (1 / 43) ** 0.25, 9);
     expect(facts.fastest.speed).toBeCloseTo(60 * (1 / 3) ** 0.25, 9);
   });
 
-  test("no point of it costs less than the least, but for the whole holes of an edge", () => {
+  test("no point of it costs less than the minimum, but for the whole holes of an edge", () => {
     const least = Math.min(...facts.points.map(({ cost }) => cost));
-    expect(facts.leastCost.cost).toBeLessThanOrEqual(least * 1.01);
-    expect(facts.points[0].cost).toBeGreaterThan(facts.leastCost.cost * 1.1);
-    expect(facts.fastest.cost).toBeGreaterThan(facts.leastCost.cost);
+    expect(facts.minimumCost.cost).toBeLessThanOrEqual(least * 1.01);
+    expect(facts.points[0].cost).toBeGreaterThan(facts.minimumCost.cost * 1.1);
+    expect(facts.fastest.cost).toBeGreaterThan(facts.minimumCost.cost);
   });
 
   test("stays inside its frame, with both marks named", () => {
@@ -108,11 +108,11 @@ describe("the curve", () => {
       }
     }
     expect(texts(scene)).toEqual(
-      expect.arrayContaining(["least cost: 23.4 m/min", "most holes per hour: 45.6 m/min"]),
+      expect.arrayContaining(["minimum cost: 23.4 m/min", "most holes per hour: 45.6 m/min"]),
     );
     const figures = curveFigures(facts);
     expect(figures.rows.map((row) => row[4])).toEqual(
-      expect.arrayContaining(["least cost", "most holes per hour"]),
+      expect.arrayContaining(["minimum cost", "most holes per hour"]),
     );
     const speeds = figures.rows.map(([speed]) => Number(speed));
     expect(speeds).toEqual([...speeds].sort((a, b) => a - b));

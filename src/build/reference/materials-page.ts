@@ -37,5 +37,5 @@ export function materialsContent(): string {
         `<tr><th scope="row">${escaped(name)}</th><td>${escaped(meanings.map(({ text }) => text).join("; or "))}</td></tr>`,
     )
     .join("")}</tbody></table></div>
-<p>Which material a designation belongs to is a value from memory; the other sources stand on the page of <a href="MATERIALS.html">MATERIALS</a>.</p></section>`;
+<p>Which material a designation belongs to is a value from memory; the other sources are on the page of <a href="MATERIALS.html">MATERIALS</a>.</p></section>`;
 }

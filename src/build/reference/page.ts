@@ -43,7 +43,7 @@ export function framed(title: string, policy: string, content: string): string {
 <main>
 ${content}
 </main>
-<footer>Starting values for an estimate. The machine's manual, the tool's own data, local codes and qualified people decide what is run. <a href="../licences.txt">Licences</a></footer>
+<footer>Starting values for an estimate. The machine's manual, the tool's own data, local codes and qualified people decide what is run. <a href="../licenses.txt">Licenses</a></footer>
 </body>
 </html>
 `;

@@ -14,7 +14,7 @@ export function tablesContent(): string {
   const stock = (["mm", "in"] as const).map((units) =>
     table(
       `Stock on diameter, ${units}`,
-      [`up to and including, ${units}`, `least, ${units}`, `most, ${units}`],
+      [`up to and including, ${units}`, `minimum, ${units}`, `maximum, ${units}`],
       stockAllowances[units].map(({ upTo, minimum, maximum }) => [upTo ?? "above", minimum, maximum]),
     ),
   );

@@ -8,7 +8,7 @@ import type { Written } from "./written.ts";
 /** Over this an inch size is doubtful whatever its decimals. */
 const LARGE_INCH = 8;
 
-/** @param width of the tolerance, in ticks */
+/** @param tolerance, in ticks */
 export function refuseDoubtful(written: Written, units: Units, width: number, cursor: Cursor): void {
   if (width === 0) return;
   if (units === "in") refuseDoubtfulInches(written, cursor);

@@ -1,4 +1,4 @@
-// calc: a figure as a person wrote it: to which place, and whether it is another one rounded to that place.
+// calc: a figure as a user wrote it: to which place, and whether it is another one rounded to that place.
 
 /** What floating point adds to a decimal. */
 const HAIR = 1e-9;

@@ -1,4 +1,4 @@
-// calc: a calculation written out as a person would write it, line by line, from the formula it carries.
+// calc: a calculation written out as a user would write it, line by line, from the formula it carries.
 
 import { conversions, evaluate } from "../evaluate.ts";
 import { type Formula, resultsOf, scopeOf } from "../formula.ts";

@@ -3,7 +3,7 @@
 import type { Formula } from "../formula.ts";
 import { none, shown, wrong } from "../problem.ts";
 
-/** Cost of one life of an edge: (price + regrinds·regrindCost)/(edges·(regrinds + 1)). */
+/** Cost of one tool life: (price + regrinds·regrindCost)/(edges·(regrinds + 1)). */
 export function edgeCost(price: number, edges = 1, regrinds = 0, regrindCost = 0): number {
   return (price + regrinds * regrindCost) / (edges * (regrinds + 1));
 }
@@ -151,7 +151,7 @@ payback.formula = {
   ],
 } satisfies Formula;
 
-/** The quantity at which both cost the same, not rounded; 0 where the proposal is no dearer in either and cheaper in one. */
+/** The quantity at which both cost the same, not rounded; 0 where the proposal is no more expensive in either and cheaper in one. */
 export function breakEven(
   presentFixed: number,
   presentCost: number,

@@ -81,7 +81,7 @@ feedFromTooth.formula = {
   steps: () => [{ symbol: "feedPerRev", expression: "feedPerTooth * flutes", unit: "length/rev" }],
 } satisfies Formula;
 
-/** A length as a sheet gives it: in the unit of its neighbour, or with its own. */
+/** A length as a sheet gives it: in the unit of its neighbor, or with its own. */
 export type StatedLength = number | { readonly value: number; readonly units: Units };
 
 /** Depth in diameters; a length without a unit is in that of the other. */

@@ -1,4 +1,4 @@
-// calc: finds a material by its key, by a designation, or by a hardness, as a person writes them.
+// calc: finds a material by its key, by a designation, or by a hardness, as a user writes them.
 
 import { hardness, type Material, materials, ownExpansions } from "../../data/materials/materials.ts";
 import {
@@ -87,7 +87,7 @@ interface Wanted {
 const isAmong = ({ key, iso513 }: Material, among: Among) => among.includes(key) || among.includes(iso513);
 
 /**
- * A material by key or name (`4140`, `grey cast iron`, `EN AW-6082-T6`, `1.4301`, `58 HRC`). A number cell that lost
+ * A material by key or name (`4140`, `gray cast iron`, `EN AW-6082-T6`, `1.4301`, `58 HRC`). A number cell that lost
  * the zeros of a Werkstoffnummer gets them back (1.431 is 1.4310).
  * @throws Problem "wrong" naming both metals of a name that has two, or the nearest names
  */

@@ -21,7 +21,7 @@ interface Group {
   readonly members: Window[];
 }
 
-/** Rows of least, greatest diameter, number of holes, callouts joined by "; ", sorted by the least. */
+/** Rows of minimum, maximum diameter, number of holes, callouts joined by "; ", sorted by the least. */
 export function sharedReamers(
   callouts: readonly Callout[],
   cutsOver = 0,

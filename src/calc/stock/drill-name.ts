@@ -1,4 +1,4 @@
-// calc: the standard drill at or under a diameter, and the one that leaves the reamer its stock.
+// calc: the standard drill up to a diameter, and the one that leaves the reamer its stock.
 
 import type { Material } from "../../data/materials/materials.ts";
 import type { Formula } from "../formula.ts";
@@ -18,7 +18,7 @@ const LAST_STEP: Partial<Record<DrillSeries, number>> = {
 const hair = (units: Units) => (units === "in" ? TICKS_PER_IN / 1e7 : 0);
 
 /**
- * Name and diameter of the largest standard drill at or under a diameter, mm or in.
+ * Name and diameter of the largest standard drill up to a diameter, mm or in.
  * @throws Problem "none" below the smallest drill and beyond the end of the table
  */
 export function drillName(diameter: number, series?: DrillSeries, units: Units = "mm"): [string, number] {

@@ -45,7 +45,7 @@ export function drillsOf(name: DrillSeries | undefined, units: Units): readonly 
   return series[name ?? (units === "mm" ? "metric" : "inch")];
 }
 
-/** Where the last drill of the list that is at or under a size stands, −1 where none is. */
+/** Where the last drill of the list that is up to a size is, −1 where none is. */
 export function lastAtOrUnder(drills: readonly Drill[], ticks: number): number {
   let low = -1;
   let high = drills.length;

@@ -151,7 +151,7 @@ function named(args: readonly Node[], context: Context, mode: Mode): Value {
   return evaluate(args.at(-1)!, inside, mode);
 }
 
-/** Texts in ranges are passed over; those in the formula itself are read. */
+/** Texts in ranges are skipped; those in the formula itself are read. */
 const truths = (name: string, call: (values: readonly boolean[]) => boolean): Named =>
   ranged(name, 1, many, "r", (args: readonly Argument[], context) => {
     const found: boolean[] = [];

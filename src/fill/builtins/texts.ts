@@ -85,7 +85,7 @@ const simpleFormat = /^([^0#.,%"\\]*)(#,##)?([0#]*)(?:\.(0+))?(%?)([^0#.,%"\\;]*
 /** Letters that a format reads as dates, as signs or as exponents. */
 const formatLetters = /[a-z@*_?/[\]]/i;
 
-/** TEXT with a format of digits alone; dates, fractions and colours are not known here. */
+/** TEXT with a format of digits alone; dates, fractions and colors are not known here. */
 function formatted(value: Scalar, format: Scalar): Scalar {
   const asked = toText(format);
   if (isError(asked)) return asked;

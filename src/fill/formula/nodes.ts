@@ -1,4 +1,4 @@
-// fill: a formula taken apart.
+// fill: a formula parsed.
 
 import type { Area, Scalar } from "./values.ts";
 
@@ -42,6 +42,6 @@ export interface Scope {
   tableArea(table: string | undefined, inside: string): Area | undefined;
   /** Whether a name that is nothing else is a variable. */
   isVariable(name: string): boolean;
-  /** A function's name as a person writes it, in capitals. */
+  /** A function's name as a user writes it, in capitals. */
   functionCalled(name: string): string;
 }

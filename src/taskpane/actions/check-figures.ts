@@ -34,8 +34,8 @@ export interface CheckSummary {
   readonly blank: number;
   /** Rows that can't be compared: a figure is missing, a text or an error. */
   readonly unread: number;
-  /** Rows by slip, the most frequent first; "no known slip" among them. */
-  readonly slips: readonly { readonly name: string; readonly rows: number }[];
+  /** Rows by mistake, the most frequent first; "no known mistake" among them. */
+  readonly mistakes: readonly { readonly name: string; readonly rows: number }[];
   /** The rows that are off. */
   readonly rows: readonly {
     readonly address: string;
@@ -155,7 +155,7 @@ async function wantsHeader(workbook: Workbook, hand: Area, target: Area): Promis
 /** The verdicts, counted; they are the same as those of the formula. */
 function summarise(hand: Cells, expected: Cells, share: number): CheckSummary {
   let [ok, blank, unread] = [0, 0, 0];
-  const slips = new Map<string, number>();
+  const mistakes = new Map<string, number>();
   const rows: CheckSummary["rows"][number][] = [];
   hand.values.forEach(([given], row) => {
     const [wanted] = expected.values[row];
@@ -164,8 +164,8 @@ function summarise(hand: Cells, expected: Cells, share: number): CheckSummary {
     else if (verdict === "") blank++;
     else if (verdict === undefined) unread++;
     else {
-      const [, slip = "no known slip"] = verdict.split(": ");
-      slips.set(slip, (slips.get(slip) ?? 0) + 1);
+      const [, mistake = "no known mistake"] = verdict.split(": ");
+      mistakes.set(mistake, (mistakes.get(mistake) ?? 0) + 1);
       rows.push({
         address: cellAddress(hand.row + row, hand.column),
         hand: given,
@@ -174,8 +174,10 @@ function summarise(hand: Cells, expected: Cells, share: number): CheckSummary {
       });
     }
   });
-  const bySlip = [...slips].map(([name, count]) => ({ name, rows: count })).sort((a, b) => b.rows - a.rows);
-  return { ok, off: rows.length, blank, unread, slips: bySlip, rows };
+  const byMistake = [...mistakes]
+    .map(([name, count]) => ({ name, rows: count }))
+    .sort((a, b) => b.rows - a.rows);
+  return { ok, off: rows.length, blank, unread, mistakes: byMistake, rows };
 }
 
 /** "" for a row without figures, undefined for one that can't be compared. */

@@ -106,13 +106,13 @@ export function properDecimals(
   return decimals;
 }
 
-/** Decimals that a number is written with; what floating point adds behind the seventh is passed over. */
+/** Decimals that a number is written with; what floating point adds behind the seventh is skipped. */
 export function decimalsOf(value: number): number {
   const text = Number(value.toFixed(7)).toFixed(7).replace(/0+$/, "");
   return text.length - text.indexOf(".") - 1;
 }
 
-/** Rounded half away from zero, as a person rounds. */
+/** Rounded half away from zero, as a user rounds. */
 export function rounded(value: number, decimals: number): number {
   const scale = 10 ** decimals;
   // 14 digits: 0.0127 times 1000 is 12.7, not 12.699999999999999.

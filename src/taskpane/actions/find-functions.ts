@@ -161,7 +161,7 @@ function stem(word: string): string {
   return word.length > 3 && word.endsWith("s") && !word.endsWith("ss") ? word.slice(0, -1) : word;
 }
 
-/** One letter changed, left out, added, or two swapped; two such slips in long words. */
+/** One letter changed, left out, added, or two swapped; two such mistakes in long words. */
 function isNear(one: string, other: string): boolean {
   const most = other.length > 7 ? 2 : 1;
   if (Math.abs(one.length - other.length) > most || one.length < 4) return false;

@@ -74,8 +74,8 @@ export function warningOf(formulas: readonly ReadingFormula[], to: "mm" | "in"):
         ? `The formula in ${who} reads these figures and takes`
         : `The formulas in ${who} read these figures and take`;
     const instead = unitsCell
-      ? `Set ${unitsCell} to "${to}" once all its figures are converted, or the results are wrong.`
-      : `Give them "${to}" as their units, or the results are wrong.`;
+      ? `Set ${unitsCell} to "${to}" once all its figures are converted. Until then the results do not fit.`
+      : `Give them "${to}" as their units. Until then the results do not fit.`;
     return `${what} them in ${units}. ${instead}`;
   });
 }

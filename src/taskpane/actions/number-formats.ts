@@ -1,6 +1,6 @@
 // taskpane: what a cell's number format tells of its number.
 
-/** A format without its quoted texts, escaped characters and colours; its first section alone. */
+/** A format without its quoted texts, escaped characters and colors; its first section alone. */
 function bare(format: string): string {
   return format
     .replace(/"[^"]*"|\\.|_.|\*./g, "")

@@ -10,7 +10,7 @@ export interface Reentered {
   readonly sheets: number;
 }
 
-/** Writes every formula of ours as a person writes it, in all sheets, as one step to undo. @throws Refusal */
+/** Writes every formula of ours as a user writes it, in all sheets, as one step to undo. @throws Refusal */
 export async function reenterFormulas(workbook: Workbook, ids: readonly string[]): Promise<Reentered> {
   const names = storedNames(ids);
   const changes: Change[] = [];

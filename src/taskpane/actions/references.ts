@@ -1,4 +1,4 @@
-// taskpane: references to cells, as a person types them and as a formula writes them.
+// taskpane: references to cells, as a user types them and as a formula writes them.
 
 import { type Area, addressOf, sheetReference } from "../../workbook/workbook.ts";
 

@@ -164,7 +164,7 @@ function fromRowOf(target: Area, part: Part): Part {
   const above = target.row - area.row;
   if (above < 0 && target.row + area.rows > area.row)
     throw new Refusal(
-      `${addressOf(target)} is above ${addressOf(area)}, and the results would stand in other rows than what they come from: select a cell in row ${area.row + 1}.`,
+      `${addressOf(target)} is above ${addressOf(area)}, and the results would be in other rows than what they come from: select a cell in row ${area.row + 1}.`,
     );
   if (above <= 0 || above >= area.rows) return part;
   return { ...part, area: { ...area, row: target.row, rows: area.rows - above } };

@@ -1,4 +1,4 @@
-// taskpane: cost per hole against surface speed, from the user's own Taylor figures, with the speed of least cost and
+// taskpane: cost per hole against surface speed, from the user's own Taylor figures, with the speed of minimum cost and
 // the speed of most holes per hour.
 
 import { costAtSpeed, economicSpeed, fastestSpeed } from "../../calc/cost/tool-life.ts";
@@ -31,7 +31,7 @@ export interface CurvePoint {
 export interface CurveFacts {
   readonly inputs: CostInputs;
   readonly points: readonly CurvePoint[];
-  readonly leastCost: CurvePoint;
+  readonly minimumCost: CurvePoint;
   readonly fastest: CurvePoint;
 }
 
@@ -55,13 +55,13 @@ export function curveFacts(inputs: CostInputs): CurveFacts {
     const point = pointAt(low + ((high - low) * step) / STEPS, inputs);
     if (point) points.push(point);
   }
-  const leastCost = pointAt(economic, inputs);
+  const minimumCost = pointAt(economic, inputs);
   const fastest = pointAt(fast, inputs);
-  if (!leastCost || !fastest || points.length < 2)
+  if (!minimumCost || !fastest || points.length < 2)
     wrong(
-      "the speeds of least cost and of most holes leave an edge less than one hole: check n, C and the times",
+      "the speeds of minimum cost and of most holes leave an edge less than one hole: check n, C and the times",
     );
-  return { inputs, points, leastCost, fastest };
+  return { inputs, points, minimumCost, fastest };
 }
 
 /** Undefined where an edge does not last for one hole. */
@@ -91,7 +91,7 @@ function pointAt(speed: number, inputs: CostInputs): CurvePoint | undefined {
 const WIDTH = 340;
 const HEIGHT = 270;
 const FRAME = { left: 52, right: 14, top: 46, bottom: 42 };
-const COLOURS = { curve: "#1b5e7a", least: "#2f7d5b", fastest: "#a34b12", grid: "#dde3e8" };
+const COLORS = { curve: "#1b5e7a", minimumCost: "#2f7d5b", fastest: "#a34b12", grid: "#dde3e8" };
 
 const speedUnit = (units: Units) => (units === "mm" ? "m/min" : "ft/min");
 const speedText = (speed: number) => speed.toFixed(1);
@@ -102,10 +102,10 @@ function costText(cost: number): string {
 }
 
 export function costCurve(facts: CurveFacts): Scene {
-  const { points, leastCost, fastest, inputs } = facts;
+  const { points, minimumCost, fastest, inputs } = facts;
   const [left, right] = [points[0].speed, points[points.length - 1].speed];
-  // The far ends rise steeply; what matters lies near the least cost.
-  const top = Math.max(fastest.cost * 1.05, leastCost.cost * 1.8);
+  // The far ends rise steeply; what matters lies near the minimum cost.
+  const top = Math.max(fastest.cost * 1.05, minimumCost.cost * 1.8);
   const costs = niceSteps(0, top, 5);
   const highest = Math.max(top, costs[costs.length - 1]);
   const x = (speed: number) =>
@@ -121,7 +121,7 @@ export function costCurve(facts: CurveFacts): Scene {
         x2: WIDTH - FRAME.right,
         y1: y(cost),
         y2: y(cost),
-        stroke: COLOURS.grid,
+        stroke: COLORS.grid,
       },
       { kind: "text", x: FRAME.left - 6, y: y(cost) + 4, text: String(cost), anchor: "end", fill: QUIET },
     );
@@ -153,10 +153,10 @@ export function costCurve(facts: CurveFacts): Scene {
     {
       kind: "curve",
       points: shown.map(({ speed, cost }) => [x(speed), y(cost)] as const),
-      stroke: COLOURS.curve,
+      stroke: COLORS.curve,
     },
-    ...mark(leastCost, "least cost", COLOURS.least, false, 14),
-    ...mark(fastest, "most holes per hour", COLOURS.fastest, true, 30),
+    ...mark(minimumCost, "minimum cost", COLORS.minimumCost, false, 14),
+    ...mark(fastest, "most holes per hour", COLORS.fastest, true, 30),
   );
   return {
     title: "Cost per hole against surface speed",
@@ -179,18 +179,18 @@ export function costCurve(facts: CurveFacts): Scene {
   }
 }
 
-function describe({ leastCost, fastest, inputs }: CurveFacts): string {
+function describe({ minimumCost, fastest, inputs }: CurveFacts): string {
   const at = ({ speed, cost, holes }: CurvePoint) =>
     `${speedText(speed)} ${speedUnit(inputs.units)} at ${costText(cost)} per hole and ${holes} holes per edge`;
-  return `Cost per hole is least at ${at(leastCost)}. Most holes per hour come at ${at(fastest)}. Slower and faster than the least-cost speed, a hole costs more.`;
+  return `Cost per hole is lowest at ${at(minimumCost)}. Most holes per hour come at ${at(fastest)}. Slower and faster than the minimum-cost speed, a hole costs more.`;
 }
 
 export function curveFigures(facts: CurveFacts): Figures {
-  const { points, leastCost, fastest, inputs } = facts;
+  const { points, minimumCost, fastest, inputs } = facts;
   const picked = [0, 1, 2, 3, 4].map((part) => points[Math.round(((points.length - 1) * part) / 4)]);
   const rows: [string, CurvePoint][] = [
     ...picked.map((point): [string, CurvePoint] => ["", point]),
-    ["least cost", leastCost],
+    ["minimum cost", minimumCost],
     ["most holes per hour", fastest],
   ];
   rows.sort(([, a], [, b]) => a.speed - b.speed);

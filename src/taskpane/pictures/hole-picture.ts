@@ -1,4 +1,4 @@
-// taskpane: the picture of a toleranced hole: its tolerance interval, that of a new reamer and the reserve for wear,
+// taskpane: the picture of a toleranced hole: its tolerance interval, that of a new reamer and the wear allowance,
 // to one scale.
 
 import { limits } from "../../calc/callouts/limits.ts";
@@ -12,10 +12,10 @@ export interface HoleFacts {
   readonly units: Units;
   readonly cutsOver: number;
   readonly nominal: number;
-  readonly least: number;
-  readonly greatest: number;
-  readonly reamerLeast: number;
-  readonly reamerGreatest: number;
+  readonly lower: number;
+  readonly upper: number;
+  readonly reamerMinimum: number;
+  readonly reamerMaximum: number;
   /** The diameter at which a reamer is worn out: the hole's minimum less what it cuts over. */
   readonly wornOut: number;
 }
@@ -23,22 +23,22 @@ export interface HoleFacts {
 /** @throws Problem for a callout that can't be read or that leaves no room for a reamer */
 export function holeFacts(text: string, units: Units, cutsOver = 0): HoleFacts {
   const callout = readCallout(text, "callout", units);
-  const [reamerLeast, reamerGreatest] = reamerLimits(callout, cutsOver, units);
-  const [least, greatest] = limits(callout, units);
+  const [reamerMinimum, reamerMaximum] = reamerLimits(callout, cutsOver, units);
+  const [lower, upper] = limits(callout, units);
   return {
     callout: text.replace(/\s+/g, " ").trim(),
     units,
     cutsOver,
     nominal: fromTicks(callout.nominal, units),
-    least,
-    greatest,
-    reamerLeast,
-    reamerGreatest,
-    wornOut: roundLength(least - cutsOver),
+    lower,
+    upper,
+    reamerMinimum,
+    reamerMaximum,
+    wornOut: roundLength(lower - cutsOver),
   };
 }
 
-const COLOURS = { hole: "#bcd9e8", free: "#f1e3c4", reamer: "#2f7d5b", wear: "#bfe0cf", line: "#5c6b78" };
+const COLORS = { hole: "#bcd9e8", free: "#f1e3c4", reamer: "#2f7d5b", wear: "#bfe0cf", line: "#5c6b78" };
 const WIDTH = 390;
 const TOP = 46;
 const DRAWN = 210;
@@ -52,11 +52,11 @@ function sizeText(size: number, units: Units): string {
 }
 
 export function holePicture(facts: HoleFacts): Scene {
-  const { units, nominal, least, greatest, reamerLeast, reamerGreatest, wornOut } = facts;
-  const tolerance = greatest - least;
+  const { units, nominal, lower, upper, reamerMinimum, reamerMaximum, wornOut } = facts;
+  const tolerance = upper - lower;
   // The nominal size is drawn where it is near.
-  const isNear = nominal > least - 0.6 * tolerance && nominal < greatest + 0.6 * tolerance;
-  const sizes = [least, greatest, reamerLeast, reamerGreatest, wornOut, ...(isNear ? [nominal] : [])];
+  const isNear = nominal > lower - 0.6 * tolerance && nominal < upper + 0.6 * tolerance;
+  const sizes = [lower, upper, reamerMinimum, reamerMaximum, wornOut, ...(isNear ? [nominal] : [])];
   const [low, high] = [Math.min(...sizes), Math.max(...sizes)];
   const y = (size: number) => TOP + (DRAWN * (high - size)) / (high - low);
   const interval = (x: number, width: number, from: number, to: number, fill: string): Shape => ({
@@ -66,7 +66,7 @@ export function holePicture(facts: HoleFacts): Scene {
     y: y(Math.max(from, to)),
     height: Math.abs(y(from) - y(to)),
     fill,
-    stroke: COLOURS.line,
+    stroke: COLORS.line,
   });
   const shapes: Shape[] = [
     { kind: "text", x: HOLE.x + HOLE.width / 2, y: TOP - 12, text: "Hole", anchor: "middle", bold: true },
@@ -80,19 +80,18 @@ export function holePicture(facts: HoleFacts): Scene {
     },
     { kind: "text", x: 8, y: 16, text: shortened(facts.callout), bold: true },
     { kind: "text", x: WIDTH - 8, y: 16, text: `sizes in ${units}`, anchor: "end", fill: QUIET },
-    interval(HOLE.x, HOLE.width, least, greatest, COLOURS.hole),
-    interval(REAMER.x, REAMER.width, reamerGreatest, reamerLeast, COLOURS.reamer),
+    interval(HOLE.x, HOLE.width, lower, upper, COLORS.hole),
+    interval(REAMER.x, REAMER.width, reamerMaximum, reamerMinimum, COLORS.reamer),
   ];
-  const free = greatest - facts.cutsOver;
-  if (free > reamerGreatest)
-    shapes.push(interval(REAMER.x, REAMER.width, free, reamerGreatest, COLOURS.free));
-  if (wornOut < reamerLeast)
-    shapes.push(interval(REAMER.x, REAMER.width, reamerLeast, wornOut, COLOURS.wear));
+  const free = upper - facts.cutsOver;
+  if (free > reamerMaximum) shapes.push(interval(REAMER.x, REAMER.width, free, reamerMaximum, COLORS.free));
+  if (wornOut < reamerMinimum)
+    shapes.push(interval(REAMER.x, REAMER.width, reamerMinimum, wornOut, COLORS.wear));
   shapes.push(
-    ...intervalName(HOLE, y(least), y(greatest), "tolerance"),
-    ...intervalName(REAMER, y(free), y(reamerGreatest), "kept free"),
-    ...intervalName(REAMER, y(reamerGreatest), y(reamerLeast), "new reamer", "#ffffff"),
-    ...intervalName(REAMER, y(reamerLeast), y(wornOut), "wear reserve"),
+    ...intervalName(HOLE, y(lower), y(upper), "tolerance"),
+    ...intervalName(REAMER, y(free), y(reamerMaximum), "oversize allowance"),
+    ...intervalName(REAMER, y(reamerMaximum), y(reamerMinimum), "new reamer", "#ffffff"),
+    ...intervalName(REAMER, y(reamerMinimum), y(wornOut), "wear allowance"),
   );
   if (isNear) {
     const at = y(nominal);
@@ -130,9 +129,9 @@ function intervalName(
 
 /** Limits of the hole on the left, those of the reamer between the bars and the words. */
 function sizeLabels(facts: HoleFacts, y: (size: number) => number): Shape[] {
-  const { units, least, greatest } = facts;
-  const left = spread([y(greatest), y(least)], LABEL_GAP);
-  return [greatest, least].map((size, index) => ({
+  const { units, lower, upper } = facts;
+  const left = spread([y(upper), y(lower)], LABEL_GAP);
+  return [upper, lower].map((size, index) => ({
     kind: "text",
     x: HOLE.x - 6,
     y: left[index] + 4,
@@ -142,10 +141,10 @@ function sizeLabels(facts: HoleFacts, y: (size: number) => number): Shape[] {
 }
 
 function zoneLabels(facts: HoleFacts, y: (size: number) => number): Shape[] {
-  const { units, reamerLeast, reamerGreatest, wornOut } = facts;
+  const { units, reamerMinimum, reamerMaximum, wornOut } = facts;
   const entries: { at: number; text: string; bold?: boolean }[] = [
-    { at: reamerGreatest, text: `${sizeText(reamerGreatest, units)} new, greatest` },
-    { at: reamerLeast, text: `${sizeText(reamerLeast, units)} new, least` },
+    { at: reamerMaximum, text: `${sizeText(reamerMaximum, units)} new, maximum` },
+    { at: reamerMinimum, text: `${sizeText(reamerMinimum, units)} new, minimum` },
     { at: wornOut, text: `${sizeText(wornOut, units)} worn out` },
   ];
   const heights = spread(
@@ -159,7 +158,7 @@ function zoneLabels(facts: HoleFacts, y: (size: number) => number): Shape[] {
       x2: LABELS - 2,
       y1: y(at),
       y2: heights[index],
-      stroke: COLOURS.line,
+      stroke: COLORS.line,
     },
     { kind: "text", x: LABELS, y: heights[index] + 4, text },
   ]);
@@ -168,30 +167,30 @@ function zoneLabels(facts: HoleFacts, y: (size: number) => number): Shape[] {
 const shortened = (text: string) => (text.length > 34 ? `${text.slice(0, 33)}…` : text);
 
 function describe(facts: HoleFacts): string {
-  const { units, least, greatest, reamerLeast, reamerGreatest, wornOut, cutsOver } = facts;
+  const { units, lower, upper, reamerMinimum, reamerMaximum, wornOut, cutsOver } = facts;
   const size = (value: number) => `${sizeText(value, units)} ${units}`;
   const over =
     cutsOver === 0
       ? ""
       : ` The reamer is taken to cut ${size(Math.abs(cutsOver))} ${cutsOver > 0 ? "over" : "under"} its size.`;
-  return `The hole may be from ${size(least)} to ${size(greatest)}. A new reamer is from ${size(reamerLeast)} to ${size(reamerGreatest)}, and is worn out at ${size(wornOut)}.${over}`;
+  return `The hole may be from ${size(lower)} to ${size(upper)}. A new reamer is from ${size(reamerMinimum)} to ${size(reamerMaximum)}, and is worn out at ${size(wornOut)}.${over}`;
 }
 
 export function holeFigures(facts: HoleFacts): Figures {
-  const { units, nominal, least, greatest, reamerLeast, reamerGreatest, wornOut } = facts;
+  const { units, nominal, lower, upper, reamerMinimum, reamerMaximum, wornOut } = facts;
   const row = (what: string, value: number) => [what, sizeText(value, units)];
   return {
     caption: `${facts.callout}: sizes in ${units}`,
     head: ["", `Size, ${units}`],
     rows: [
       row("Nominal size", nominal),
-      row("Greatest hole", greatest),
-      row("Least hole", least),
-      row("Tolerance of the hole", greatest - least),
-      row("Greatest new reamer", reamerGreatest),
-      row("Least new reamer", reamerLeast),
+      row("Upper limit of the hole", upper),
+      row("Lower limit of the hole", lower),
+      row("Tolerance of the hole", upper - lower),
+      row("Maximum new reamer", reamerMaximum),
+      row("Minimum new reamer", reamerMinimum),
       row("Worn-out reamer", wornOut),
-      row("Wear reserve of the least new reamer", reamerLeast - wornOut),
+      row("Wear allowance of the smallest new reamer", reamerMinimum - wornOut),
     ],
   };
 }

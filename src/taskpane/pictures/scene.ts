@@ -1,4 +1,4 @@
-// taskpane: a picture as data, and as SVG. The SVG carries its own colours on white paper, so that it looks the same
+// taskpane: a picture as data, and as SVG. The SVG carries its own colors on white paper, so that it looks the same
 // where it is pasted.
 
 export type Shape =

@@ -43,10 +43,10 @@ export function checkView(context: PaneContext): void {
   });
 }
 
-function showSummary({ ok, off, blank, unread, slips, rows }: CheckSummary): void {
+function showSummary({ ok, off, blank, unread, mistakes, rows }: CheckSummary): void {
   const facts = [
     `${ok} ok, ${off} off`,
-    ...slips.map((slip) => `${counted(slip.rows, "rows")}: ${slip.name}`),
+    ...mistakes.map((mistake) => `${counted(mistake.rows, "rows")}: ${mistake.name}`),
     ...(unread > 0
       ? [`${counted(unread, "rows")} can't be compared: a figure is missing, a text or an error`]
       : []),

@@ -48,7 +48,7 @@ export function quoteView(context: PaneContext): void {
       }
       byId("pane-shop-faults").replaceChildren(...listItems(faults));
       if (!tables.mm && !tables.in) return "There is no shop table yet.";
-      return faults.length === 0 ? "Nothing is wrong with the table." : `${faults.length} things to look at.`;
+      return faults.length === 0 ? "The table has no problems." : `${faults.length} things to look at.`;
     }),
   );
 }

@@ -72,7 +72,7 @@ export function functionsIn(formula: string): string[] {
 
 /**
  * Whether a formula of the grid can stand in a file: it is whole, and has no function that the grid alone has. A name
- * that nobody knows may be a mistyped one: it stays, for it is easier to mend than to write anew.
+ * that nobody knows may be a mistyped one: it stays, for it is easier to repair than to write anew.
  */
 export function isForOthers(formula: string, { registries }: Pick<GridLibrary, "registries">): boolean {
   const registry = registries.functionRegistry as any;

@@ -99,7 +99,7 @@ export function lossesOf(file: Package, { sheets, sharedStrings }: WorkbookParts
   if (found.tableNames > 0)
     losses.add(`Names of table columns in formulas: ${cells(found.tableNames)} name the cells instead`);
   if (found.droppedNames.length > 0)
-    losses.add(`Defined names that stand for no range: ${found.droppedNames.slice(0, 8).join(", ")}`);
+    losses.add(`Defined names that are not a range: ${found.droppedNames.slice(0, 8).join(", ")}`);
   return [...losses];
 }
 

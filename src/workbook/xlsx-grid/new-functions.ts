@@ -23,5 +23,5 @@ const stored = new Map([
 /** The name of a native function as a file writes it. */
 export const storedNative = (name: string): string => stored.get(name.toUpperCase()) ?? name.toUpperCase();
 
-/** The name of a native function as a person writes it. */
+/** The name of a native function as a user writes it. */
 export const plainNative = (name: string): string => name.replace(/^(?:_xlfn\.)?(?:_xlws\.)?/i, "");

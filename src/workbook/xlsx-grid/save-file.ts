@@ -131,7 +131,7 @@ function bytesOfImage(source: string): Uint8Array {
   return Uint8Array.from(text, (sign) => sign.charCodeAt(0));
 }
 
-/** The exporter leaves a style of messages empty, which the format has no word for, and colours without their alpha. */
+/** The exporter leaves a style of messages empty, which the format has no word for, and colors without their alpha. */
 const valid = (part: string): string =>
   part.replaceAll(' errorStyle=""', "").replace(/ rgb="(?=[0-9A-Fa-f]{6}")/g, ' rgb="FF');
 
@@ -158,7 +158,7 @@ function withPageSetup(sheet: string): string {
   );
 }
 
-/** Defined names, and the wish that whoever opens the file computes it anew. */
+/** Defined names, and the wish that the program that opens the file computes it anew. */
 function withNames(workbook: string, model: Model): string {
   const names = model.getters
     .getNamedRanges()

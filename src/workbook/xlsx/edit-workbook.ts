@@ -58,7 +58,7 @@ const added = (text: string, root: string, element: string): string =>
     (end, prefix: string) => `<${prefix}${element.slice(1)}${end}`,
   );
 
-/** Asks whoever opens the file to compute every formula. */
+/** Asks the program that opens the file to compute every formula. */
 export function askForAll(workbook: string): string {
   const [calculation] = elements(workbook, "calcPr");
   const [root] = elements(workbook, "workbook");

@@ -1,4 +1,4 @@
-// workbook: the names of add-in functions as a file holds them. A file has `_xldudf_REAM_RPM(` where a person has
+// workbook: the names of add-in functions as a file holds them. A file has `_xldudf_REAM_RPM(` where a user has
 // `REAM.RPM(`; which of the underscores was a dot can only be told by looking the name up.
 
 import { type Token, tokensOf } from "./formula-tokens.ts";
@@ -11,11 +11,11 @@ const prefixes = /^(?:_xlfn\.)?(?:_xludf\.)?(?:_xldudf_)?/i;
 const keyOf = (name: string): string => name.toUpperCase().replaceAll(".", "_");
 
 export interface StoredNames {
-  /** A formula as a person writes it, from one as a file holds it in any of the known forms. */
+  /** A formula as a user writes it, from one as a file holds it in any of the known forms. */
   decode(formula: string): string;
   /** A formula as a file holds it. */
   encode(formula: string): string;
-  /** The name as a person writes it, if it is one of ours in any form. */
+  /** The name as a user writes it, if it is one of ours in any form. */
   find(name: string): string | undefined;
 }
 
@@ -49,7 +49,7 @@ export function storedNames(names: Iterable<string>): StoredNames {
   };
 }
 
-/** A quick look, so that a formula without us is not taken apart. */
+/** A quick look, so that a formula without us is not parsed. */
 export function mentionsNamespace(formula: string): boolean {
   return /ream[._]/i.test(formula);
 }

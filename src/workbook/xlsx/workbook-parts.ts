@@ -45,7 +45,7 @@ export interface WorkbookParts {
   readonly tables: readonly Table[];
   /** Dates count from 1904 rather than from 1900. */
   readonly from1904: boolean;
-  /** Whoever opens the file is asked to compute every formula. */
+  /** The program that opens the file is asked to compute every formula. */
   readonly asksForAll: boolean;
   /** Results are rounded to what their cells show before others read them. */
   readonly roundsAsShown: boolean;

@@ -133,7 +133,7 @@ export interface Element {
   readonly end: number;
 }
 
-/** The elements of that local name, whatever their prefix; comments are passed over, and what lies inside one. */
+/** The elements of that local name, whatever their prefix; comments are skipped, and what lies inside one. */
 export function* elements(text: string, name: string): Generator<Element> {
   const starts = new RegExp(`<!--|<((?:[\\w.-]+:)?)${name}(?=[\\s/>])`, "g");
   for (let found = starts.exec(text); found; found = starts.exec(text)) {

@@ -1,4 +1,4 @@
-// tests: a licence outside the list is found, whatever form it is named in; each shipped package's text goes along.
+// tests: a license outside the list is found, whatever form it is named in; each shipped package's text goes along.
 
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
@@ -6,24 +6,24 @@ import { describe, expect, test } from "vitest";
 import {
   exceptions,
   type LicensedPackage,
-  licenceFaults,
-  licencesFile,
-  licenceText,
+  licenseFaults,
+  licensesFile,
+  licenseText,
   lockedPackages,
   packageOf,
   shippedPackages,
-} from "../../src/build/licences.ts";
+} from "../../src/build/licenses.ts";
 import { projectFolder } from "../../src/build/paths.ts";
 import { embedded, vendored } from "../../src/build/vendored.ts";
 
 const none = new Set<string>();
-const under = (licence: string, name = "some"): LicensedPackage => ({ name, version: "1.0.0", licence });
-const faultsOf = (licence: string, shipped = none) => licenceFaults([under(licence)], shipped, {});
+const under = (license: string, name = "some"): LicensedPackage => ({ name, version: "1.0.0", license });
+const faultsOf = (license: string, shipped = none) => licenseFaults([under(license)], shipped, {});
 
 describe("in development", () => {
   test.each(["MIT", "(MIT OR GPL-3.0-or-later)", "Apache-2.0 AND MIT", "MPL-2.0", "CC-BY-4.0", "MIT/X11"])(
     "%s is allowed",
-    (licence) => expect(faultsOf(licence)).toEqual([]),
+    (license) => expect(faultsOf(license)).toEqual([]),
   );
 
   test.each([
@@ -35,9 +35,9 @@ describe("in development", () => {
     "UNLICENSED",
     "SEE LICENSE IN LICENSE.txt",
     "",
-  ])("%j is a fault that names the package", (licence) => {
-    expect(faultsOf(licence)).toEqual([
-      `some 1.0.0 is under "${licence}", which is not allowed in development`,
+  ])("%j is a fault that names the package", (license) => {
+    expect(faultsOf(license)).toEqual([
+      `some 1.0.0 is under "${license}", which is not allowed in development`,
     ]);
   });
 });
@@ -46,22 +46,22 @@ describe("in dist", () => {
   const some = new Set(["some"]);
   test.each(["LGPL-3.0-or-later", "(OFL-1.1 AND MIT)", "(BSD-3-Clause OR GPL-2.0)"])(
     "%s is allowed",
-    (licence) => expect(faultsOf(licence, some)).toEqual([]),
+    (license) => expect(faultsOf(license, some)).toEqual([]),
   );
 
-  test.each(["MPL-2.0", "CC-BY-4.0", "GPL-3.0-only"])("%s is a fault", (licence) => {
-    expect(faultsOf(licence, some)).toHaveLength(1);
+  test.each(["MPL-2.0", "CC-BY-4.0", "GPL-3.0-only"])("%s is a fault", (license) => {
+    expect(faultsOf(license, some)).toHaveLength(1);
   });
 
   test("no exception holds", () => {
     const odd = [under("LICENSE", "odd")];
-    expect(licenceFaults(odd, none, { odd: "for tests" })).toEqual([]);
-    expect(licenceFaults(odd, new Set(["odd"]), { odd: "for tests" })).toHaveLength(1);
+    expect(licenseFaults(odd, none, { odd: "for tests" })).toEqual([]);
+    expect(licenseFaults(odd, new Set(["odd"]), { odd: "for tests" })).toHaveLength(1);
   });
 });
 
 test("an exception for a package that is gone is a fault", () => {
-  expect(licenceFaults([], none, { odd: "for tests" })).toEqual([
+  expect(licenseFaults([], none, { odd: "for tests" })).toEqual([
     "odd is named but not in package-lock.json",
   ]);
 });
@@ -71,13 +71,13 @@ test.each([
   [{ type: "ISC", url: "" }, "ISC"],
   [[{ type: "MIT" }, { type: "GPL-2.0-only" }], "MIT OR GPL-2.0-only"],
   [undefined, ""],
-])("package.json may say %j", (field, expected) => expect(licenceText(field)).toBe(expected));
+])("package.json may say %j", (field, expected) => expect(licenseText(field)).toBe(expected));
 
 test("the lock file's packages are all allowed, and every exception is needed", () => {
   const packages = lockedPackages();
   expect(packages.length).toBeGreaterThan(100);
-  expect(licenceFaults(packages, none)).toEqual([]);
-  expect(licenceFaults(packages, none, {}).length).toBe(Object.keys(exceptions).length);
+  expect(licenseFaults(packages, none)).toEqual([]);
+  expect(licenseFaults(packages, none, {}).length).toBe(Object.keys(exceptions).length);
 });
 
 test.each([
@@ -100,7 +100,7 @@ test("what the grid's script holds inside is named", () => {
   expect(embedded["@odoo/o-spreadsheet"]).toEqual([...inside, ...Object.keys(dependencies)]);
 });
 
-test("the texts of our own licence and of each shipped package's go along", () => {
+test("the texts of our own license and of each shipped package's go along", () => {
   const shipped = shippedPackages(vendored.map(({ from }) => from));
   expect([...shipped].sort()).toEqual([
     "@odoo/o-spreadsheet",
@@ -110,7 +110,7 @@ test("the texts of our own licence and of each shipped package's go along", () =
     "quickselect",
     "rbush",
   ]);
-  const text = licencesFile(shipped);
+  const text = licensesFile(shipped);
   expect(text).toMatch(/^Reamwright, MIT\n/);
   for (const name of shipped) expect(text).toContain(`\n${name} `);
   for (const phrase of [

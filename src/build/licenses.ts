@@ -1,4 +1,4 @@
-// build: the licence of every package in package-lock.json, and which licences may be there. Read offline, from what is
+// build: the license of every package in package-lock.json, and which licenses may be there. Read offline, from what is
 // installed; packages for other systems, which are not, are judged by what the lock file says of them.
 
 import { existsSync, readdirSync, readFileSync } from "node:fs";
@@ -6,9 +6,9 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import satisfies from "spdx-satisfies";
 import { projectFolder } from "./paths.ts";
-import { embedded, licencesHere } from "./vendored.ts";
+import { embedded, licensesHere } from "./vendored.ts";
 
-/** Licences of what may be in dist/: permissive ones, the LGPL of a library used unmodified, the font's. */
+/** Licenses of what may be in dist/: permissive ones, the LGPL of a library used unmodified, the font's. */
 const allowed = [
   "0BSD",
   "Apache-2.0",
@@ -33,15 +33,15 @@ const olderNames: Readonly<Record<string, string>> = { "MIT/X11": "MIT" };
 
 /** Packages outside the list that are used all the same, each with the reason. Never in dist/. */
 export const exceptions: Readonly<Record<string, string>> = {
-  "@microsoft/office-js": "under Microsoft's own licence; types and tests only",
-  buffers: "names no licence; comes with exceljs, which reads files in tests only",
+  "@microsoft/office-js": "under Microsoft's own license; types and tests only",
+  buffers: "names no license; comes with exceljs, which reads files in tests only",
 };
 
 export interface LicensedPackage {
   readonly name: string;
   readonly version: string;
   /** An SPDX expression, or whatever the package says; empty if it says nothing. */
-  readonly licence: string;
+  readonly license: string;
   /** Where it is installed; undefined if it is for another system. */
   readonly folder?: string;
 }
@@ -55,39 +55,39 @@ export function lockedPackages(): LicensedPackage[] {
       const name = path.slice(path.lastIndexOf("node_modules/") + "node_modules/".length);
       if (!existsSync(file)) {
         if (!locked.optional) throw new Error(`${path} is not installed: run npm ci`);
-        return { name, version: locked.version, licence: locked.license ?? "" };
+        return { name, version: locked.version, license: locked.license ?? "" };
       }
       const { version, license, licenses } = JSON.parse(readFileSync(file, "utf8"));
-      return { name, version, licence: licenceText(license ?? licenses), folder: join(projectFolder, path) };
+      return { name, version, license: licenseText(license ?? licenses), folder: join(projectFolder, path) };
     });
 }
 
 /** One expression from the forms that package.json has had: a text, an object, a list of them to choose from. */
-export function licenceText(field: any): string {
-  if (Array.isArray(field)) return field.map(licenceText).join(" OR ");
+export function licenseText(field: any): string {
+  if (Array.isArray(field)) return field.map(licenseText).join(" OR ");
   return typeof field === "object" && field !== null ? (field.type ?? "") : (field ?? "");
 }
 
-function isAmong(licence: string, list: readonly string[]): boolean {
+function isAmong(license: string, list: readonly string[]): boolean {
   try {
-    return satisfies(olderNames[licence] ?? licence, list);
+    return satisfies(olderNames[license] ?? license, list);
   } catch {
     return false;
   }
 }
 
-/** What is wrong with the licences of packages, of which those in `shipped` are in dist/. Empty when all is well. */
-export function licenceFaults(
+/** What is wrong with the licenses of packages, of which those in `shipped` are in dist/. Empty when all is well. */
+export function licenseFaults(
   packages: readonly LicensedPackage[],
   shipped: ReadonlySet<string>,
   excepted: Readonly<Record<string, string>> = exceptions,
 ): string[] {
-  const faults = packages.flatMap(({ name, version, licence }) => {
+  const faults = packages.flatMap(({ name, version, license }) => {
     const ships = shipped.has(name);
-    if (isAmong(licence, ships ? allowed : allowedInDevelopment)) return [];
+    if (isAmong(license, ships ? allowed : allowedInDevelopment)) return [];
     if (!ships && Object.hasOwn(excepted, name)) return [];
     const place = ships ? "in dist/" : "in development";
-    return [`${name} ${version} is under "${licence}", which is not allowed ${place}`];
+    return [`${name} ${version} is under "${license}", which is not allowed ${place}`];
   });
   const names = new Set(packages.map(({ name }) => name));
   const gone = [...Object.keys(excepted), ...shipped].filter((name) => !names.has(name));
@@ -113,12 +113,12 @@ export function shippedPackages(files: readonly string[]): Set<string> {
   return new Set(names);
 }
 
-/** dist/licences.txt: our own licence, then the licence of each package that has something in dist/. */
-export function licencesFile(shipped: ReadonlySet<string>): string {
+/** dist/licenses.txt: our own license, then the license of each package that has something in dist/. */
+export function licensesFile(shipped: ReadonlySet<string>): string {
   const parts = lockedPackages()
     .filter(({ name, folder }) => shipped.has(name) && folder)
     .sort((one, other) => (one.name < other.name ? -1 : 1))
-    .map((one) => `${one.name} ${one.version}, ${one.licence}\n${sourceOf(one)}\n${textOf(one)}`);
+    .map((one) => `${one.name} ${one.version}, ${one.license}\n${sourceOf(one)}\n${textOf(one)}`);
   const own = readFileSync(join(projectFolder, "LICENSE"), "utf8").trim();
   return `${[`Reamwright, MIT\n\n${own}`, ...parts].join(`\n\n${"=".repeat(72)}\n\n`)}\n`;
 }
@@ -133,18 +133,18 @@ function sourceOf({ folder }: LicensedPackage): string {
 
 function textOf({ name, folder }: LicensedPackage): string {
   const file = readdirSync(folder!).find((entry) => /^licen[sc]e(\.(md|txt))?$/i.test(entry));
-  const text = file ? join(folder!, file) : licencesHere[name];
-  if (!text) throw new Error(`${name} has no text of its licence`);
+  const text = file ? join(folder!, file) : licensesHere[name];
+  if (!text) throw new Error(`${name} has no text of its license`);
   return readFileSync(text, "utf8").trim();
 }
 
-/** How many packages there are under each licence, and the exceptions with their reasons. */
+/** How many packages there are under each license, and the exceptions with their reasons. */
 function summary(packages: readonly LicensedPackage[]): string {
   const counts = new Map<string, number>();
-  for (const { licence } of packages) counts.set(licence, (counts.get(licence) ?? 0) + 1);
+  for (const { license } of packages) counts.set(license, (counts.get(license) ?? 0) + 1);
   const lines = [...counts].sort(([, one], [, other]) => other - one);
   return [
-    ...lines.map(([licence, count]) => `${String(count).padStart(5)}  ${licence || "(none named)"}`),
+    ...lines.map(([license, count]) => `${String(count).padStart(5)}  ${license || "(none named)"}`),
     ...Object.entries(exceptions).map(([name, reason]) => `excepted: ${name}, ${reason}`),
   ].join("\n");
 }
@@ -152,7 +152,7 @@ function summary(packages: readonly LicensedPackage[]): string {
 if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) {
   const packages = lockedPackages();
   console.log(summary(packages));
-  for (const fault of licenceFaults(packages, new Set())) {
+  for (const fault of licenseFaults(packages, new Set())) {
     console.error(fault);
     process.exitCode = 1;
   }
