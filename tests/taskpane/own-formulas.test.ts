@@ -3,11 +3,16 @@
 import { describe, expect, test } from "vitest";
 import { freezeSheet } from "../../src/taskpane/actions/freeze-sheet.ts";
 import { ownFormula } from "../../src/workbook/own-formulas/own-formula.ts";
-import { rewritten, rewrittenColumn } from "../../src/workbook/own-formulas/rewrite.ts";
+import { ownCells } from "../../src/workbook/own-formulas/rewrite.ts";
 import { gridOf } from "../support/function-grid.ts";
 
 const RPM =
   '=IF(AND(OR(A2="",A2=0),OR(B2="",B2=0)),"",IF(OR(NOT(ISNUMBER(A2)),A2<=0,NOT(ISNUMBER(B2)),B2<=0,B2>3150),NA(),1000*A2/(PI()*B2)))';
+
+const rewritten = (formula: string) => {
+  const own = ownCells(formula);
+  return "why" in own ? own.why : own.cells[0][0];
+};
 
 describe("our functions in the spreadsheet's own", () => {
   test("are the formula that STEPS shows, with blanks and refusals", () => {
@@ -18,23 +23,35 @@ describe("our functions in the spreadsheet's own", () => {
     expect(ownFormula("EDGECOST", ["120", "", "3", "25"])).toBe("(120+3*25)/(1*(3+1))");
   });
 
-  test("are not written where they rest on a table, a unit in a cell, or another call", () => {
-    for (const formula of [
-      "=REAM.LIMITS(A2)",
-      "=REAM.RPM(A2,B2,,C2)",
-      "=REAM.RPM(REAM.STARTSPEED(A2),B2)",
-      '=REAM.RPM(A2,B2,,"furlong")',
-      "=REAM.RPM(A2)",
-      "=SUM(A2:A3)",
-      '="REAM.RPM(A2,B2)"&REAM.STOCK(A2)',
-    ])
-      expect(rewritten(formula), formula).toBeUndefined();
+  test.each([
+    ["=REAM.LIMITS(A2)", "LIMITS looks up a table, reads a text, or answers in words"],
+    ["=REAM.RPM(REAM.STARTSPEED(A2),B2)", "STARTSPEED looks up a table, reads a text, or answers in words"],
+    ["=REAM.RPM(A2*2,B2)", "surfaceSpeed of RPM is neither a cell nor a number"],
+    ['=REAM.RPM(A2,B2,,"furlong")', "units of RPM is neither a cell nor a number"],
+    ["=REAM.RPM(A2)", "RPM lacks diameter"],
+    ["=REAM.RPM(A2:B3,C2)", "the ranges of RPM are no columns of one height"],
+    ["=REAM.FEEDRATE(A2:A4,B2:B3)", "the ranges of FEEDRATE are no columns of one height"],
+    ["=SUM(A2:A3)", "an argument is a calculation of its own"],
+    ["=1+REAM.RUNOUT(A2,B2,C2,D2)", "RUNOUT gives 3 cells, and the formula takes another number of them"],
+    ['="REAM.RPM(A2,B2)"&REAM.SAVING(A2,B2)', "a text in the formula names a function"],
+  ])("%s is not written, and says why", (formula, why) => {
+    expect(ownCells(formula)).toEqual({ why });
   });
 
   test("stand within other formulas, and row by row in place of a column", () => {
     expect(rewritten('=IF(C2="","",REAM.SAVING(A2,B2))')).toMatch(/^=IF\(C2="","",\(IF\(AND\(/);
-    expect(rewrittenColumn("=REAM.FEEDRATE(A2:A4,B2:B4)")?.length).toBe(3);
-    expect(rewrittenColumn("=REAM.FEEDRATE(A2:A4,B2:B3)")).toBeUndefined();
+    expect(ownCells("=REAM.FEEDRATE(A2:A4,B2:B4)")).toMatchObject({
+      cells: [[/A2/], [/A3/], [/A4/]].map((row) => row.map((one) => expect.stringMatching(one))),
+    });
+    const { cells } = ownCells("=REAM.RUNOUT(A2:A3,B2:B3,C2:C3,D2:D3)") as { cells: string[][] };
+    expect(cells.map((row) => row.length)).toEqual([3, 3]);
+    expect(rewritten("=INDEX(REAM.CLEANUP(0.25,0.05),1,2)")).toBe("=(ROUND(0.25/2+0.05,7))");
+  });
+
+  test("take the unit from a cell", () => {
+    expect(rewritten("=REAM.RPM(20,10,,C2)")).toBe(
+      '=IF(OR(TRIM(C2)="",C2=0,LOWER(TRIM(C2))="mm",LOWER(TRIM(C2))="metric"),1000*20/(PI()*10),IF(OR(LOWER(TRIM(C2))="in",LOWER(TRIM(C2))="inch",LOWER(TRIM(C2))="inches"),12*20/(PI()*10),NA()))',
+    );
   });
 });
 

@@ -1,6 +1,6 @@
 // taskpane: a copy of the sheet with values in place of our formulas, for someone who has no add-in.
 
-import { rewritten, rewrittenColumn } from "../../workbook/own-formulas/rewrite.ts";
+import { ownCells } from "../../workbook/own-formulas/rewrite.ts";
 import {
   type Area,
   type Cells,
@@ -68,13 +68,16 @@ async function writeOwn(
   formulas.forEach((line, row) => {
     line.forEach((content, column) => {
       if (typeof content !== "string" || !callsOurs(content)) return;
-      const one = rewritten(content);
-      const down = one === undefined ? rewrittenColumn(content) : undefined;
-      if (one !== undefined) written.set(`${row},${column}`, { row, column, formula: one });
-      for (const [at, formula] of (down ?? []).entries())
-        if (values[row + at]?.[column] !== undefined)
-          written.set(`${row + at},${column}`, { row: row + at, column, formula });
-      if (one === undefined && down === undefined) for (const { id } of ourCalls(content)) left.add(id);
+      const own = ownCells(content);
+      if ("why" in own) for (const { id } of ourCalls(content)) left.add(id);
+      else
+        own.cells.forEach((cells, down) => {
+          cells.forEach((formula, along) => {
+            const place = { row: row + down, column: column + along };
+            if (values[place.row]?.[place.column] !== undefined)
+              written.set(`${place.row},${place.column}`, { ...place, formula });
+          });
+        });
     });
   });
   const cell = ({ row, column }: { row: number; column: number }, content: Content) => ({

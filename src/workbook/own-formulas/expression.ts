@@ -17,6 +17,8 @@ const functions: Readonly<Record<string, (...args: string[]) => string>> = {
   sind: (angle) => `SIN(RADIANS(${angle}))`,
   cosd: (angle) => `COS(RADIANS(${angle}))`,
   tand: (angle) => `TAN(RADIANS(${angle}))`,
+  // A spreadsheet names x first, and has no angle for 0, 0.
+  atan2d: (y, x) => `IF(AND((${y})=0,(${x})=0),0,DEGREES(ATAN2(${x},${y})))`,
   ln: (value) => `LN(${value})`,
   exp: (value) => `EXP(${value})`,
   abs: (value) => `ABS(${value})`,

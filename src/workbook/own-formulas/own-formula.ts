@@ -1,14 +1,19 @@
-// workbook: a call of one of our functions as a formula of the spreadsheet's own, with its units, caps, defaults and
-// blanks; where our function would show an error, the formula shows #N/A.
+// workbook: a call of one of our functions as formulas of the spreadsheet's own, one for each cell that it gives, with its
+// units, caps, defaults and blanks; where our function would show an error, the formula shows #N/A.
 
 import { vocabulary } from "../../../functions/arguments.ts";
+import { resultsOf } from "../../calc/formula.ts";
 import type { Units } from "../../calc/lengths.ts";
+import { hasOwn } from "../../calc/own.ts";
+import { Problem } from "../../calc/problem.ts";
 import { inSpreadsheet } from "./expression.ts";
 import { type KnownFunction, knownFunctions } from "./known.ts";
+import { listFunctions } from "./lists.ts";
 
-/** A cell as a formula names it, `B7`, `$B$7`, `Sheet1!B7`; or a plain number. */
+/** A cell as a formula names it, `B7`, `$B$7`, `Sheet1!B7`; or a plain number, or a word. */
 const CELL = /^(?:(?:'[^']+'|[A-Za-z_][\w.]*)!)?\$?[A-Z]{1,3}\$?\d+$/i;
 const NUMBER = /^\d+(?:\.\d+)?$/;
+const WORD = /^"([^"]*)"$/;
 const LONGEST = 8000;
 const UNDER_ONE = 1 - 2 ** -53;
 const longest = (units: Units): number => (units === "mm" ? 3150 : 124);
@@ -16,31 +21,100 @@ const longest = (units: Units): number => (units === "mm" ? 3150 : 124);
 /** What stands where nothing is given. */
 const DEFAULT_OF: Readonly<Record<string, string>> = { retractRate: "feedRate" };
 
-/** @param args as they are written, "" for one left out @returns without "="; undefined where it cannot be written */
-export function ownFormula(id: string, args: readonly string[]): string | undefined {
+/** Formulas without "=", one for each cell of the function, or why there are none. */
+export type OwnFormulas = readonly string[] | { readonly why: string };
+
+/**
+ * @param args as they are written, "" for one left out
+ * @param isColumn which of them are one cell of a column: a row is empty where all of these are
+ */
+export function ownFormulas(
+  id: string,
+  args: readonly string[],
+  isColumn: readonly boolean[] = [],
+): OwnFormulas {
+  const texts = args.map((text) => text.trim());
+  const list = listFunctions.get(id);
+  if (list) return list(texts) ?? { why: `${id} with these arguments has no such formula` };
   const one = knownFunctions.get(id);
-  if (!one) return undefined;
+  if (!one) return { why: `${id} looks up a table, reads a text, or answers in words` };
   const names = [...one.required, ...one.optional];
-  if (args.length > names.length) return undefined;
-  const given = new Map(names.map((name, at) => [name, (args[at] ?? "").trim()]));
-  const units = unitsOf(given.get("units") ?? "");
-  if (!units) return undefined;
-  given.delete("units");
+  if (texts.length > names.length) return { why: `${id} has more arguments than it takes` };
+  const given = new Map(names.map((name, at) => [name, texts[at] ?? ""]));
   for (const [name, text] of given) {
-    if (text !== "" && !CELL.test(text) && !NUMBER.test(text)) return undefined;
-    if (text === "" && one.required.includes(name)) return undefined;
+    if (text === "" && one.required.includes(name)) return { why: `${id} lacks ${name}` };
+    if (!isWritable(one, name, text)) return { why: `${name} of ${id} is neither a cell nor a number` };
   }
-  const text = withoutBlanks(one, given, units, []);
-  if (text === undefined) return undefined;
-  const guarded = guards(one, given, text, units);
-  return guarded.length > LONGEST ? undefined : guarded;
+  const columns = names.filter((_, at) => isColumn[at]);
+  const formulas = inUnits(one, given, columns.length > 0 ? columns : one.required);
+  if (!formulas) return { why: `${id} with these arguments has no such formula` };
+  return formulas.some((text) => text.length > LONGEST)
+    ? { why: `the formula for ${id} would be longer than a cell holds` }
+    : formulas;
 }
 
-/** A unit that is written out; one in a cell might change. */
+/** The first cell of a call; undefined if it cannot be written. */
+export function ownFormula(id: string, args: readonly string[]): string | undefined {
+  const own = ownFormulas(id, args);
+  return "why" in own ? undefined : own[0];
+}
+
+function isWritable(one: KnownFunction, name: string, text: string): boolean {
+  if (text === "" || CELL.test(text))
+    return text === "" || !one.words?.includes(name) || one.given !== undefined;
+  if (name === "units") return unitsOf(text) !== undefined;
+  return one.words?.includes(name) ? WORD.test(text) : NUMBER.test(text);
+}
+
+/** A unit that is written out; undefined for one in a cell. */
 function unitsOf(text: string): Units | undefined {
   if (text === "") return "mm";
-  const word = /^"\s*(mm|in)\s*"$/i.exec(text)?.[1].toLowerCase();
-  return word as Units | undefined;
+  const word = WORD.exec(text)?.[1].trim().toLowerCase() ?? "none";
+  return hasOwn(UNIT_WORDS, word) ? UNIT_WORDS[word] : undefined;
+}
+const UNIT_WORDS: Readonly<Record<string, Units>> = {
+  mm: "mm",
+  metric: "mm",
+  in: "in",
+  inch: "in",
+  inches: "in",
+};
+
+/** The cells in the unit that is written out, or in either as a cell says. */
+function inUnits(one: KnownFunction, all: Given, asked: readonly string[]): string[] | undefined {
+  const cell = all.get("units") ?? "";
+  const given = new Map(all);
+  given.delete("units");
+  const units = unitsOf(cell);
+  const orEmpty = (text: string) => unlessEmpty(all, asked, text);
+  if (units) return cellsIn(one, given, units)?.map(orEmpty);
+  const [metric, inch] = [cellsIn(one, given, "mm"), cellsIn(one, given, "in")];
+  if (!metric || !inch) return undefined;
+  const is = (unit: Units) =>
+    Object.keys(UNIT_WORDS)
+      .filter((word) => UNIT_WORDS[word] === unit)
+      .map((word) => `LOWER(TRIM(${cell}))="${word}"`)
+      .join(",");
+  return metric.map((text, at) =>
+    orEmpty(`IF(OR(TRIM(${cell})="",${cell}=0,${is("mm")}),${text},IF(OR(${is("in")}),${inch[at]},NA()))`),
+  );
+}
+
+/** "" for an empty row: all of these are cells, and blank. */
+function unlessEmpty(given: Given, asked: readonly string[], text: string): string {
+  const cells = asked.map((name) => [name, given.get(name) ?? ""] as const);
+  if (!cells.every(([, cell]) => CELL.test(cell))) return text;
+  return `IF(AND(${cells.map(([name, cell]) => isBlank(name, cell)).join(",")}),"",${text})`;
+}
+
+function cellsIn(one: KnownFunction, given: Given, units: Units): string[] | undefined {
+  const cells: string[] = [];
+  for (let cell = 0; cell < (one.cells ?? 1); cell++) {
+    const text = withoutBlanks(one, given, units, [], cell);
+    if (text === undefined) return undefined;
+    cells.push(guards(one, given, text, units));
+  }
+  return cells;
 }
 
 type Given = ReadonlyMap<string, string>;
@@ -51,6 +125,7 @@ function withoutBlanks(
   given: Given,
   units: Units,
   settled: readonly string[],
+  cell: number,
 ): string | undefined {
   const open = one.optional.find(
     (name) =>
@@ -58,13 +133,16 @@ function withoutBlanks(
       CELL.test(given.get(name) ?? "") &&
       !settled.includes(name) &&
       !one.asGiven?.includes(name) &&
+      !one.words?.includes(name) &&
       (one.leavesOut?.includes(name) || one.calculate.formula.defaults?.[name] === undefined),
   );
-  if (open === undefined) return lines(one, given, units);
-  const filled = withoutBlanks(one, given, units, [...settled, open]);
-  const blank = withoutBlanks(one, new Map(given).set(open, ""), units, settled);
+  if (open === undefined) return lines(one, given, units, cell);
+  const filled = withoutBlanks(one, given, units, [...settled, open], cell);
+  const blank = withoutBlanks(one, new Map(given).set(open, ""), units, settled, cell);
   if (filled === undefined || blank === undefined) return undefined;
-  return filled === blank ? filled : `IF(${isBlank(open, given.get(open)!)},${blank},${filled})`;
+  if (filled === blank) return filled;
+  const text = given.get(open)!;
+  return `IF(${one.leavesOut?.includes(open) ? `N(${text})=0` : isBlank(open, text)},${blank},${filled})`;
 }
 
 const argumentOf = (name: string) => vocabulary[name as keyof typeof vocabulary];
@@ -73,12 +151,16 @@ const argumentOf = (name: string) => vocabulary[name as keyof typeof vocabulary]
 const isBlank = (name: string, cell: string): string =>
   argumentOf(name).zeroCounts ? `${cell}=""` : `OR(${cell}="",${cell}=0)`;
 
-/** The lines of the formula, put into one another. */
-function lines(one: KnownFunction, given: Given, units: Units): string | undefined {
+/** The lines of the formula, put into one another, up to the one that is the cell. */
+function lines(one: KnownFunction, given: Given, units: Units, cell: number): string | undefined {
   const { formula } = one.calculate;
   const names = [...one.required, ...one.optional];
-  // What a line looks like depends on which arguments are there, not on their values.
-  const values = names.map((name) => (name === "units" ? units : given.get(name) === "" ? undefined : 1));
+  // What a line looks like depends on which arguments are there and on words, not on numbers.
+  const values = names.map((name) => {
+    const text = given.get(name) ?? "";
+    if (name === "units") return units;
+    return text === "" ? undefined : (WORD.exec(text)?.[1] ?? 1);
+  });
   const texts = new Map<string, string>();
   for (const name of names) {
     const text = given.get(name) ?? "";
@@ -92,21 +174,35 @@ function lines(one: KnownFunction, given: Given, units: Units): string | undefin
     // Where it is needed and left out, the guard has refused the row.
     else if (one.asGiven?.includes(name)) texts.set(name, "0");
   }
-  let last: string | undefined;
-  for (const { symbol, expression } of formula.steps(units, ...values)) {
-    last = inSpreadsheet(expression, (name) => texts.get(name));
-    if (last === undefined) return undefined;
-    texts.set(symbol, `(${last})`);
+  const textOf = (name: string) => given.get(name) ?? "";
+  for (const [name, text] of Object.entries(one.given?.(textOf, units) ?? {})) texts.set(name, text);
+  const steps = stepsOf(one, units, values);
+  const resultAt = resultsOf(steps, Math.min(one.cells ?? 1, steps.length));
+  for (const [at, { symbol, expression }] of steps.entries()) {
+    const text = inSpreadsheet(expression, (name) => texts.get(name));
+    if (text === undefined) return undefined;
+    if (resultAt[at] === cell) return one.roundedResults?.includes(symbol) ? `ROUND(${text},7)` : text;
+    texts.set(symbol, one.rounded?.includes(symbol) ? `ROUND(${text},7)` : `(${text})`);
   }
-  return last;
+  // A cell that stays empty with these arguments; a formula without lines has no cell at all.
+  return steps.length === 0 ? undefined : '""';
 }
 
-/** "" for an empty row, #N/A for what our function refuses. */
+function stepsOf(one: KnownFunction, units: Units, values: readonly unknown[]) {
+  try {
+    return one.calculate.formula.steps(units, ...values);
+  } catch (thrown) {
+    if (thrown instanceof Problem) return [];
+    throw thrown;
+  }
+}
+
+/** #N/A for what our function refuses. */
 function guards(one: KnownFunction, given: Given, text: string, units: Units): string {
   const cells = (names: readonly string[]) =>
     names.flatMap((name) => {
       const cell = given.get(name) ?? "";
-      return CELL.test(cell) ? [[name, cell] as const] : [];
+      return CELL.test(cell) && !one.words?.includes(name) ? [[name, cell] as const] : [];
     });
   const required = cells(one.required);
   const refused = required.map(([name, cell]) => `NOT(ISNUMBER(${cell})),${outside(name, cell, units)}`);
@@ -114,11 +210,8 @@ function guards(one: KnownFunction, given: Given, text: string, units: Units): s
     refused.push(
       `NOT(OR(${cell}="",ISNUMBER(${cell}))),AND(ISNUMBER(${cell}),NOT(${isBlank(name, cell)}),OR(${outside(name, cell, units)}))`,
     );
-  if (one.none) refused.push(one.none((name) => given.get(name)!));
-  const checked = refused.length === 0 ? text : `IF(OR(${refused.join(",")}),NA(),${text})`;
-  if (required.length < one.required.length || required.length === 0) return checked;
-  const blank = required.map(([name, cell]) => isBlank(name, cell));
-  return `IF(AND(${blank.join(",")}),"",${checked})`;
+  if (one.none) refused.push(one.none((name) => given.get(name) ?? "", units));
+  return refused.length === 0 ? text : `IF(OR(${refused.join(",")}),NA(),${text})`;
 }
 
 /** Conditions under which a number is none that the argument may be. */
@@ -129,7 +222,7 @@ function outside(name: string, cell: string, units: Units): string {
     conditions.push(`${cell}<${/0 or more/.test(accepts) ? 0 : 1}`, `${cell}<>INT(${cell})`);
   else if (min === Number.MIN_VALUE || (isLength && !zeroCounts)) conditions.push(`${cell}<=0`);
   else if (min > -Number.MAX_VALUE) conditions.push(`${cell}<${min}`);
-  if (isLength) conditions.push(`${cell}>${longest(units)}`);
+  if (isLength) conditions.push(`${min < 0 ? `ABS(${cell})` : cell}>${longest(units)}`);
   else if (max === UNDER_ONE) conditions.push(`${cell}>=1`);
   else if (max < Number.MAX_VALUE) conditions.push(`${cell}>${max}`);
   return conditions.length === 0 ? "FALSE" : conditions.join(",");
