@@ -60,7 +60,18 @@ export class GridWorkbook implements Workbook {
       .getSelectedZones()
       .map((zone) => cutTo(areaOf(sheet, zone), used))
       .filter((area) => area !== undefined);
-    return Promise.all(areas.map((area) => this.read(area)));
+    return Promise.all(areas.map(async (area) => ({ ...(await this.read(area)), ...this.outOfSight(area) })));
+  }
+
+  /** The cells that a filter or a hidden row or column keeps out of sight, if there are any. */
+  private outOfSight({ sheet, row, column, rows, columns }: Area): Pick<Cells, "hidden"> {
+    const sheetId = this.idOf(sheet);
+    const hiddenRows = Array.from({ length: rows }, (_, at) => this.getters.isRowHidden(sheetId, row + at));
+    const hiddenColumns = Array.from({ length: columns }, (_, at) =>
+      this.getters.isColHidden(sheetId, column + at),
+    );
+    if (![...hiddenRows, ...hiddenColumns].includes(true)) return {};
+    return { hidden: hiddenRows.map((isOut) => hiddenColumns.map((isColumnOut) => isOut || isColumnOut)) };
   }
 
   async places(): Promise<readonly Area[]> {

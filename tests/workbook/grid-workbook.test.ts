@@ -107,6 +107,45 @@ describe("reading", () => {
     expect(await workbook.used("Empty")).toBeUndefined();
   });
 
+  test("tells the cells that hidden rows and columns keep out of sight", async () => {
+    select([1, 2, 2, 4]);
+    expect((await workbook.selected())[0].hidden).toBeUndefined();
+    const hide = (dimension: "ROW" | "COL", element: number) =>
+      model.dispatch("HIDE_COLUMNS_ROWS", { sheetId: "one", dimension, elements: [element] });
+    expect(hide("ROW", 3).isSuccessful).toBe(true);
+    expect((await workbook.selected())[0].hidden).toEqual([
+      [false, false],
+      [true, true],
+      [false, false],
+    ]);
+    hide("COL", 2);
+    expect((await workbook.selected())[0].hidden).toEqual([
+      [false, true],
+      [true, true],
+      [false, true],
+    ]);
+  });
+
+  test("tells the cells that a filter keeps out of sight", async () => {
+    const ranges = [
+      { _sheetId: "one", _zone: { left: 1, top: 1, right: 1, bottom: 4 }, unboundedZone: undefined },
+    ] as any;
+    const config = {
+      ...(library as any).constants.DEFAULT_TABLE_CONFIG,
+      styleId: "TableStyleMedium5",
+      hasFilters: true,
+      numberOfHeaders: 1,
+    };
+    const made = model.dispatch("CREATE_TABLE", { sheetId: "one", ranges, config, tableType: "static" });
+    expect(made.isSuccessful).toBe(true);
+    const value = { filterType: "values" as const, hiddenValues: ["0.5"] };
+    expect(model.dispatch("UPDATE_FILTER", { sheetId: "one", col: 1, row: 1, value }).isSuccessful).toBe(
+      true,
+    );
+    select([1, 1, 1, 4]);
+    expect((await workbook.selected())[0].hidden).toEqual([[false], [true], [false], [false]]);
+  });
+
   test("the active cell of merged cells is their first", async () => {
     select([6, 2, 6, 2]);
     expect(await workbook.active()).toEqual({ sheet: "Job 7", row: 2, column: 5, rows: 1, columns: 1 });
