@@ -7,7 +7,13 @@ import { withWorksheetFunctions } from "../fill/worksheet-functions.ts";
 import { Refusal } from "../workbook/workbook.ts";
 import { openPackage } from "../workbook/xlsx/package.ts";
 import { type StoredNames, storedNames } from "../workbook/xlsx/stored-names.ts";
-import { changesSince, noteMovedCells, type Snapshot, snapshotOf } from "../workbook/xlsx-grid/changes.ts";
+import {
+  changesSince,
+  keepTables,
+  noteMovedCells,
+  type Snapshot,
+  snapshotOf,
+} from "../workbook/xlsx-grid/changes.ts";
 import type { GridLibrary } from "../workbook/xlsx-grid/library.ts";
 import { LARGEST_FILE, type OpenedWorkbook, openWorkbook } from "../workbook/xlsx-grid/open-file.ts";
 import { saveWorkbook } from "../workbook/xlsx-grid/save-file.ts";
@@ -83,6 +89,7 @@ class WorkbookFile {
       const read = openWorkbook(new Uint8Array(await file.arrayBuffer()), this.library, this.names);
       if (!this.mayGo(`Open ${file.name}?`)) return "this workbook stays";
       await this.shown.show(read.data);
+      keepTables(this.shown.model);
       const name = /\.xls[xm]$/i.test(file.name) ? file.name : file.name.replace(/(?:\.\w{2,5})?$/, ".xlsx");
       this.begin(name, read, snapshotOf(this.shown.model));
       return undefined;
@@ -184,6 +191,7 @@ class WorkbookFile {
     await this.shown.show(data);
     this.name = name;
     this.opened = read && { ...read, held: new Map(origin.held) };
+    if (read) keepTables(this.shown.model);
     this.before = origin?.before;
     if (origin?.isMore) noteMovedCells(this.shown.model);
     this.saved = "a draft";

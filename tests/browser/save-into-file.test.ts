@@ -8,7 +8,12 @@ import { saveIntoFile } from "../../src/browser/save-into-file.ts";
 import { cellAddress } from "../../src/workbook/workbook.ts";
 import { readCell } from "../../src/workbook/xlsx/addresses.ts";
 import { storedNames } from "../../src/workbook/xlsx/stored-names.ts";
-import { changesSince, snapshotOf, watchMovedCells } from "../../src/workbook/xlsx-grid/changes.ts";
+import {
+  changesSince,
+  keepTables,
+  snapshotOf,
+  watchMovedCells,
+} from "../../src/workbook/xlsx-grid/changes.ts";
 import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
 import { TypedCells } from "../../src/workbook/xlsx-grid/typed-cells.ts";
 import {
@@ -31,6 +36,7 @@ type Edits = Readonly<Record<string, string>>;
 function saved(file: Uint8Array, edits: Edits, valuesOnly = false) {
   const opened = openWorkbook(file, gridLibrary, names);
   const model = new gridLibrary.Model(opened.data as never);
+  keepTables(model);
   const before = snapshotOf(model);
   const [sheetId] = model.getters.getSheetIds();
   for (const [address, content] of Object.entries(edits)) {
@@ -102,6 +108,24 @@ describe("saving into the file", () => {
     const before = new Map(packedEntries(file));
     for (const [name, bytes] of packedEntries(saved(file, { A1: "2" }).bytes))
       if (name !== "xl/worksheets/sheet1.xml") expect(bytes, name).toEqual(before.get(name));
+  });
+
+  test("writes beside a table and into aligned cells no more than cells", async () => {
+    const book = new ExcelJS.Workbook();
+    const sheet = book.addWorksheet("Sheet1");
+    const columns = [{ name: "Hole" }, { name: "Price" }];
+    sheet.addTable({ name: "Jobs", ref: "A1", headerRow: true, columns, rows: [["a", 1]] });
+    sheet.getCell("A6").value = "open";
+    for (const address of ["A6", "B6"]) sheet.getCell(address).alignment = { horizontal: "right" };
+    const file = new Uint8Array(await book.xlsx.writeBuffer());
+    const typed = { A3: "b", B3: "2", C1: "Note", C2: "soon", A6: "7", B6: "12" };
+    const { bytes } = saved(file, typed);
+    const again = new ExcelJS.Workbook();
+    await again.xlsx.load(bytes.buffer as ArrayBuffer);
+    const cells = Object.keys(typed).map((address) => again.worksheets[0].getCell(address));
+    expect(cells.map(({ value }) => value)).toEqual(["b", 2, "Note", "soon", 7, 12]);
+    expect(cells.at(-1)!.alignment.horizontal).toBe("right");
+    expect(textsIn(bytes)["xl/tables/table1.xml"]).toBe(textsIn(file)["xl/tables/table1.xml"]);
   });
 
   test("empties a cell, and takes its formula from the list of formulas", () => {

@@ -67,10 +67,10 @@ const differences: readonly [rule: string, test: (node: Node) => boolean][] = [
     (node) => argsOf(node, [...aggregates, "AND", "OR"]).some(hasArray),
   ],
   [
-    "0 to the power of 0 is no number: LibreOffice gives 1, and in arrays for an error as well",
+    "0 to the power of 0 is no number: LibreOffice gives 1, and in arrays for errors and texts as well",
     (node) =>
       partsOfPower(node).length > 0 &&
-      partsOfPower(node).every((one) => one.kind !== "value" || one.value === 0),
+      (hasArray(node) || partsOfPower(node).every((one) => one.kind !== "value" || one.value === 0)),
   ],
   [
     "A text is no number to a look-up, and an empty cell is 0: LibreOffice finds the number, and no 0",

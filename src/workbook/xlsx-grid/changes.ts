@@ -47,12 +47,25 @@ export interface Snapshot {
 }
 
 export function snapshotOf(model: Model): Snapshot {
+  // The grid leaves out the alignment that the content of a cell has anyway, which changes with the content.
+  const cells = handlerWith(model, "extractCustomStyle");
+  cells.extractCustomStyle = ({ style }: { style?: object }) => ({ ...style });
   // Not exportData: its short form of formulas that repeat down a column fails on a running total (SUM(F$1:F2)).
   const data = (model as any)._exportData(false) as WorkbookData;
+  delete cells.extractCustomStyle;
   return {
     sheets: data.sheets.map((sheet) => sheetSnapshot(sheet, data)),
     names: JSON.stringify(data.namedRanges ?? {}),
   };
+}
+
+/** The part of the grid that has a method; these are none of its published interface. */
+const handlerWith = (model: Model, method: string): any =>
+  (model as any).handlers.find((handler: any) => typeof handler[method] === "function");
+
+/** From now on tables stay as they are when something is typed beside them: a file's cells can be written, its tables not. */
+export function keepTables(model: Model): void {
+  handlerWith(model, "canUpdateCellCmdExtendTable").canUpdateCellCmdExtendTable = () => "none";
 }
 
 function sheetSnapshot(sheet: SheetData, data: WorkbookData): SheetSnapshot {
