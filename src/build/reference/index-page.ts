@@ -18,10 +18,12 @@ export function indexContent(declarations: readonly Declaration[]): string {
       ? `<section class="topic"><h2>${escaped(title)}</h2><ul>${entries.join("\n")}</ul></section>`
       : "";
   });
+  const byName = [...declarations].map(({ id }) => id).sort();
   return `<h1>What do you need?</h1>
 <p class="search"><label for="search">Search</label> <input id="search" type="search" autocomplete="off" placeholder="how much stock, chip load, hole too big"> <span id="found" role="status"></span></p>
 <ul id="results" class="topic"></ul>
 <section class="tasks"><h2>By task</h2><ul>${byTask.join("\n")}</ul></section>
 ${byTopic.join("\n")}
+<section class="names"><h2>A to Z</h2><p class="links">${byName.map(link).join(" ")}</p></section>
 <script type="application/json" id="help">${JSON.stringify(paneHelp(declarations)).replaceAll("<", "\\u003c")}</script>`;
 }

@@ -11,6 +11,8 @@ export interface PageParts {
   readonly formulas: readonly { readonly title: string; readonly lines: readonly string[] }[];
   /** The table of the formula's symbols. */
   readonly symbols: string;
+  /** What words say badly, drawn: SVG, or "". */
+  readonly picture: string;
   /** The tables of the worked examples. */
   readonly worked: string;
   /** The first example, line by line, as STEPS gives it. */
@@ -71,6 +73,11 @@ export function functionContent(declaration: Declaration, parts: PageParts): str
           : ""
       }`,
     ),
+    parts.picture !== "" &&
+      section(
+        "Picture",
+        `<div class="wide picture" role="group" aria-label="Picture" tabindex="0">${parts.picture}</div>`,
+      ),
     parts.formulas.length > 0 &&
       section(
         "Formula",

@@ -12,6 +12,7 @@ import { indexContent } from "./index-page.ts";
 import { literalArguments, loadFunctions } from "./load.ts";
 import { materialsContent } from "./materials-page.ts";
 import { framed, functionContent } from "./page.ts";
+import { pictureOf } from "./pictures.ts";
 import { realErrors } from "./real-errors.ts";
 import { rulesContent } from "./rules-page.ts";
 import { symbolTable } from "./symbols.ts";
@@ -27,7 +28,7 @@ export async function writeReference(folder: string): Promise<void> {
 }
 
 /** Text of every page by its name in dist/reference/. Throws where a task names a function that is not there. */
-async function referencePages(): Promise<Map<string, string>> {
+export async function referencePages(): Promise<Map<string, string>> {
   const declarations = readDeclarations();
   const registered = await loadFunctions(declarations);
   const { explanationOf } = await import("../../../functions/map-rows.ts");
@@ -53,6 +54,7 @@ async function referencePages(): Promise<Map<string, string>> {
       asked: tasks.filter(([, named]) => named.includes(declaration.id)).map(([task]) => task),
       formulas: formula && how ? formulasOf(formula, how.values, how.names.includes("units")) : [],
       symbols: formula && how ? symbolTable(declaration, formula, how) : "",
+      picture: pictureOf(declaration.id),
       worked: workedExamples(declaration, call),
       steps: steps.map(([line]) => String(line)),
       accepts,

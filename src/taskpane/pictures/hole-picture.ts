@@ -42,8 +42,8 @@ const COLORS = { hole: "#bcd9e8", free: "#f1e3c4", reamer: "#2f7d5b", wear: "#bf
 const WIDTH = 390;
 const TOP = 46;
 const DRAWN = 210;
-const HOLE = { x: 68, width: 84 };
-const REAMER = { x: 164, width: 84 };
+const HOLE = { x: 62, width: 68 };
+const REAMER = { x: 138, width: 106 };
 const LABELS = REAMER.x + REAMER.width + 10;
 const LABEL_GAP = 14;
 

@@ -65,8 +65,8 @@ const TEXT_SIZE = 11;
 const SVG = "http://www.w3.org/2000/svg";
 
 /** @param id the start of the ids of title and description, one of its own in the page */
-export function renderScene(scene: Scene, id: string): SVGSVGElement {
-  const svg = make("svg", {
+export function renderScene(scene: Scene, id: string, page: Document = document): SVGSVGElement {
+  const svg = make(page, "svg", {
     viewBox: `0 0 ${scene.width} ${scene.height}`,
     width: scene.width,
     height: scene.height,
@@ -76,19 +76,19 @@ export function renderScene(scene: Scene, id: string): SVGSVGElement {
     "font-size": TEXT_SIZE,
   }) as SVGSVGElement;
   svg.append(
-    make("title", { id: `${id}-title` }, scene.title),
-    make("desc", { id: `${id}-description` }, scene.description),
-    make("rect", { width: scene.width, height: scene.height, fill: "#ffffff" }),
-    ...scene.shapes.map(renderShape),
+    make(page, "title", { id: `${id}-title` }, scene.title),
+    make(page, "desc", { id: `${id}-description` }, scene.description),
+    make(page, "rect", { width: scene.width, height: scene.height, fill: "#ffffff" }),
+    ...scene.shapes.map((shape) => renderShape(shape, page)),
   );
   return svg;
 }
 
-function renderShape(shape: Shape): SVGElement {
+function renderShape(shape: Shape, page: Document): SVGElement {
   switch (shape.kind) {
     case "rect": {
       const { x, y, width, height, fill, stroke = "none" } = shape;
-      return make("rect", {
+      return make(page, "rect", {
         x: fixed(x),
         y: fixed(y),
         width: fixed(width),
@@ -99,7 +99,7 @@ function renderShape(shape: Shape): SVGElement {
     }
     case "line": {
       const { x1, y1, x2, y2, stroke, dash } = shape;
-      return make("line", {
+      return make(page, "line", {
         x1: fixed(x1),
         y1: fixed(y1),
         x2: fixed(x2),
@@ -111,6 +111,7 @@ function renderShape(shape: Shape): SVGElement {
     case "text": {
       const { x, y, text, anchor = "start", fill = INK, bold, turned } = shape;
       return make(
+        page,
         "text",
         {
           x: fixed(x),
@@ -125,23 +126,24 @@ function renderShape(shape: Shape): SVGElement {
     }
     case "curve": {
       const points = shape.points.map(([x, y]) => `${fixed(x)},${fixed(y)}`).join(" ");
-      return make("polyline", { points, fill: "none", stroke: shape.stroke, "stroke-width": 2 });
+      return make(page, "polyline", { points, fill: "none", stroke: shape.stroke, "stroke-width": 2 });
     }
     case "dot": {
       const { x, y, fill, square } = shape;
       return square
-        ? make("rect", { x: fixed(x - 4.5), y: fixed(y - 4.5), width: 9, height: 9, fill })
-        : make("circle", { cx: fixed(x), cy: fixed(y), r: 5, fill });
+        ? make(page, "rect", { x: fixed(x - 4.5), y: fixed(y - 4.5), width: 9, height: 9, fill })
+        : make(page, "circle", { cx: fixed(x), cy: fixed(y), r: 5, fill });
     }
   }
 }
 
 function make(
+  page: Document,
   name: string,
   attributes: Readonly<Record<string, string | number | undefined>>,
   text = "",
 ): SVGElement {
-  const element = document.createElementNS(SVG, name);
+  const element = page.createElementNS(SVG, name);
   for (const [key, value] of Object.entries(attributes)) {
     if (value !== undefined) element.setAttribute(key, String(value));
   }
