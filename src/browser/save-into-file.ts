@@ -6,7 +6,7 @@ import type { Functions } from "../fill/formula/evaluate.ts";
 import type { WorkbookReport } from "../fill/report.ts";
 import { editSheet } from "../workbook/xlsx/edit-sheet.ts";
 import { askForAll, calculatedKey, spillMark, withoutCalculated } from "../workbook/xlsx/edit-workbook.ts";
-import type { PackageParts } from "../workbook/xlsx/package.ts";
+import { over } from "../workbook/xlsx/package.ts";
 import { walkSheet } from "../workbook/xlsx/walk-sheet.ts";
 import { cellAt, type NewCell, placeOf } from "../workbook/xlsx/write-sheet.ts";
 import type { Changes } from "../workbook/xlsx-grid/changes.ts";
@@ -69,13 +69,6 @@ function formulaPlaces(text: string): number[] {
   walkSheet(text, { cell: ({ row, column, formula }) => formula && places.push(placeOf(row, column)) });
   return places;
 }
-
-/** The package with other texts for some parts. */
-const over = (file: PackageParts, parts: ReadonlyMap<string, string>): PackageParts => ({
-  names: file.names,
-  has: (name) => parts.has(name) || file.has(name),
-  read: (name) => parts.get(name) ?? file.read(name),
-});
 
 function joined(pieces: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
   const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));

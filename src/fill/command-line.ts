@@ -11,6 +11,8 @@ export const usage = `Fills in the results of worksheet functions without a spre
                                             adds a column; names are those of the header row, in [ ] if they
                                             are no plain words; several columns: "lower,upper=REAM.LIMITS(callout)"
 
+  --own-formulas   makes a copy that computes without the functions: each becomes the spreadsheet's own formula, or a
+                   value where there is none; OUT must be another file
   --formula TEXT   may be given several times, later ones may use the columns of earlier ones
   --units in       "mm" or "in" for functions in CSV formulas that are not told
   --json           writes the report for machines on the standard output
@@ -24,6 +26,7 @@ export interface Order {
   readonly formulas: readonly string[];
   readonly units: "mm" | "in" | undefined;
   readonly json: boolean;
+  readonly ownFormulas: boolean;
 }
 
 export function readOrder(args: readonly string[]): Order | "help" {
@@ -43,7 +46,14 @@ export function readOrder(args: readonly string[]): Order | "help" {
   const { units } = values;
   if (units !== undefined && units !== "mm" && units !== "in")
     throw new Refusal(`--units is "${units}": give mm or in`);
-  return { input, output, formulas: values.formula ?? [], units, json: values.json ?? false };
+  return {
+    input,
+    output,
+    formulas: values.formula ?? [],
+    units,
+    json: values.json ?? false,
+    ownFormulas: values["own-formulas"] ?? false,
+  };
 }
 
 function parse(args: readonly string[]) {
@@ -54,6 +64,7 @@ function parse(args: readonly string[]) {
       formula: { type: "string", multiple: true },
       units: { type: "string" },
       json: { type: "boolean" },
+      "own-formulas": { type: "boolean" },
       help: { type: "boolean", short: "h" },
     },
   });

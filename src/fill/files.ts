@@ -134,7 +134,7 @@ export function changedSince(path: string, { size, time }: Stamp): string | unde
 }
 
 /** The file itself, where the path is a link to it. */
-function realPath(path: string): string {
+export function realPath(path: string): string {
   try {
     return realpathSync(path);
   } catch {

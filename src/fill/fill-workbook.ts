@@ -1,7 +1,7 @@
 // fill: a workbook file in, the same file with new values out, and what there is to report.
 
 import { type Box, cellName, contains } from "../workbook/xlsx/addresses.ts";
-import { openPackage, type PackageParts } from "../workbook/xlsx/package.ts";
+import { openPackage, over, type PackageParts } from "../workbook/xlsx/package.ts";
 import { type StoredNames, storedNames } from "../workbook/xlsx/stored-names.ts";
 import { cellAt, type NewCell, placeOf, writeCells } from "../workbook/xlsx/write-sheet.ts";
 import { Computer, type Outcome, sizeOfResult } from "./compute.ts";
@@ -17,6 +17,7 @@ import {
 import type { Functions } from "./formula/evaluate.ts";
 import { CellError, isMatrix, type Matrix, type Scalar } from "./formula/values.ts";
 import { type LoadedWorkbook, loadWorkbook, type Sheet, scopes } from "./load.ts";
+import { withoutFunctions } from "./own-formulas.ts";
 import { readValues } from "./read-values.ts";
 import { newSheetReport, type SheetReport, type WorkbookReport } from "./report.ts";
 import { hasContent } from "./room.ts";
@@ -30,10 +31,23 @@ export interface Filled {
 
 export type Progress = (done: number, of: number) => void;
 
-export function fillWorkbook(bytes: Uint8Array, functions: Functions, progress: Progress = () => {}): Filled {
+export function fillWorkbook(
+  bytes: Uint8Array,
+  functions: Functions,
+  progress: Progress = () => {},
+  ownFormulas = false,
+): Filled {
   const file = openPackage(bytes);
-  const { parts, report } = fillParts(file, functions, { progress });
-  return { pieces: parts.size > 0 ? file.with(parts) : undefined, report };
+  const { parts, report, kept } = fillParts(file, functions, { progress });
+  if (!ownFormulas) return { pieces: parts.size > 0 ? file.with(parts) : undefined, report };
+  const own = withoutFunctions(
+    over(file, parts),
+    namesOf(functions),
+    kept,
+    (copy, changed) => fillParts(copy, functions, { changed }).parts,
+  );
+  for (const [part, text] of own.parts) parts.set(part, text);
+  return { pieces: parts.size > 0 ? file.with(parts) : undefined, report: { ...report, own: own.report } };
 }
 
 export interface FillOptions {

@@ -7,7 +7,7 @@ import { buildIfStale } from "../build/stale.ts";
 import { Refusal } from "../workbook/workbook.ts";
 import { type Order, readOrder, usage } from "./command-line.ts";
 import { fillCsv } from "./csv/fill-csv.ts";
-import { besideName } from "./files.ts";
+import { besideName, realPath } from "./files.ts";
 import { loadFunctions, readMetadata } from "./load-functions.ts";
 import { NOT_READ, progressBar, showCsv, showWorkbooks } from "./show.ts";
 import { runJobs } from "./threads.ts";
@@ -45,19 +45,25 @@ async function runOrder(order: Order | "help"): Promise<number> {
     throw new Refusal(
       `${order.formulas.length > 0 ? "--formula" : "--units"} is for CSV files, and ${order.input} is none`,
     );
+  if (isCsv && order.ownFormulas)
+    throw new Refusal(`--own-formulas is for workbooks, and ${order.input} is none`);
+  if (order.ownFormulas && realPath(output) === realPath(input))
+    throw new Refusal("--own-formulas makes a copy. Name another file or folder for it");
   if (isCsv) return await runCsv(input, output, order);
   if (!stats.isDirectory() && !workbookEndings.includes(ending))
     throw new Refusal(`${order.input} is no .xlsx, .xlsm or .csv file`);
-  return await runWorkbooks(stats.isDirectory() ? jobsOf(input, output) : [{ input, output }], order.json);
+  const { ownFormulas } = order;
+  const jobs = stats.isDirectory() ? jobsOf(input, output, ownFormulas) : [{ input, output, ownFormulas }];
+  return await runWorkbooks(jobs, order.json);
 }
 
 /** The workbooks of a folder; not those that a program keeps beside an open one. */
-function jobsOf(folder: string, output: string): Job[] {
+function jobsOf(folder: string, output: string, ownFormulas: boolean): Job[] {
   const names = readdirSync(folder)
     .filter((name) => workbookEndings.includes(extname(name).toLowerCase()) && !/^(?:~\$|\.)/.test(name))
     .sort();
   if (names.length === 0) throw new Refusal(`${folder} holds no .xlsx or .xlsm file`);
-  return names.map((name) => ({ input: join(folder, name), output: join(output, name) }));
+  return names.map((name) => ({ input: join(folder, name), output: join(output, name), ownFormulas }));
 }
 
 async function runWorkbooks(jobs: readonly Job[], json: boolean): Promise<number> {

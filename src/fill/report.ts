@@ -26,9 +26,28 @@ export interface SheetReport {
   readonly resized: readonly { readonly cell: string; readonly rows: number; readonly columns: number }[];
 }
 
+/** What became of our functions in a copy that computes without them. */
+export interface OwnReport {
+  /** Cells that compute with the spreadsheet's own formulas. */
+  readonly formulas: number;
+  /** Cells that hold values now, by the reason. */
+  readonly values: readonly {
+    readonly sheet: string;
+    readonly why: string;
+    readonly cells: number;
+    readonly first: string;
+  }[];
+  /** Formulas with our functions that stay, as their values may no longer hold. */
+  readonly left: number;
+  /** Names in the workbook that use our functions, and stay. */
+  readonly names: readonly string[];
+}
+
 export interface WorkbookReport {
   readonly sheets: readonly SheetReport[];
   readonly notes: readonly string[];
+  /** In a copy that computes without our functions. */
+  readonly own?: OwnReport;
 }
 
 /** As many as are listed of each kind. */
@@ -59,19 +78,35 @@ export function newSheetReport(sheet: string) {
 }
 
 /** Whether every formula has its new value, and none is an error. */
-export const isAllWell = ({ sheets }: WorkbookReport): boolean =>
-  sheets.every(({ errors, kept }) => errors + kept === 0);
+export const isAllWell = ({ sheets, own }: WorkbookReport): boolean =>
+  sheets.every(({ errors, kept }) => errors + kept === 0) && (own?.names.length ?? 0) === 0;
 
 const count = (number: number, one: string, several = `${one}s`) =>
   `${number.toLocaleString("en-US")} ${number === 1 ? one : several}`;
 
 /** For a user to read, a line each. */
-export function workbookLines({ sheets, notes }: WorkbookReport, shown = 20): string[] {
+export function workbookLines({ sheets, notes, own }: WorkbookReport, shown = 20): string[] {
   const lines = sheets
     .filter(({ computed, kept }) => computed + kept > 0)
     .flatMap((sheet) => sheetLines(sheet, shown));
   if (lines.length === 0) lines.push("no formula uses the worksheet functions: nothing to fill");
-  return [...lines, ...notes.map((note) => `note: ${note}`)];
+  return [...lines, ...(own ? ownLines(own, shown) : []), ...notes.map((note) => `note: ${note}`)];
+}
+
+function ownLines({ formulas, values, left, names }: OwnReport, shown: number): string[] {
+  const lines = [`${count(formulas, "cell")} computed by the spreadsheet's own formulas`];
+  for (const { sheet, why, cells, first } of values.slice(0, shown))
+    lines.push(
+      `  ${sheet}!${first}: ${count(cells, "cell")} as ${cells === 1 ? "a value" : "values"}: ${why}`,
+    );
+  if (values.length > shown) lines.push(`  and ${count(values.length - shown, "more reason")}`);
+  if (left > 0)
+    lines.push(`  ${count(left, "formula")} with our functions left: without the add-in they show #NAME?`);
+  if (names.length > 0)
+    lines.push(
+      `  ${names.join(", ")}: names with our functions are left, and show #NAME? without the add-in`,
+    );
+  return lines;
 }
 
 function sheetLines(report: SheetReport, shown: number): string[] {

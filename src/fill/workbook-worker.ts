@@ -12,6 +12,8 @@ import type { WorkbookReport } from "./report.ts";
 export interface Job {
   readonly input: string;
   readonly output: string;
+  /** Whether the output computes without our functions. */
+  readonly ownFormulas: boolean;
 }
 
 export type Message =
@@ -22,10 +24,13 @@ export type Message =
 
 const functions = loadFunctions();
 
-export function runJob({ input, output }: Job, tell: (message: Message) => void): void {
+export function runJob({ input, output, ownFormulas }: Job, tell: (message: Message) => void): void {
   const { bytes, stamp } = readWhole(input);
-  const { pieces, report } = fillWorkbook(bytes, functions, (done, of) =>
-    tell({ kind: "progress", done, of }),
+  const { pieces, report } = fillWorkbook(
+    bytes,
+    functions,
+    (done, of) => tell({ kind: "progress", done, of }),
+    ownFormulas,
   );
   const isSame = resolve(input) === resolve(output);
   const isWritten = pieces !== undefined || !isSame;

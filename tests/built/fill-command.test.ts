@@ -97,6 +97,26 @@ describe("a workbook", () => {
     expect(readFileSync(at("good.xlsx")).equals(readFileSync(at("out", "filled.xlsx")))).toBe(true);
   });
 
+  test("becomes a copy that computes without the functions, beside the file and never in its place", async () => {
+    const original = quote("_xldudf_REAM_RPM(A1,B1)", "_xldudf_REAM_STOCK(B1)");
+    writeFileSync(at("own.xlsx"), original);
+    const { status, stdout } = await fill("own.xlsx", "own-copy.xlsx", "--own-formulas");
+    expect(status).toBe(0);
+    expect(stdout).toContain("1 cell computed by the spreadsheet's own formulas\n");
+    expect(stdout).toContain("  Quote!D1: 1 cell as a value: STOCK looks up a table");
+    const sheet = textsIn(readFileSync(at("own-copy.xlsx")))["xl/worksheets/sheet1.xml"];
+    expect(sheet).toContain("1000*A1/(PI()*B1)");
+    expect(sheet).not.toMatch(/REAM/i);
+    const { stdout: told } = await fill("own.xlsx", "own-copy.xlsx", "--own-formulas", "--json");
+    expect(JSON.parse(told).files[0].own).toMatchObject({ formulas: 1, left: 0 });
+    for (const names of [["own.xlsx"], ["own.xlsx", "./own.xlsx"]]) {
+      const refused = await fill(...names, "--own-formulas");
+      expect(refused).toMatchObject({ status: 2 });
+      expect(refused.stderr).toContain("--own-formulas makes a copy. Name another file or folder for it");
+    }
+    expect(readFileSync(at("own.xlsx")).equals(original)).toBe(true);
+  });
+
   test("with cells in error, or cells that are kept, ends with 1 and says which", async () => {
     writeFileSync(at("bad.xlsx"), quote('REAM.RPM("fast",B1)', "CUBEVALUE(C1)", "REAM.RPM(A1,B1)"));
     const { status, stdout } = await fill("bad.xlsx");

@@ -5,9 +5,13 @@ import * as reader from "@e965/xlsx";
 import ExcelJS from "exceljs";
 import { expect, test } from "vitest";
 import { vocabulary } from "../../functions/arguments.ts";
+import { fillWorkbook } from "../../src/fill/fill-workbook.ts";
+import { loadFunctions } from "../../src/fill/load-functions.ts";
 import { knownFunctions } from "../../src/workbook/own-formulas/known.ts";
 import { ownFormulas } from "../../src/workbook/own-formulas/own-formula.ts";
+import { ownCells } from "../../src/workbook/own-formulas/rewrite.ts";
 import { cellName } from "../../src/workbook/xlsx/addresses.ts";
+import { joined } from "../support/package.ts";
 import { sheet as called, isError } from "../support/sheet.ts";
 import { converted } from "./office.ts";
 
@@ -147,4 +151,79 @@ test("a fit, a range of lives and a stack-up give what ours give", async () => {
     }
   }
   expect(differences(asked, await recalculated(book))).toEqual([]);
+}, 120_000);
+
+test("a column of them gives what one call over the column gives, empty rows among them", async () => {
+  const book = new ExcelJS.Workbook();
+  const sheet = book.addWorksheet("Own");
+  const asked: Asked[] = [];
+  const height = 8;
+  const columns = [INPUTS, INPUTS + 1, INPUTS + 2, INPUTS + 3].map((along) =>
+    Array.from({ length: height }, (_, at) =>
+      at === 3 ? null : at === 5 && along > INPUTS ? null : Math.round(random() * 400 + 10) / 10,
+    ),
+  );
+  const units = Array.from({ length: height }, (_, at) => (at === 3 ? null : pick(["mm", "in", null])));
+  const range = (along: number) => `${cellName(0, INPUTS + along)}:${cellName(height - 1, INPUTS + along)}`;
+  [...columns, units].forEach((cells, along) => {
+    cells.forEach((cell, at) => {
+      if (cell !== null) sheet.getCell(at + 1, INPUTS + along + 1).value = cell;
+    });
+  });
+  const column = (along: number) => columns[along].map((one) => [one]);
+  const calls: [string, string, unknown[]][] = [
+    ["RPM", `${range(0)},10`, [column(0), 10]],
+    [
+      "RPM",
+      `${range(0)},${range(1)},,${range(4)}`,
+      [column(0), column(1), undefined, units.map((one) => [one])],
+    ],
+    ["FEEDRATE", `0.2,${range(1)}`, [0.2, column(1)]],
+    ["CONVERT", `${range(0)},"in","mm"`, [column(0), "in", "mm"]],
+    ["CLEANUP", `${range(0)},0.05`, [column(0), 0.05]],
+    ["TOOLSNEEDED", `${range(2)},${range(3)},2`, [column(2), column(3), 2]],
+  ];
+  calls.forEach(([id, args, given], block) => {
+    const own = ownCells(`=REAM.${id}(${args})`);
+    if ("why" in own) throw new Error(own.why);
+    const ours = called(id, ...given);
+    own.cells.forEach((cells, down) => {
+      cells.forEach((formula, along) => {
+        const [row, at] = [block * 10 + 20 + down, along];
+        sheet.getCell(row + 1, at + 1).value = { formula: formula.slice(1) };
+        asked.push({
+          label: `${id}(${args}) row ${down} ${formula}`,
+          address: cellName(row, at),
+          ours: ours[down][along],
+        });
+      });
+    });
+  });
+  expect(differences(asked, await recalculated(book))).toEqual([]);
+}, 120_000);
+
+test("the copy that fill makes follows its inputs", async () => {
+  const book = new ExcelJS.Workbook();
+  const sheet = book.addWorksheet("Own");
+  sheet.getCell("A1").value = 15;
+  sheet.getCell("B1").value = 10;
+  sheet.getCell("C1").value = { formula: "_xldudf_REAM_RPM(A1,B1)" };
+  sheet.getCell("D1").value = { formula: "_xldudf_REAM_FEEDRATE(0.2,C1)" };
+  sheet.getCell("E1").value = { formula: "IF(D1>0,_xldudf_REAM_HOLETIME(30,D1,2,3),0)" };
+  const { pieces } = fillWorkbook(
+    new Uint8Array((await book.xlsx.writeBuffer()) as ArrayBuffer),
+    loadFunctions(),
+    () => {},
+    true,
+  );
+  const copy = new ExcelJS.Workbook();
+  await copy.xlsx.load(joined(pieces!).buffer as ArrayBuffer);
+  const own = copy.getWorksheet("Own")!;
+  own.getCell("B1").value = 12;
+  // Without their old values, so that LibreOffice has to compute them.
+  for (const name of ["C1", "D1", "E1"]) own.getCell(name).value = { formula: own.getCell(name).formula };
+  const computed = await recalculated(copy);
+  const rpm = (1000 * 15) / (Math.PI * 12);
+  const expected = { C1: rpm, D1: 0.2 * rpm, E1: (2 * 60 * 35) / (0.2 * rpm) };
+  for (const [name, value] of Object.entries(expected)) expect(computed[name].v).toBeCloseTo(value, 9);
 }, 120_000);

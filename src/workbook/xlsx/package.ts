@@ -24,6 +24,13 @@ export interface Package extends PackageParts {
   with(parts: ReadonlyMap<string, string>): Uint8Array[];
 }
 
+/** The package with other texts for some parts. */
+export const over = (file: PackageParts, parts: ReadonlyMap<string, string>): PackageParts => ({
+  names: file.names,
+  has: (name) => parts.has(name) || file.has(name),
+  read: (name) => parts.get(name) ?? file.read(name),
+});
+
 const startsWith = (bytes: Uint8Array, ...signs: number[]) => signs.every((sign, i) => bytes[i] === sign);
 
 export function openPackage(given: Uint8Array, limits: ZipLimits = zipLimits): Package {
