@@ -53,9 +53,10 @@ export function hideFileNotes(): void {
 }
 
 /** What was done to a file, for the person. */
-export function toldOf(changed: number, { sheets }: WorkbookReport): string {
+export function toldOf(changed: number, added: number, { sheets }: WorkbookReport): string {
   const sum = (key: "computed" | "kept") => sheets.reduce((total, sheet) => total + sheet[key], 0);
   const told = [`${count(changed, "cell")} changed`, `${count(sum("computed"), "formula")} computed`];
+  if (added > 0) told.unshift(`${count(added, "sheet")} added`);
   if (sum("kept") > 0) told.push(`${count(sum("kept"), "formula")} left for Excel to compute`);
   return told.join(", ");
 }

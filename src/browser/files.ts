@@ -5,9 +5,12 @@ import type { Metadata } from "../build/metadata.ts";
 import type { Functions } from "../fill/formula/evaluate.ts";
 import { withWorksheetFunctions } from "../fill/worksheet-functions.ts";
 import { Refusal } from "../workbook/workbook.ts";
+import { addSheets } from "../workbook/xlsx/add-sheets.ts";
 import { openPackage } from "../workbook/xlsx/package.ts";
 import { type StoredNames, storedNames } from "../workbook/xlsx/stored-names.ts";
+import { readWorkbookParts } from "../workbook/xlsx/workbook-parts.ts";
 import {
+  type Changes,
   changesSince,
   keepTables,
   noteMovedCells,
@@ -16,7 +19,7 @@ import {
 } from "../workbook/xlsx-grid/changes.ts";
 import type { GridLibrary } from "../workbook/xlsx-grid/library.ts";
 import { LARGEST_FILE, type OpenedWorkbook, openWorkbook } from "../workbook/xlsx-grid/open-file.ts";
-import { saveWorkbook } from "../workbook/xlsx-grid/save-file.ts";
+import { exportedSheets, saveWorkbook } from "../workbook/xlsx-grid/save-file.ts";
 import { TypedCells } from "../workbook/xlsx-grid/typed-cells.ts";
 import { uncomputedFormulas } from "../workbook/xlsx-grid/uncomputed.ts";
 import { clearDraft, type Draft, keepDraft, offerDraft, readDraft } from "./draft.ts";
@@ -127,21 +130,16 @@ class WorkbookFile {
     const { opened, before, library, names } = this;
     const { model } = this.shown;
     const changes = opened && before && changesSince(before, model);
-    if (opened && changes && !changes.isMore) {
-      const typed = new TypedCells(model, library, names, opened.parts.from1904);
-      const { bytes, report, changed, kept } = saveIntoFile(
-        opened,
-        changes,
-        typed,
-        this.functions,
-        valuesOnly,
-      );
+    const into = opened && changes && !changes.isMore && (await this.savedInto(opened, changes, valuesOnly));
+    if (into) {
+      const { bytes, report, changed, kept, places } = into;
       if (!valuesOnly) {
-        this.opened = { ...opened, file: openPackage(bytes), bytes };
+        const file = openPackage(bytes);
+        this.opened = { ...opened, file, bytes, parts: readWorkbookParts(file), places };
         this.before = snapshotOf(model);
         this.showNotes(valuesIn(this.opened, kept));
       }
-      return { bytes, told: toldOf(changed, report) };
+      return { bytes, told: toldOf(changed, changes.added.length, report) };
     }
     if (opened && !(await confirmLosses(opened.losses))) return undefined;
     // A new file has no macros.
@@ -149,6 +147,19 @@ class WorkbookFile {
     const saved = await saveWorkbook(model, library, names, { valuesOnly, opened });
     const own = saved.asValues === 0 ? "" : `, ${saved.asValues} as values that no other program reads`;
     return { bytes: saved.bytes, told: `formulas ${saved.formulas}${own}` };
+  }
+
+  /** Undefined if the file cannot take sheets that are new. */
+  private async savedInto(opened: OpenedWorkbook, changes: Changes, valuesOnly: boolean) {
+    const { library, names } = this;
+    const { model } = this.shown;
+    const { from1904, main } = opened.parts;
+    const typed = new TypedCells(model, library, names, from1904);
+    if (changes.added.length === 0) return saveIntoFile(opened, changes, typed, this.functions, valuesOnly);
+    // The grid exports dates that count from 1900.
+    const sheets = from1904 ? undefined : await exportedSheets(model, library, names, changes.added);
+    const added = sheets && addSheets(opened.file, main, sheets);
+    return added && saveIntoFile(opened, changes, typed, this.functions, valuesOnly, added);
   }
 
   async save(valuesOnly: boolean): Promise<void> {

@@ -4,6 +4,7 @@
 import { fillParts } from "../fill/fill-workbook.ts";
 import type { Functions } from "../fill/formula/evaluate.ts";
 import type { WorkbookReport } from "../fill/report.ts";
+import type { WithSheets } from "../workbook/xlsx/add-sheets.ts";
 import { editSheet } from "../workbook/xlsx/edit-sheet.ts";
 import { askForAll, calculatedKey, spillMark, withoutCalculated } from "../workbook/xlsx/edit-workbook.ts";
 import { over } from "../workbook/xlsx/package.ts";
@@ -19,6 +20,8 @@ export interface SavedInto {
   readonly changed: number;
   /** Formulas that keep a value that no longer holds, by the places of their sheets in the file. */
   readonly kept: readonly ReadonlySet<number>[];
+  /** Which sheet of the file each sheet of the grid is now. */
+  readonly places: readonly number[];
 }
 
 export function saveIntoFile(
@@ -27,8 +30,9 @@ export function saveIntoFile(
   typed: TypedCells,
   functions: Functions,
   valuesOnly: boolean,
+  added: WithSheets = { parts: new Map(), sheets: [] },
 ): SavedInto {
-  const parts = new Map<string, string>();
+  const parts = new Map(added.parts);
   let mark: string | undefined | null = null;
   const markOf = () => {
     if (mark === null) mark = spillMark(file, workbook.main, parts);
@@ -52,6 +56,11 @@ export function saveIntoFile(
     }
     parts.set(part, editSheet(text, cells));
   });
+  for (const name of added.sheets) {
+    const text = withMark(parts.get(name)!, markOf);
+    parts.set(name, text);
+    changed.push(new Set(formulaPlaces(text)));
+  }
   const edited = over(file, parts);
   const filled = fillParts(edited, functions, { changed, valuesOnly });
   for (const [part, text] of filled.parts) parts.set(part, text);
@@ -60,8 +69,23 @@ export function saveIntoFile(
   if (filled.report.sheets.some(({ kept }) => kept > 0))
     parts.set(workbook.main, askForAll(edited.read(workbook.main)));
   const count = changes.cells.reduce((sum, { size }) => sum + size, 0);
-  return { bytes: joined(file.with(parts)), report: filled.report, changed: count, kept: filled.kept };
+  return {
+    bytes: joined(file.with(parts)),
+    report: filled.report,
+    changed: count,
+    kept: filled.kept,
+    places: [...places, ...added.sheets.map((_, i) => workbook.sheets.length + i)],
+  };
 }
+
+/** A new sheet with the mark that this file has for formulas which take the cells they need. */
+const withMark = (text: string, markOf: () => string | undefined): string =>
+  text.replace(/<c\s[^>]*>/g, (tag) =>
+    tag.replace(/ cm="1"/, () => {
+      const mark = markOf();
+      return mark === undefined ? "" : ` cm="${mark}"`;
+    }),
+  );
 
 /** Where a sheet has formulas. */
 function formulaPlaces(text: string): number[] {

@@ -5,9 +5,14 @@ import ExcelJS from "exceljs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { saveIntoFile } from "../../src/browser/save-into-file.ts";
+import { registerSteps } from "../../src/workbook/grid-steps.ts";
+import { GridWorkbook } from "../../src/workbook/grid-workbook.ts";
 import { cellAddress } from "../../src/workbook/workbook.ts";
+import { addSheets } from "../../src/workbook/xlsx/add-sheets.ts";
 import { readCell } from "../../src/workbook/xlsx/addresses.ts";
+import { openPackage } from "../../src/workbook/xlsx/package.ts";
 import { storedNames } from "../../src/workbook/xlsx/stored-names.ts";
+import { readWorkbookParts } from "../../src/workbook/xlsx/workbook-parts.ts";
 import {
   changesSince,
   keepTables,
@@ -15,6 +20,7 @@ import {
   watchMovedCells,
 } from "../../src/workbook/xlsx-grid/changes.ts";
 import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
+import { exportedSheets } from "../../src/workbook/xlsx-grid/save-file.ts";
 import { TypedCells } from "../../src/workbook/xlsx-grid/typed-cells.ts";
 import {
   packedEntries,
@@ -28,6 +34,7 @@ import { functions, metadata } from "../support/small-functions.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 
 watchMovedCells(gridLibrary as any);
+registerSteps(gridLibrary as never);
 const names = storedNames(metadata.functions.map(({ name }) => name));
 
 type Edits = Readonly<Record<string, string>>;
@@ -262,5 +269,113 @@ describe("saving into the file", () => {
       }),
       { numRuns: 30 },
     );
+  });
+});
+
+describe("a sheet that is new", () => {
+  /** A file with styles, a macro and a comment, into which a sheet is put as a paper is. */
+  async function withPaper(make: (workbook: GridWorkbook) => Promise<unknown>, own = book()) {
+    const file = new Uint8Array(await (await own).xlsx.writeBuffer());
+    const opened = openWorkbook(file, gridLibrary, names);
+    const model = new gridLibrary.Model(opened.data as never);
+    const before = snapshotOf(model);
+    await make(new GridWorkbook(model));
+    const changes = changesSince(before, model);
+    expect(changes.isMore).toBe(false);
+    const exported = await exportedSheets(model, gridLibrary, names, changes.added);
+    const added = addSheets(opened.file, opened.parts.main, exported!)!;
+    const cells = new TypedCells(model, gridLibrary, names, opened.parts.from1904);
+    const saved = saveIntoFile(opened, changes, cells, functions, false, added);
+    const again = new ExcelJS.Workbook();
+    await again.xlsx.load(saved.bytes.buffer as ArrayBuffer);
+    return { file, opened, saved, again, model };
+  }
+
+  async function book() {
+    const made = new ExcelJS.Workbook();
+    const sheet = made.addWorksheet("Jobs");
+    sheet.getCell("A1").value = 3;
+    sheet.getCell("A1").numFmt = "0.0000";
+    sheet.getCell("A1").font = { name: "Consolas", size: 9 };
+    sheet.getCell("A1").note = "measured";
+    sheet.getCell("B1").value = { formula: "A1*2", result: 6 };
+    sheet.pageSetup.printArea = "A1:B2";
+    return made;
+  }
+
+  const paper = (workbook: GridWorkbook) =>
+    workbook.addSheet({
+      name: "Quote & more",
+      top: [["For", "a <customer>"]],
+      columns: [
+        { header: "Size", width: 12, format: "0.00", first: "=Jobs!B1+1", each: undefined },
+        { header: "Twice", width: 20, first: "=REAM.TWICE(A3)" },
+      ],
+      rows: 1,
+    } as never);
+
+  test("is put behind the others, with its styles and values, and every other part stays", async () => {
+    const { file, saved, again } = await withPaper(paper);
+    const [was, now] = [textsIn(file), textsIn(saved.bytes)];
+    const changed = Object.keys(was).filter((name) => was[name] !== now[name]);
+    expect(changed.sort()).toEqual([
+      "[Content_Types].xml",
+      "xl/_rels/workbook.xml.rels",
+      "xl/styles.xml",
+      "xl/workbook.xml",
+    ]);
+    expect(again.worksheets.map(({ name }) => name)).toEqual(["Jobs", "Quote & more"]);
+    const [jobs, quote] = again.worksheets;
+    expect(jobs.getCell("A1")).toMatchObject({ value: 3, numFmt: "0.0000" });
+    expect(jobs.getCell("A1").font).toMatchObject({ name: "Consolas", size: 9 });
+    expect(quote.getCell("B1").value).toBe("a <customer>");
+    expect(quote.getCell("A3")).toMatchObject({ numFmt: "0.00", value: { formula: "Jobs!B1+1", result: 7 } });
+    expect(quote.getCell("A2").font.bold).toBe(true);
+    expect(quote.getCell("A2").fill).toMatchObject({ fgColor: { argb: "FFDCEBF2" } });
+    // Computed by the engine that fills files.
+    expect(quote.getCell("B3")).toMatchObject({ value: { result: 14 } });
+    expect(saved.places).toEqual([0, 1]);
+    expect(saved.report.sheets.map(({ sheet }) => sheet)).toEqual(["Jobs", "Quote & more"]);
+  });
+
+  test("is saved once more with what was typed into it", async () => {
+    const { opened, saved, model } = await withPaper(paper);
+    const file = openPackage(saved.bytes);
+    const now = { ...opened, file, parts: readWorkbookParts(file), places: saved.places };
+    const before = snapshotOf(model);
+    const sheetId = model.getters.getSheetIds()[1];
+    model.dispatch("UPDATE_CELL", { sheetId, row: 4, col: 0, content: "=Jobs!A1*100" } as never);
+    const changes = changesSince(before, model);
+    expect(changes).toMatchObject({ isMore: false, added: [] });
+    const cells = new TypedCells(model, gridLibrary, names, false);
+    const { bytes } = saveIntoFile(now, changes, cells, functions, false);
+    const again = new ExcelJS.Workbook();
+    await again.xlsx.load(bytes.buffer as ArrayBuffer);
+    expect(again.worksheets[1].getCell("A5").value).toMatchObject({ formula: "Jobs!A1*100", result: 300 });
+    expect(again.worksheets[1].getCell("A3").value).toMatchObject({ result: 7 });
+  });
+
+  test("may come with another", async () => {
+    const { again } = await withPaper(async (workbook) => {
+      await paper(workbook);
+      await paper(workbook);
+    });
+    expect(again.worksheets.map(({ name }) => name)).toEqual(["Jobs", "Quote & more", "Quote & more 2"]);
+    expect(again.worksheets[2].getCell("A3").value).toMatchObject({ result: 7 });
+  });
+
+  test("is not put into styles that are written under a prefix, nor in between", async () => {
+    const parts = textsIn(new Uint8Array(await (await book()).xlsx.writeBuffer()));
+    parts["xl/styles.xml"] = parts["xl/styles.xml"]
+      .replaceAll(/<(\/?)(?=[a-z])/gi, "<$1x:")
+      .replace(" xmlns=", " xmlns:x=");
+    const file = openPackage(zipped(parts));
+    const { main } = readWorkbookParts(file);
+    expect(addSheets(file, main, { sheets: [], styles: parts["xl/styles.xml"] })).toBeUndefined();
+    const opened = openWorkbook(new Uint8Array(await (await book()).xlsx.writeBuffer()), gridLibrary, names);
+    const model = new gridLibrary.Model(opened.data as never);
+    const before = snapshotOf(model);
+    model.dispatch("CREATE_SHEET", { sheetId: "x", name: "First", position: 0, cols: 3, rows: 3 } as never);
+    expect(changesSince(before, model).isMore).toBe(true);
   });
 });

@@ -94,7 +94,9 @@ const isSameSheet = (before: SheetSnapshot, now: SheetSnapshot): boolean =>
 export interface Changes {
   /** What is typed into each changed cell, by the place of its sheet and of the cell; "" where nothing is left. */
   readonly cells: readonly ReadonlyMap<number, string>[];
-  /** Whether there is more than that: sheets, rows, columns, formats, names. */
+  /** Sheets that are new, behind the others. */
+  readonly added: readonly string[];
+  /** Whether there is more than that: other sheets, rows, columns, formats, names. */
   readonly isMore: boolean;
 }
 
@@ -104,8 +106,9 @@ export function changesSince(before: Snapshot, model: Model): Changes {
   const isMore =
     cells === undefined ||
     now.names !== before.names ||
-    !now.sheets.every((sheet, i) => isSameSheet(before.sheets[i], sheet));
-  return { cells: isMore ? [] : cells, isMore };
+    !before.sheets.every((sheet, i) => isSameSheet(sheet, now.sheets[i]));
+  if (isMore) return { cells: [], added: [], isMore };
+  return { cells, added: now.sheets.slice(before.sheets.length).map(({ id }) => id), isMore };
 }
 
 /** What is typed into each changed cell; undefined if cells stand elsewhere than before. */
@@ -115,11 +118,9 @@ export function contentsSince(
   model: Model,
 ): readonly ReadonlyMap<number, string>[] | undefined {
   const isInPlace =
-    now.sheets.length === before.sheets.length &&
-    now.sheets.every(({ id }, i) => id === before.sheets[i].id) &&
-    !movedCells.has(model.getters as object);
+    before.sheets.every(({ id }, i) => id === now.sheets[i]?.id) && !hasMovedCells(model, before);
   if (!isInPlace) return undefined;
-  return now.sheets.map((sheet, i) => changedCells(before.sheets[i].cells, sheet.cells));
+  return before.sheets.map((sheet, i) => changedCells(sheet.cells, now.sheets[i].cells));
 }
 
 function changedCells(before: SheetData["cells"], now: SheetData["cells"]): Map<number, string> {
@@ -133,10 +134,20 @@ function changedCells(before: SheetData["cells"], now: SheetData["cells"]): Map<
   return changed;
 }
 
-/** Workbooks whose rows or columns were inserted among others or taken out, by their getters. */
-const movedCells = new WeakSet<object>();
+/** Sheets whose rows or columns were inserted among others or taken out, by the getters of their workbook. */
+const movedCells = new WeakMap<object, Set<string>>();
+
+function noteMoved(getters: object, sheetId: string): void {
+  movedCells.set(getters, (movedCells.get(getters) ?? new Set()).add(sheetId));
+}
+
 /** Says so of a workbook of which it is known otherwise. */
-export const noteMovedCells = (model: Model) => movedCells.add(model.getters as object);
+export function noteMovedCells(model: Model): void {
+  for (const sheetId of model.getters.getSheetIds()) noteMoved(model.getters as object, sheetId);
+}
+
+const hasMovedCells = (model: Model, { sheets }: Snapshot): boolean =>
+  sheets.some(({ id }) => movedCells.get(model.getters as object)?.has(id));
 
 const PLUGIN = "reamwright_moved_cells";
 
@@ -146,14 +157,16 @@ type PluginLibrary = Pick<typeof import("@odoo/o-spreadsheet"), "UIPlugin" | "re
 export function watchMovedCells({ UIPlugin, registries }: PluginLibrary): void {
   class MovedCellsPlugin extends UIPlugin {
     override handle(command: any): void {
-      if (command.type === "REMOVE_COLUMNS_ROWS" || command.type === "MOVE_COLUMNS_ROWS") this.note();
+      if (command.type === "REMOVE_COLUMNS_ROWS" || command.type === "MOVE_COLUMNS_ROWS")
+        this.note(command.sheetId);
       if (command.type !== "ADD_COLUMNS_ROWS") return;
       const { numberOfRows, numberOfCols } = this.getters.getSheetSize(command.sheetId);
       const size = command.dimension === "ROW" ? numberOfRows : numberOfCols;
-      if (command.position === "before" || command.base + command.quantity + 1 < size) this.note();
+      if (command.position === "before" || command.base + command.quantity + 1 < size)
+        this.note(command.sheetId);
     }
-    private note(): void {
-      movedCells.add(this.getters as object);
+    private note(sheetId: string): void {
+      noteMoved(this.getters as object, sheetId);
     }
   }
   if (!registries.featurePluginRegistry.contains(PLUGIN))

@@ -3,6 +3,7 @@
 
 import type { Model } from "@odoo/o-spreadsheet";
 import { strToU8, type Zippable, zipSync } from "fflate";
+import type { NewSheets } from "../xlsx/add-sheets.ts";
 import { boxName, cellName } from "../xlsx/addresses.ts";
 import type { CellValue } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
@@ -35,9 +36,7 @@ export async function saveWorkbook(
   names: StoredNames,
   options: SaveOptions = {},
 ): Promise<SavedFile> {
-  const { files } = (await model.exportXLSX()) as unknown as {
-    files: readonly { path: string; content?: string; imageSrc?: string }[];
-  };
+  const files = await exportedFiles(model);
   const cells = new SavedCells(model, library, names, options);
   const sheetIds = model.getters.getSheetIds();
   const packed: Zippable = {};
@@ -60,6 +59,34 @@ export async function saveWorkbook(
   if (arrays === 0) withoutMetadata(texts);
   for (const [path, text] of texts) packed[path] = strToU8(text);
   return { bytes: zipSync(packed), formulas: cells.formulas, asValues: cells.asValues };
+}
+
+const exportedFiles = async (model: Model) =>
+  ((await model.exportXLSX()) as unknown as { files: readonly ExportedFile[] }).files;
+
+interface ExportedFile {
+  readonly path: string;
+  readonly content?: string;
+  readonly imageSrc?: string;
+}
+
+/** Some sheets as they are to stand in a file, with the styles that they name; undefined if more hangs on them than cells. */
+export async function exportedSheets(
+  model: Model,
+  library: GridLibrary,
+  names: StoredNames,
+  sheetIds: readonly string[],
+): Promise<NewSheets | undefined> {
+  const files = new Map((await exportedFiles(model)).map(({ path, content = "" }) => [path, content]));
+  const cells = new SavedCells(model, library, names, {});
+  const places = sheetIds.map((id) => model.getters.getSheetIds().indexOf(id as never));
+  if (places.some((place) => files.has(`xl/worksheets/_rels/sheet${place}.xml.rels`))) return undefined;
+  const sheets = places.map((place, i) => {
+    const { text } = withSavedCells(files.get(`xl/worksheets/sheet${place}.xml`)!, cells.on(sheetIds[i]));
+    const name = model.getters.getSheetName(sheetIds[i] as never);
+    return { name, text: withPageSetup(valid(inOrder(text))) };
+  });
+  return { sheets, styles: valid(files.get("xl/styles.xml")!) };
 }
 
 class SavedCells {

@@ -52,7 +52,7 @@ export function spillMark(file: PackageParts, main: string, parts: Parts): strin
 }
 
 /** The part with one more element at the end of its outermost, under the prefix that it has. */
-const added = (text: string, root: string, element: string): string =>
+export const added = (text: string, root: string, element: string): string =>
   text.replace(
     new RegExp(`</((?:[\\w.-]+:)?)${root}\\s*>\\s*$`),
     (end, prefix: string) => `<${prefix}${element.slice(1)}${end}`,

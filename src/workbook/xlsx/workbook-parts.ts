@@ -108,7 +108,7 @@ function* inside(text: string, list: string, item: string) {
 }
 
 /** The relations of a part, their targets as names of parts; of the whole file if it is "". */
-function relationsOf(file: PackageParts, part: string): Relation[] {
+export function relationsOf(file: PackageParts, part: string): Relation[] {
   const folder = part.slice(0, part.lastIndexOf("/") + 1);
   const name = `${folder}_rels/${part.slice(folder.length)}.rels`;
   if (!file.has(name)) return [];
