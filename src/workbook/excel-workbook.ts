@@ -135,6 +135,15 @@ export class ExcelWorkbook implements Workbook {
     return inExcel((context) => copySheetAsValues(context, sheet, replace));
   }
 
+  hasDecimalComma(): Promise<boolean> {
+    return inExcel(async (context) => {
+      const { application } = context.workbook;
+      application.load("decimalSeparator");
+      await context.sync();
+      return application.decimalSeparator === ",";
+    });
+  }
+
   onChange(listener: () => void): () => void {
     return onChangeInSight(listener);
   }

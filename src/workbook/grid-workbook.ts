@@ -272,6 +272,10 @@ export class GridWorkbook implements Workbook {
     return `reamwright-${number}`;
   }
 
+  async hasDecimalComma(): Promise<boolean> {
+    return this.model.getters.getLocale().decimalSeparator === ",";
+  }
+
   onChange(listener: () => void): () => void {
     const owner = {};
     this.model.on("update", owner, listener);

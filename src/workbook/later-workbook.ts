@@ -17,6 +17,7 @@ export function laterWorkbook(known: Promise<Workbook>): Workbook {
     addSheet: async (...given) => (await known).addSheet(...given),
     openNew: async (...given) => (await known).openNew(...given),
     copyAsValues: async (...given) => (await known).copyAsValues(...given),
+    hasDecimalComma: async () => (await known).hasDecimalComma(),
     onChange(listener) {
       let isStopped = false;
       let stop = () => {};

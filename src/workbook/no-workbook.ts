@@ -19,5 +19,6 @@ export const noWorkbook: Workbook = {
   addSheet: refuse,
   openNew: refuse,
   copyAsValues: refuse,
+  hasDecimalComma: async () => false,
   onChange: () => () => {},
 };

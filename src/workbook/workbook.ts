@@ -156,6 +156,8 @@ export interface Workbook {
     sheet: string,
     replace: (formula: string) => boolean,
   ): Promise<{ name: string; replaced: number }>;
+  /** Whether the host writes 0,5 for 0.5, and with it `;` between the arguments of a formula. */
+  hasDecimalComma(): Promise<boolean>;
   /** Calls back after the selection or a cell changed; gives the means to stop. */
   onChange(listener: () => void): () => void;
 }

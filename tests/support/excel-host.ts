@@ -72,7 +72,11 @@ export interface GivenExcel {
 export function giveExcel(
   sheets: SheetDouble[],
   selection: { sheet: string; boxes: Box[] } | "chart",
-  { refused, states = [] }: { refused?: Refused; states?: string[] } = {},
+  {
+    refused,
+    states = [],
+    decimalSeparator = ".",
+  }: { refused?: Refused; states?: string[]; decimalSeparator?: string } = {},
 ): GivenExcel {
   const asked = {
     syncs: [] as string[][],
@@ -80,7 +84,7 @@ export function giveExcel(
     added: [] as string[],
     activated: [] as string[],
   };
-  const root = hostWorkbook({ sheets, selection, states, asked });
+  const root = hostWorkbook({ sheets, selection, states, asked, decimalSeparator });
   /** Objects that outlive their batch, by the number that stands for them. */
   const kept = new Map<string, HostObject>();
 

@@ -24,6 +24,7 @@ export interface HostState {
   readonly selection: { readonly sheet: string; readonly boxes: readonly Box[] } | "chart";
   /** Calculation states, one for each time it is asked for; then "Done". */
   readonly states: string[];
+  readonly decimalSeparator?: string;
   readonly asked: { readonly added: string[]; readonly activated: string[] };
 }
 
@@ -85,7 +86,13 @@ export class HostObject {
 const meets = (a: Box, b: Box) =>
   a[0] < b[0] + b[2] && b[0] < a[0] + a[2] && a[1] < b[1] + b[3] && b[1] < a[1] + a[3];
 
-export function hostWorkbook({ sheets, selection, states, asked }: HostState): HostObject {
+export function hostWorkbook({
+  sheets,
+  selection,
+  states,
+  asked,
+  decimalSeparator = ".",
+}: HostState): HostObject {
   const ids = new Map<SheetDouble, string>();
   const idOf = (sheet: SheetDouble) => {
     if (!ids.has(sheet)) ids.set(sheet, `{${ids.size}}`);
@@ -306,7 +313,11 @@ export function hostWorkbook({ sheets, selection, states, asked }: HostState): H
         }),
       Application: () =>
         new HostObject("Application", {
-          values: { CalculationState: () => states.shift() ?? "Done", CalculationMode: () => "Automatic" },
+          values: {
+            CalculationState: () => states.shift() ?? "Done",
+            CalculationMode: () => "Automatic",
+            DecimalSeparator: () => decimalSeparator,
+          },
         }),
     },
     methods: {

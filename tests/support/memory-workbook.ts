@@ -189,6 +189,10 @@ export class MemoryWorkbook implements Workbook {
     return { name, replaced };
   }
 
+  async hasDecimalComma(): Promise<boolean> {
+    return false;
+  }
+
   onChange(): () => void {
     return () => {};
   }

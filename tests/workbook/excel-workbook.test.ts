@@ -328,3 +328,11 @@ describe("sheets", () => {
     expect(sheets[1].cells[29][4]).toBe("material 29");
   });
 });
+
+test.each([
+  [".", false],
+  [",", true],
+] as const)("the host's decimal %s", async (decimalSeparator, isComma) => {
+  giveExcel([quote()], [[0, 0, 1, 1]], { decimalSeparator });
+  expect(await new ExcelWorkbook().hasDecimalComma()).toBe(isComma);
+});

@@ -2,6 +2,7 @@
 
 import { addressOf } from "../../workbook/workbook.ts";
 import { functionFinder } from "../actions/find-functions.ts";
+import { inHostForm } from "../actions/host-formula.ts";
 import { type Entry, planFormula, putFormula, type Reach } from "../actions/write-formula.ts";
 import { byId, chosen, inputById, make } from "../dom.ts";
 import { type Help, type HelpFunction, signature } from "../help.ts";
@@ -100,9 +101,16 @@ function open(described: HelpFunction, context: PaneContext): void {
   byId("pane-description").textContent = description;
   byId("pane-signature").textContent = signature(described);
   byId("pane-returns").textContent = row.length > 0 ? `${row.join(", ")}, side by side` : returns;
-  byId("pane-examples").replaceChildren(
-    ...examples.map(({ formula, result }) => make("p", {}, make("code", {}, formula), ` gives ${result}`)),
-  );
+  const showExamples = (hasDecimalComma: boolean) =>
+    byId("pane-examples").replaceChildren(
+      ...examples.map(({ formula, result }) =>
+        make("p", {}, make("code", {}, inHostForm(formula, hasDecimalComma)), ` gives ${result}`),
+      ),
+    );
+  showExamples(false);
+  void context.workbook
+    .hasDecimalComma()
+    .then((has) => has && opened?.described.id === id && showExamples(has));
   byId("pane-remarks").textContent = remarks;
   byId("pane-more").setAttribute("href", `reference/${id}.html`);
   const fields = parameters.flatMap(({ name, description: what, accepts, optional, repeating, choices }) =>
@@ -152,10 +160,11 @@ function startForm(context: PaneContext): void {
     const entries: Entry[] = fields.map(({ entry }) => entry());
     return planFormula(context.workbook, described, entries, chosen("reach") as Reach);
   };
+  const shown = async (formula: string) => inHostForm(formula, await context.workbook.hasDecimalComma());
   const preview = async () => {
     const formula = byId("pane-formula");
     try {
-      formula.textContent = (await plan()).formula;
+      formula.textContent = await shown((await plan()).formula);
     } catch (thrown) {
       formula.textContent = reasonOf(thrown);
     }
@@ -169,8 +178,9 @@ function startForm(context: PaneContext): void {
       if (SPEED_TOPICS.has(opened!.described.topic) && !(await context.readCautions()))
         return "Nothing was put in: the cautions were not read.";
       await putFormula(context.workbook, made);
-      byId("pane-formula").textContent = made.formula;
-      return `${addressOf(made.target)} holds ${made.formula}`;
+      const formula = await shown(made.formula);
+      byId("pane-formula").textContent = formula;
+      return `${addressOf(made.target)} holds ${formula}`;
     });
   });
 }
