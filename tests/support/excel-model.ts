@@ -24,7 +24,7 @@ export interface HostState {
   readonly selection: { readonly sheet: string; readonly boxes: readonly Box[] } | "chart";
   /** Calculation states, one for each time it is asked for; then "Done". */
   readonly states: string[];
-  readonly decimalSeparator?: string;
+  readonly decimalSeparator: string;
   readonly asked: { readonly added: string[]; readonly activated: string[] };
 }
 
@@ -86,13 +86,7 @@ export class HostObject {
 const meets = (a: Box, b: Box) =>
   a[0] < b[0] + b[2] && b[0] < a[0] + a[2] && a[1] < b[1] + b[3] && b[1] < a[1] + a[3];
 
-export function hostWorkbook({
-  sheets,
-  selection,
-  states,
-  asked,
-  decimalSeparator = ".",
-}: HostState): HostObject {
+export function hostWorkbook({ sheets, selection, states, asked, decimalSeparator }: HostState): HostObject {
   const ids = new Map<SheetDouble, string>();
   const idOf = (sheet: SheetDouble) => {
     if (!ids.has(sheet)) ids.set(sheet, `{${ids.size}}`);

@@ -333,6 +333,6 @@ test.each([
   [".", false],
   [",", true],
 ] as const)("the host's decimal %s", async (decimalSeparator, isComma) => {
-  giveExcel([quote()], [[0, 0, 1, 1]], { decimalSeparator });
-  expect(await new ExcelWorkbook().hasDecimalComma()).toBe(isComma);
+  giveExcel([quote()], "chart", { decimalSeparator });
+  expect(await workbook.hasDecimalComma()).toBe(isComma);
 });
