@@ -110,7 +110,7 @@ function arithmetic(text: string): string {
     .replaceAll("√", "sqrt");
 }
 
-const numberIn = (line: string) => Number(/= (-?[\d.]+(?:e[+-]?\d+)?)/.exec(line)![1]);
+const numberIn = (line: string) => Number(/= (−?[\d.]+(?:e[+-]?\d+)?)/.exec(line)![1].replace("−", "-"));
 
 const calls = declarations
   .filter(({ id }) => id !== "STEPS")
@@ -219,7 +219,7 @@ describe("steps", () => {
         const results = own.length > 1 ? [] : own[0].filter((result) => typeof result === "number");
         const lines = written.steps.filter(([, , line]) => results.some((one) => one === numberIn(line)));
         for (const [, , result] of lines) {
-          const unit = /^\S+ = -?[\d.]+(?:e[+-]?\d+)? ?(.*)$/.exec(result)![1];
+          const unit = /^\S+ = −?[\d.]+(?:e[+-]?\d+)? ?(.*)$/.exec(result)![1];
           if (id === "CONVERT") {
             expect(unit).toBe(args[2]);
             continue;

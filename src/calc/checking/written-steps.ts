@@ -110,6 +110,6 @@ function closesAtEnd(inner: string): boolean {
 
 /** Twelve figures show a micrometer in a meter and hide the last digits of floating point. */
 function withUnit(value: number, unit: string): string {
-  const number = String(Number(value.toPrecision(12)));
+  const number = String(Number(value.toPrecision(12))).replace(/^-/, "−");
   return unit === "" ? number : unit === "°" ? `${number}°` : `${number} ${unit}`;
 }
