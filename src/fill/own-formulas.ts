@@ -107,7 +107,7 @@ class SheetCopy {
 
   /** @param isOld whether the values are no longer certain: then they cannot stand alone, nor be compared */
   private replace(box: Box, formula: string, isOld: boolean): void {
-    const own = ownCells(formula);
+    const own = ownCells(formula, box.bottom - box.top + 1);
     if (isOld && "why" in own) {
       this.left++;
       return;

@@ -91,7 +91,7 @@ describe("a copy with the spreadsheet's own formulas", () => {
     expect(report.formulas).toBe(0);
     expect(report.values).toEqual([
       { sheet: "Quote", why: expect.stringMatching(/^STOCK looks up/), cells: 1, first: "C1" },
-      { sheet: "Quote", why: expect.stringMatching(/^LIMITS looks up/), cells: 2, first: "A2" },
+      { sheet: "Quote", why: expect.stringMatching(/^LIMITS reads a callout$/), cells: 2, first: "A2" },
       {
         sheet: "Quote",
         why: expect.stringMatching(/^surfaceSpeed of RPM is neither/),
@@ -101,9 +101,7 @@ describe("a copy with the spreadsheet's own formulas", () => {
       { sheet: "Quote", why: expect.stringMatching(/shows another result here$/), cells: 1, first: "C3" },
     ]);
     expect(lines).toContain("0 cells computed by the spreadsheet's own formulas");
-    expect(lines).toContain(
-      "  Quote!A2: 2 cells as values: LIMITS looks up a table, reads a text, or answers in words",
-    );
+    expect(lines).toContain("  Quote!A2: 2 cells as values: LIMITS reads a callout");
   });
 
   test("leaves a formula whose value is not certain, and says so", () => {

@@ -135,6 +135,8 @@ test("a fit, a range of lives and a stack-up give what ours give", async () => {
       ["TAYLORFIT", [range(0), range(1)], [column(speeds), column(lives)]],
       ["LIFERANGE", [range(1)], [column(lives)]],
       ["LIFERANGE", [range(1), "0.9"], [column(lives), 0.9]],
+      ["CUTSOVER", [range(0), "14.2"], [column(speeds), 14.2]],
+      ["CUTSOVER", [range(0), "0.5", '"in"'], [column(speeds), 0.5, "in"]],
       ["STACKUP", [range(0), "3"], [column(speeds), 3]],
     ];
     for (const [line, [id, args, given]] of calls.entries()) {

@@ -24,8 +24,8 @@ describe("our functions in the spreadsheet's own", () => {
   });
 
   test.each([
-    ["=REAM.LIMITS(A2)", "LIMITS looks up a table, reads a text, or answers in words"],
-    ["=REAM.RPM(REAM.STARTSPEED(A2),B2)", "STARTSPEED looks up a table, reads a text, or answers in words"],
+    ["=REAM.LIMITS(A2)", "LIMITS reads a callout"],
+    ["=REAM.RPM(REAM.STARTSPEED(A2),B2)", "STARTSPEED looks up a table"],
     ["=REAM.RPM(A2*2,B2)", "surfaceSpeed of RPM is neither a cell nor a number"],
     ['=REAM.RPM(A2,B2,,"furlong")', "units of RPM is neither a cell nor a number"],
     ["=REAM.RPM(A2)", "RPM lacks diameter"],

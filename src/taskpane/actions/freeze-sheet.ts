@@ -68,7 +68,7 @@ async function writeOwn(
   formulas.forEach((line, row) => {
     line.forEach((content, column) => {
       if (typeof content !== "string" || !callsOurs(content)) return;
-      const own = ownCells(content);
+      const own = ownCells(content, values.length - row);
       if ("why" in own) for (const { id } of ourCalls(content)) left.add(id);
       else
         own.cells.forEach((cells, down) => {

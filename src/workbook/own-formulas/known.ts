@@ -2,7 +2,15 @@
 // STEPS shows, needs no table.
 
 import { convert } from "../../calc/checking/convert.ts";
-import { edgeCost, partCost, payback, price, saving, toolCost } from "../../calc/cost/part-cost.ts";
+import {
+  breakEven,
+  edgeCost,
+  partCost,
+  payback,
+  price,
+  saving,
+  toolCost,
+} from "../../calc/cost/part-cost.ts";
 import * as toolLife from "../../calc/cost/tool-life.ts";
 import { cpkBound, machineRate, toolsNeeded } from "../../calc/cost/tool-stock.ts";
 import * as spindle from "../../calc/cutting/spindle.ts";
@@ -28,6 +36,8 @@ export interface KnownFunction {
   readonly none?: (text: TextOf, units: Units) => string;
   /** What the formula reads beside its arguments, or in their place. */
   readonly given?: (text: TextOf, units: Units) => Readonly<Record<string, string>>;
+  /** The cells where what STEPS shows depends on the numbers: the formula for all of them. */
+  readonly write?: (text: TextOf, units: Units) => readonly string[];
   /** Arguments that stand in the formula as they are, since they are needed where it reads them. */
   readonly asGiven?: readonly string[];
   /** Arguments whose blank leaves a part of the formula out, though they have a default. */
@@ -102,6 +112,14 @@ function isOneAngle(text: TextOf): string {
 function modulusOf(text: string): string {
   const word = text === "" ? '""' : `LOWER(TRIM(${text}))`;
   return `IF(${word}="carbide",600000,IF(OR(${word}="",${word}="steel",${word}="hss"),210000,NA()))`;
+}
+
+/** More fixed cost and less per part, or no more of either; the differences without what floating point adds. */
+function breakEvenOf(text: TextOf): string[] {
+  const fixed = `ROUND(${text("proposedFixed")}-${text("presentFixed")},10)`;
+  const perPart = `ROUND(${text("presentCost")}-${text("proposedCost")},10)`;
+  const isNoMore = `AND(${fixed}<=0,${perPart}>=0,OR(${fixed}<0,${perPart}>0))`;
+  return [`IF(AND(${fixed}>0,${perPart}>0),${fixed}/${perPart},IF(${isNoMore},0,NA()))`];
 }
 
 const fitting = (flutes: string) => `(180-360/${flutes})`;
@@ -184,6 +202,10 @@ export const knownFunctions: ReadonlyMap<string, KnownFunction> = new Map([
   ],
   ["SAVING", known(saving, "presentCost proposedCost")],
   ["PAYBACK", known(payback, "investment savingPerPart partsPerYear", "", when("savingPerPart", "<=0"))],
+  [
+    "BREAKEVEN",
+    known(breakEven, "presentFixed presentCost proposedFixed proposedCost", "", { write: breakEvenOf }),
+  ],
   ["MACHINERATE", known(machineRate, "price years hours", "interest space energy upkeep uptime")],
   ["TOOLSNEEDED", known(toolsNeeded, "parts partsPerEdge", "edges regrinds", { cells: 2 })],
   [

@@ -54,6 +54,19 @@ const lifeRange: ListFunction = ([lives, confidence = "", ...more]) => {
   ]);
 };
 
+/** Mean of trial holes less the reamer, and their spread; the unit matters only for the longest size. */
+const cutsOver: ListFunction = ([measured, reamer = "", units = "", ...more]) => {
+  const isReamer = (RANGE.test(reamer) && !reamer.includes(":")) || NUMBER.test(reamer);
+  if (more.length > 0 || !RANGE.test(measured ?? "") || !isReamer) return undefined;
+  if (!/^(?:"(?:mm|in)")?$/i.test(units)) return undefined;
+  const longest = /in/i.test(units) ? 124 : 3150;
+  const refused = `COUNTIF(${measured},">${longest}")>0,NOT(ISNUMBER(${reamer})),N(${reamer})<=0,N(${reamer})>${longest}`;
+  return checked([measured], refused, [
+    `ROUND(AVERAGE(${measured})-${reamer},7)`,
+    `ROUND(MAX(${measured})-MIN(${measured}),7)`,
+  ]);
+};
+
 /** Root of the sum of squares; readings may be 0 or negative. */
 const stackUp: ListFunction = (args) => {
   if (args.length === 0 || !args.every((text) => RANGE.test(text) || NUMBER.test(text))) return undefined;
@@ -62,6 +75,7 @@ const stackUp: ListFunction = (args) => {
 };
 
 export const listFunctions: ReadonlyMap<string, ListFunction> = new Map([
+  ["CUTSOVER", cutsOver],
   ["TAYLORFIT", taylorFit],
   ["LIFERANGE", lifeRange],
   ["STACKUP", stackUp],

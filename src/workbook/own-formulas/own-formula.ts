@@ -37,7 +37,7 @@ export function ownFormulas(
   const list = listFunctions.get(id);
   if (list) return list(texts) ?? { why: `${id} with these arguments has no such formula` };
   const one = knownFunctions.get(id);
-  if (!one) return { why: `${id} looks up a table, reads a text, or answers in words` };
+  if (!one) return { why: `${id} ${whyNot(id)}` };
   const names = [...one.required, ...one.optional];
   if (texts.length > names.length) return { why: `${id} has more arguments than it takes` };
   const given = new Map(names.map((name, at) => [name, texts[at] ?? ""]));
@@ -51,6 +51,17 @@ export function ownFormulas(
   return formulas.some((text) => text.length > LONGEST)
     ? { why: `the formula for ${id} would be longer than a cell holds` }
     : formulas;
+}
+
+const CALLOUTS =
+  /^(?:LIMITS|(?:MIN|MAX|MID)SIZE|TOLERANCE|CALLOUT|CLEARANCE|FITTYPE|GRADEFOR|ACCEPTLIMITS|REAMER\w+|WEARALLOWANCE|PREPLATE|SHAREDREAMERS|INSPECT|CAPABILITY|INTOLERANCE|GAUGESHARE|PLUGGAUGE|CHECKLIMITS|PLAN)$/;
+const TABLES =
+  /^(?:(?:UPPER|LOWER)DEV|ITWIDTH|STOCK\w*|PREDRILL|DRILL\w+|START\w+|CUTTINGDATA|FLUTES|TORQUE|SIZEAT20|HOTSIZE|DATAFOR|TOOLFOR)$/;
+
+/** Why a function has no formula of the spreadsheet's own. */
+function whyNot(id: string): string {
+  if (CALLOUTS.test(id)) return "reads a callout";
+  return TABLES.test(id) ? "looks up a table" : "answers in words or with a whole table";
 }
 
 /** The first cell of a call; undefined if it cannot be written. */
@@ -110,7 +121,8 @@ function unlessEmpty(given: Given, asked: readonly string[], text: string): stri
 function cellsIn(one: KnownFunction, given: Given, units: Units): string[] | undefined {
   const cells: string[] = [];
   for (let cell = 0; cell < (one.cells ?? 1); cell++) {
-    const text = withoutBlanks(one, given, units, [], cell);
+    const text =
+      one.write?.((name) => given.get(name) ?? "", units)[cell] ?? withoutBlanks(one, given, units, [], cell);
     if (text === undefined) return undefined;
     cells.push(guards(one, given, text, units));
   }

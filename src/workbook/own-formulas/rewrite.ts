@@ -16,8 +16,8 @@ const ALONE = new RegExp(`^=${CALL.source}$`, "i");
 /** One cell of a function that gives several: `INDEX(REAM.RUNOUT(…),1,2)`. */
 const PART = new RegExp(`INDEX\\(\\s*${CALL.source}\\s*,\\s*(?:1\\s*,\\s*)?(\\d)\\s*\\)`, "gi");
 
-/** What a formula with calls of ours becomes. */
-export function ownCells(formula: string): Own {
+/** What a formula with calls of ours becomes. @param most as many rows as are wanted of a column */
+export function ownCells(formula: string, most = Number.POSITIVE_INFINITY): Own {
   if (!formula.startsWith("=")) return { why: "it is no formula" };
   const alone = ALONE.exec(formula);
   if (!alone) {
@@ -26,7 +26,7 @@ export function ownCells(formula: string): Own {
   }
   const id = alone[1].toUpperCase();
   const args = argumentsOf(alone[2]);
-  const rows = listFunctions.has(id) ? [args] : rowsOf(args);
+  const rows = listFunctions.has(id) ? [args] : rowsOf(args, most);
   if (!rows) return { why: `the ranges of ${id} are no columns of one height` };
   const cells: string[][] = [];
   const isColumn = args.map((text) => new RegExp(RANGE.source, "i").test(text));
@@ -57,18 +57,27 @@ function within(formula: string): string | { readonly why: string } {
 }
 
 /** The arguments as they are written, parted at the commas outside quotation marks. */
-const argumentsOf = (text: string): string[] =>
-  text.trim() === "" ? [] : text.split(/,(?=(?:[^"]*"[^"]*")*[^"]*$)/).map((one) => one.trim());
+function argumentsOf(text: string): string[] {
+  if (text.trim() === "") return [];
+  const args = [""];
+  let isQuoted = false;
+  for (const character of text) {
+    if (character === '"') isQuoted = !isQuoted;
+    if (character === "," && !isQuoted) args.push("");
+    else args[args.length - 1] += character;
+  }
+  return args.map((one) => one.trim());
+}
 
 /** The arguments for each row, where some are columns of one height; undefined where they are other ranges. */
-function rowsOf(args: readonly string[]): (readonly string[])[] | undefined {
+function rowsOf(args: readonly string[], most: number): (readonly string[])[] | undefined {
   const boxes = args.flatMap((text) => text.match(RANGE) ?? []).map((range) => readBox(range));
   if (boxes.length === 0) return [args];
   const [first] = boxes;
   const height = first ? first.bottom - first.top + 1 : 0;
   const isColumn = boxes.every((box) => box && box.left === box.right && box.bottom - box.top + 1 === height);
-  if (!isColumn || height > 100_000) return undefined;
-  return Array.from({ length: height }, (_, at) =>
+  if (!isColumn) return undefined;
+  return Array.from({ length: Math.min(height, most) }, (_, at) =>
     args.map((text) =>
       text.replace(RANGE, (range) => {
         const box = readBox(range)!;
