@@ -1,5 +1,6 @@
 // browser: the work that is not saved, kept in the browser's own storage, so that a closed tab loses nothing.
 
+import type { PrintSetups } from "../workbook/grid-print.ts";
 import type { CellValue } from "../workbook/xlsx/read-sheet.ts";
 import type { Snapshot } from "../workbook/xlsx-grid/changes.ts";
 
@@ -9,6 +10,8 @@ export interface Draft {
   readonly time: number;
   /** The workbook as the grid has it. */
   readonly data: object;
+  /** How its sheets are printed; drafts of before had none. */
+  readonly prints?: PrintSetups;
   /** The file that it came from, and how the grid had it then. */
   readonly opened:
     | {

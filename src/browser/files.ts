@@ -4,6 +4,7 @@ import type { Model } from "@odoo/o-spreadsheet";
 import type { Metadata } from "../build/metadata.ts";
 import type { Functions } from "../fill/formula/evaluate.ts";
 import { withWorksheetFunctions } from "../fill/worksheet-functions.ts";
+import { printSetupsOf } from "../workbook/grid-print.ts";
 import { Refusal } from "../workbook/workbook.ts";
 import { addSheets } from "../workbook/xlsx/add-sheets.ts";
 import { openPackage } from "../workbook/xlsx/package.ts";
@@ -91,7 +92,7 @@ class WorkbookFile {
     try {
       const read = openWorkbook(new Uint8Array(await file.arrayBuffer()), this.library, this.names);
       if (!this.mayGo(`Open ${file.name}?`)) return "this workbook stays";
-      await this.shown.show(read.data);
+      await this.shown.show(read.data, read.prints);
       keepTables(this.shown.model);
       const name = /\.xls[xm]$/i.test(file.name) ? file.name : file.name.replace(/(?:\.\w{2,5})?$/, ".xlsx");
       this.begin(name, read, snapshotOf(this.shown.model));
@@ -194,12 +195,18 @@ class WorkbookFile {
         held: [...opened.held],
         isMore: changesSince(before, model).isMore,
       };
-    void keepDraft({ name, time: Date.now(), data: (model as any)._exportData(false), opened: origin });
+    void keepDraft({
+      name,
+      time: Date.now(),
+      data: (model as any)._exportData(false),
+      prints: printSetupsOf(model),
+      opened: origin,
+    });
   }
 
-  async restore({ name, data, opened: origin }: Draft): Promise<void> {
+  async restore({ name, data, prints, opened: origin }: Draft): Promise<void> {
     const read = origin && openWorkbook(origin.bytes, this.library, this.names);
-    await this.shown.show(data);
+    await this.shown.show(data, prints);
     this.name = name;
     this.opened = read && { ...read, held: new Map(origin.held) };
     if (read) keepTables(this.shown.model);

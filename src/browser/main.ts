@@ -40,7 +40,8 @@ async function start(): Promise<void> {
   watchMovedCells(o_spreadsheet);
   keepPageInPlace();
   const shown = new ShownWorkbook(templates, say);
-  await shown.show(quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : undefined));
+  const { data, prints } = quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : undefined);
+  await shown.show(data, prints);
   startPane(shown.workbook, async () => help);
   await startFiles(shown, o_spreadsheet, metadata, CustomFunctions.associated, say);
   startPrinting(shown);

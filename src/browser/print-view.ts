@@ -1,18 +1,24 @@
-// browser: the sheet that is shown, as a page to print: a real table, one page wide, its header rows on every page.
+// browser: the sheet that is shown, as pages to print: real tables as wide as the page, their header rows on every page,
+// a sheet that would come out too small on several pages side by side.
 
 import type { Model } from "@odoo/o-spreadsheet";
+import { isLivePaper } from "../papers/live-papers.ts";
 import { make } from "../taskpane/dom.ts";
-import { printSetupOf } from "../workbook/grid-print.ts";
-import type { PrintSetup } from "../workbook/workbook.ts";
+import { printSetupNow, usedPart } from "../workbook/grid-print.ts";
+import { cellAddress, type PrintSetup } from "../workbook/workbook.ts";
 import { readBox } from "../workbook/xlsx/addresses.ts";
+import { type PrintedTable, printedTable, rowsFrom } from "./print-table.ts";
 import type { ShownWorkbook } from "./shown-workbook.ts";
 
-/** Printable width in CSS pixels, margins of 12 mm taken off. */
-const PRINTABLE = {
-  A4: { upright: 703, across: 1031 },
-  Letter: { upright: 725, across: 965 },
+/** Printable room in CSS pixels, margins of 12 mm at the sides and 14 mm above and below taken off. */
+const ROOM = {
+  A4: { upright: [703, 1016], across: [1031, 688] },
+  Letter: { upright: [725, 950], across: [965, 710] },
 } as const;
-const SMALLEST_ROW = 16;
+/** Smaller than this, a sheet goes on several pages side by side. */
+const SMALLEST = 0.72;
+/** So much smaller, a paper may be, to end on the page that it began on. */
+const SHRINKS_TO = 0.9;
 
 interface Page {
   readonly top: number;
@@ -21,8 +27,11 @@ interface Page {
   readonly right: number;
   /** First and last row that is repeated; undefined where none is. */
   readonly repeated: readonly [number, number] | undefined;
+  /** Columns that are repeated on pages side by side. */
+  readonly repeatedColumns: number;
   readonly setup: PrintSetup;
   readonly title: string;
+  readonly isPaper: boolean;
 }
 
 /** Keeps a page for whatever is printed, and makes it anew just before. */
@@ -34,7 +43,8 @@ export function startPrinting(shown: ShownWorkbook): void {
     const page = pageOf(shown.model);
     if (!page) return place.replaceChildren();
     rules.replaceSync(pageRules(page));
-    place.replaceChildren(...tables(shown.model, page), ...pictures());
+    place.replaceChildren(...printed(shown.model, page));
+    if (page.setup.area) shrink(place, page);
   });
   const button = document.getElementById("print") as HTMLButtonElement;
   button.disabled = false;
@@ -45,37 +55,32 @@ function pageOf(model: Model): Page | undefined {
   const { getters } = model;
   const sheetId = getters.getActiveSheetId();
   const title = getters.getSheetName(sheetId);
-  const stated = printSetupOf(model, sheetId);
-  const used = usedBox(model, sheetId);
-  if (!used) return undefined;
-  const { ySplit } = getters.getPaneDivisions(sheetId);
-  const box = (stated?.area && readBox(stated.area)) || used;
-  const width = widthOf(model, sheetId, box);
-  const setup = stated ?? { paper: "A4", landscape: width > PRINTABLE.A4.upright, header: { left: title } };
+  const stated = printSetupNow(model, sheetId);
+  const box = (stated?.area && readBox(stated.area)) || usedPart(model, sheetId);
+  if (!box) return undefined;
+  const { xSplit, ySplit } = getters.getPaneDivisions(sheetId);
+  const setup = stated ?? {
+    paper: "A4",
+    landscape: widthOf(model, sheetId, columnsOf(model, sheetId, box)) > ROOM.A4.upright[0],
+    header: { left: title },
+  };
   const last = ySplit - 1;
   const frozen = last > 0 && last < box.bottom ? ([last, last] as const) : undefined;
-  return { ...box, repeated: setup.repeated ?? frozen, setup, title };
+  const isPaper = isLivePaper(getters.getEvaluatedCell({ sheetId, row: 0, col: 0 }).formattedValue);
+  return {
+    ...box,
+    repeated: frozen ?? setup.repeated,
+    repeatedColumns: xSplit || (setup.repeatedColumns ?? 0),
+    setup,
+    title,
+    isPaper,
+  };
 }
 
-function usedBox(model: Model, sheetId: string) {
-  const filled = model.getters
-    .getEvaluatedCellsPositions(sheetId)
-    .filter((position) => model.getters.getEvaluatedCell(position).formattedValue !== "");
-  if (filled.length === 0) return undefined;
-  const box = { top: 0, left: 0, bottom: 0, right: 0 };
-  for (const { row, col } of filled) {
-    box.bottom = Math.max(box.bottom, row);
-    box.right = Math.max(box.right, col);
-  }
-  return box;
-}
-
-function widthOf(model: Model, sheetId: string, { left, right }: { left: number; right: number }): number {
-  let width = 0;
-  for (let col = left; col <= right; col++)
-    if (!model.getters.isColHidden(sheetId, col)) width += model.getters.getColSize(sheetId, col);
-  return width;
-}
+const columnsOf = (model: Model, sheetId: string, { left, right }: { left: number; right: number }) =>
+  rowsFrom(left, right).filter((col) => !model.getters.isColHidden(sheetId, col));
+const widthOf = (model: Model, sheetId: string, columns: readonly number[]) =>
+  columns.reduce((sum, col) => sum + model.getters.getColSize(sheetId, col), 0);
 
 /** A text as a string of a style sheet. */
 const cssText = (text: string): string =>
@@ -91,97 +96,95 @@ function pageRules({ setup, title }: Page): string {
     ${box("bottom-right", '"Page " counter(page) " of " counter(pages)')} }`;
 }
 
-/** The rows over the repeated ones as a table of their own, then the repeated ones as the head of the rest. */
-function tables(model: Model, page: Page): HTMLTableElement[] {
-  const { top, bottom, repeated } = page;
-  if (!repeated || repeated[0] < top) return [table(model, page, [], rowsFrom(top, bottom))];
-  const [first, last] = repeated;
-  const above = rowsFrom(top, first - 1);
-  const head = rowsFrom(first, last);
-  const body = rowsFrom(last + 1, bottom);
-  const main = table(model, page, head, body);
-  return above.length === 0 ? [main] : [table(model, page, [], above), main];
+function printed(model: Model, page: Page): HTMLElement[] {
+  const sheetId = model.getters.getActiveSheetId();
+  const all = columnsOf(model, sheetId, page);
+  const [room] = roomOf(page);
+  const groups = sideBySide(model, sheetId, page, all, room);
+  const zoom = Math.min(1, ...groups.map((columns) => room / widthOf(model, sheetId, columns)));
+  const parts = groups.flatMap((columns, at) => {
+    const made = tables(model, page, { sheetId, columns, zoom, isPaper: page.isPaper });
+    if (at > 0) made[0].element.style.breakBefore = "page";
+    return made;
+  });
+  const stopped = page.isPaper ? parts.flatMap(({ errors }) => errors) : [];
+  if (stopped.length > 0) return [notPrinted(stopped)];
+  return [...parts.map(({ element }) => element), ...pictures()];
 }
 
-const rowsFrom = (first: number, last: number): number[] =>
-  Array.from({ length: Math.max(0, last - first + 1) }, (_, at) => first + at);
+const roomOf = ({ setup: { paper, landscape } }: Page) => ROOM[paper][landscape ? "across" : "upright"];
 
-function table(model: Model, page: Page, head: readonly number[], body: readonly number[]): HTMLTableElement {
-  const { getters } = model;
-  const sheetId = getters.getActiveSheetId();
-  const columns = rowsFrom(page.left, page.right).filter((col) => !getters.isColHidden(sheetId, col));
-  const width = widthOf(model, sheetId, page);
-  const { paper, landscape } = page.setup;
-  const room = PRINTABLE[paper][landscape ? "across" : "upright"];
-  const made = make(
-    "table",
-    { class: "printed" },
+/** Why a paper is not printed: what its cells ask for. */
+function notPrinted(errors: readonly PrintedTable["errors"][number][]): HTMLElement {
+  return make(
+    "div",
+    {},
+    make("p", {}, "This paper is not printed yet. Correct these cells first:"),
     make(
-      "colgroup",
+      "ul",
       {},
-      ...columns.map((col) => {
-        const one = make("col");
-        one.style.width = `${getters.getColSize(sheetId, col)}px`;
-        return one;
-      }),
+      ...errors.map(({ row, col, told }) => make("li", {}, `${cellAddress(row, col)}: ${told}`)),
     ),
   );
-  made.style.width = `${width}px`;
-  made.style.zoom = String(Math.min(1, room / width));
-  const row = (at: number) => tableRow(model, sheetId, at, columns);
-  if (head.length > 0) made.append(make("thead", {}, ...head.map(row)));
-  made.append(make("tbody", {}, ...body.filter((at) => !getters.isRowHidden(sheetId, at)).map(row)));
-  return made;
 }
 
-function tableRow(
+/** The columns of each page side by side, the repeated ones first on all but the first. */
+function sideBySide(
   model: Model,
   sheetId: string,
-  row: number,
-  columns: readonly number[],
-): HTMLTableRowElement {
-  const { getters } = model;
-  const made = make("tr");
-  made.style.height = `${Math.max(SMALLEST_ROW, getters.getRowSize(sheetId, row))}px`;
-  for (const col of columns) {
-    const position = { sheetId, row, col };
-    const merge = getters.getMerge(position);
-    if (merge && (merge.left !== col || merge.top !== row)) continue;
-    made.append(tableCell(model, position, merge));
+  { repeatedColumns }: Page,
+  all: readonly number[],
+  room: number,
+): (readonly number[])[] {
+  if (widthOf(model, sheetId, all) * SMALLEST <= room) return [all];
+  const most = room / SMALLEST;
+  const first = all.filter((col) => col < repeatedColumns);
+  const kept = widthOf(model, sheetId, first) < most / 2 ? first : [];
+  const groups: number[][] = [[...kept]];
+  for (const col of all.filter((col) => !kept.includes(col))) {
+    const group = groups[groups.length - 1];
+    const isFull = group.length > kept.length && widthOf(model, sheetId, [...group, col]) > most;
+    if (isFull) groups.push([...kept, col]);
+    else group.push(col);
+  }
+  return groups;
+}
+
+interface Part {
+  readonly sheetId: string;
+  readonly columns: readonly number[];
+  readonly zoom: number;
+  readonly isPaper: boolean;
+}
+
+/** The rows over the repeated ones as a table of their own, the repeated ones as the head of the rest, and the tail. */
+function tables(model: Model, page: Page, part: Part): PrintedTable[] {
+  const { top, bottom, repeated, setup } = page;
+  const table = (head: readonly number[], body: readonly number[]) => printedTable(model, part, head, body);
+  if (!repeated || repeated[0] < top) return [table([], rowsFrom(top, bottom))];
+  const [first, last] = repeated;
+  const above = rowsFrom(top, first - 1);
+  const tail = setup.tail === undefined ? [] : rowsFrom(setup.tail, bottom);
+  const made = [table(rowsFrom(first, last), rowsFrom(last + 1, bottom - tail.length))];
+  if (above.length > 0) made.unshift(table([], above));
+  if (tail.length > 0) {
+    const end = table([], tail);
+    end.element.classList.add("together");
+    made.push(end);
   }
   return made;
 }
 
-type Position = { sheetId: string; row: number; col: number };
-type Merge = { left: number; right: number; top: number; bottom: number } | undefined;
-
-function tableCell(model: Model, position: Position, merge: Merge): HTMLTableCellElement {
-  const { getters } = model;
-  const evaluated = getters.getEvaluatedCell(position);
-  const made = make("td", {}, evaluated.formattedValue);
-  if (merge) {
-    made.colSpan = merge.right - merge.left + 1;
-    made.rowSpan = merge.bottom - merge.top + 1;
-  }
-  const style = getters.getCellComputedStyle(position);
-  const { style: own } = made;
-  own.textAlign = style.align ?? (evaluated.type === "number" ? "right" : "left");
-  if (style.bold) own.fontWeight = "bold";
-  if (style.italic) own.fontStyle = "italic";
-  if (style.fontSize) own.fontSize = `${style.fontSize}pt`;
-  if (style.textColor) own.color = style.textColor;
-  if (style.fillColor) own.backgroundColor = style.fillColor;
-  if (style.wrapping === "wrap" || merge) own.whiteSpace = "pre-wrap";
-  else if (!merge) made.classList.add("open");
-  const borders = getters.getCellBorder(position) as Record<string, unknown> | null;
-  for (const [side, property] of [
-    ["top", "borderTop"],
-    ["bottom", "borderBottom"],
-    ["left", "borderLeft"],
-    ["right", "borderRight"],
-  ] as const)
-    if (borders?.[side]) own[property] = "1px solid #444";
-  return made;
+/** A paper that runs over its page by a little is printed a little smaller. */
+function shrink(place: HTMLElement, page: Page): void {
+  const [, room] = roomOf(page);
+  place.classList.add("measured");
+  const height = place.getBoundingClientRect().height;
+  place.classList.remove("measured");
+  const share = room / height;
+  if (share >= 1 || share < SHRINKS_TO) return;
+  for (const table of place.querySelectorAll<HTMLElement>("table.printed"))
+    table.style.zoom = String(Number(table.style.zoom) * share * 0.995);
 }
 
 /** The charts and pictures that are in sight, as they are drawn. */

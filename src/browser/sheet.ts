@@ -148,6 +148,14 @@ export function sheetOf<Row extends { units: Units }>(
   return sheet;
 }
 
-export function sheetsWorkbook(sheets: readonly SheetData[]) {
-  return { sheets, styles: styleData, formats: formatData, borders: borderData };
+type Looks = Readonly<Record<"styles" | "formats" | "borders", Readonly<Record<number, unknown>>>>;
+
+/** @param more looks that sheets made elsewhere have, under numbers of their own */
+export function sheetsWorkbook(sheets: readonly SheetData[], more: Looks) {
+  return {
+    sheets,
+    styles: { ...styleData, ...more.styles },
+    formats: { ...formatData, ...more.formats },
+    borders: { ...borderData, ...more.borders },
+  };
 }

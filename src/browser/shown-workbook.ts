@@ -2,6 +2,7 @@
 // to the first goes on with the new one.
 
 import type { Model } from "@odoo/o-spreadsheet";
+import { keepPrintSetup, type PrintSetups } from "../workbook/grid-print.ts";
 import { GridWorkbook } from "../workbook/grid-workbook.ts";
 import type { Workbook } from "../workbook/workbook.ts";
 import { showResults } from "./results.ts";
@@ -34,9 +35,11 @@ export class ShownWorkbook {
     return this.shownModel!;
   }
 
-  async show(data: object): Promise<void> {
+  /** @param prints how sheets are printed, by their ids */
+  async show(data: object, prints: PrintSetups = []): Promise<void> {
     const { say } = this;
     const model = new o_spreadsheet.Model(data as never);
+    for (const [sheetId, setup] of prints) keepPrintSetup(model, sheetId, setup);
     this.app?.destroy();
     const app = new owl.App(o_spreadsheet.Spreadsheet as any, {
       props: {

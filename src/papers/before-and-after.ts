@@ -2,11 +2,20 @@
 // measured. Formulas stay live; what is typed stands beside the page.
 
 import type { NewSheet, PrintSetup } from "../workbook/workbook.ts";
-import { BESIDE, type ComparisonInputs, comparisonInputs, type Pair } from "./comparison-inputs.ts";
+import { blankNames, gather, missingCell } from "./comparison-gathered.ts";
+import {
+  BASES,
+  BESIDE,
+  type ComparisonInputs,
+  comparisonInputs,
+  type Pair,
+  printedBasis,
+} from "./comparison-inputs.ts";
 import { costBlock, yearBlock } from "./comparison-money.ts";
 import { type Processes, SIDES, sides, tableHead } from "./comparison-table.ts";
 import { FINE, type HoleRow, LENGTH } from "./hole-row.ts";
 import { COLUMNS, cell, Layout } from "./layout.ts";
+import { titleOf } from "./live-papers.ts";
 import { fact } from "./set-up-cells.ts";
 
 /** @param today a sheet's number for the day */
@@ -15,7 +24,7 @@ export function beforeAndAfter(row: HoleRow, today: number, paper: PrintSetup["p
   // The inputs are laid out first, on a page of their own, so that the formulas know their cells.
   const typed = comparisonInputs(inputs, row);
   const layout = new Layout();
-  layout.row([cell("Before and after", 6, "title"), cell(row.part, 6, "title", "@", "right")], 2);
+  layout.row([cell(titleOf("comparison"), 6, "title"), cell(row.part, 6, "title", "@", "right")], 2);
   layout.row([...fact("Material", row.material, "@"), ...fact("Date", today, "yyyy-mm-dd")]);
   const [, callout] = layout.row([cell("Hole as drawn", 4, "label"), cell(row.callout, 8, "big", "@")], 2);
   layout.row([
@@ -28,25 +37,27 @@ export function beforeAndAfter(row: HoleRow, today: number, paper: PrintSetup["p
   ]);
   layout.heading("The answer");
   const answers = layout.next;
-  for (let line = 0; line < 3; line++) layout.row([cell("", COLUMNS)]);
+  for (let line = 0; line < 3; line++) layout.row([cell("", COLUMNS, "strong")], line === 0 ? 2 : 1);
   const cycle = operationBlock(layout, typed);
-  const processes = toolBlock(layout, typed, cycle, callout);
-  holeBlock(layout, row, typed, callout);
+  const processes = toolBlock(layout, row, typed, cycle, callout);
+  const share = holeBlock(layout, row, typed, callout);
   costBlock(layout, typed, processes);
   const answer = yearBlock(layout, typed, processes);
   answer.forEach((formula, at) => {
-    layout.beside(answers + at, 0, formula, "strong");
+    layout.beside(answers + at, 0, formula, at === 0 ? "wrapped" : undefined);
   });
-  restBlock(layout, typed, processes);
+  restBlock(layout, typed, processes, share);
   layout.row(
     ["Prepared by", "Agreed by", "Date"].flatMap((label) => [cell(label, 2, "label"), cell("", 2, "line")]),
     2,
   );
   const lastRow = layout.next - 1;
   comparisonInputs(layout, row);
+  gather(layout, typed, processes);
+  for (const basis of typed.bases) layout.list(basis, BASES);
   return layout.sheet(
     `Before and after ${row.part}`,
-    { paper, header: { left: "Before and after", right: row.part }, footer: row.drawing },
+    { paper, header: { left: titleOf("comparison"), right: row.part }, footer: row.drawing },
     BESIDE,
     lastRow,
   );
@@ -58,7 +69,8 @@ function operationBlock(layout: Layout, { operations }: ComparisonInputs): Pair 
     layout.row([
       cell(`=IF(${name}="","",${name})`, 4, "label"),
       ...SIDES.map((side) => cell(`=IF(${pair[side]}="","",${pair[side]})`, 2, undefined, "0", "center")),
-      cell(`=${mark}`, 4),
+      cell(`=${mark}`, 2),
+      cell(printedBasis(pair), 2, "note"),
     ]);
   const of = (side: (typeof SIDES)[number]) =>
     `${operations[0][side]}:${operations[operations.length - 1][side]}`;
@@ -75,19 +87,34 @@ function operationBlock(layout: Layout, { operations }: ComparisonInputs): Pair 
   return cycle;
 }
 
-function toolBlock(layout: Layout, typed: ComparisonInputs, cycle: Pair, callout: string): Processes {
+function toolBlock(
+  layout: Layout,
+  { units }: HoleRow,
+  typed: ComparisonInputs,
+  cycle: Pair,
+  callout: string,
+): Processes {
   tableHead(layout, "Tool and life");
   const copied = (pair: Pair, missing: string) => (side: (typeof SIDES)[number]) =>
     `=IF(${pair[side]}="","${missing}",${pair[side]})`;
+  const basis = (pair: Pair) => printedBasis(pair);
   sides(layout, "Tool", copied(typed.tool, "required"));
-  sides(layout, "Cutting speed", copied(typed.speed, ""), "0.0");
-  sides(layout, "Feed per revolution", copied(typed.feed, ""), "0.000#");
+  const [speedUnit, length] = units === "mm" ? ["m/min", "0.000"] : ["ft/min", "0.0000"];
+  sides(
+    layout,
+    `Cutting speed, ${speedUnit}`,
+    copied(typed.speed, ""),
+    units === "mm" ? "0.0" : "0",
+    basis(typed.speed),
+  );
+  sides(layout, `Feed per revolution, ${units}`, copied(typed.feed, ""), length, basis(typed.feed));
   const edgeCost = sides(
     layout,
     "Edge cost",
     (side) =>
       `=IF(${typed.price[side]}="","",REAM.EDGECOST(${typed.price[side]},${typed.edges[side]},${typed.regrinds[side]},${typed.regrindCost[side]}))`,
     "0.00",
+    basis(typed.price),
   );
   const lives = typed.lives;
   const count = sides(layout, "Edges counted", (side) => `=COUNT(${lives[side]})`, "0");
@@ -99,29 +126,36 @@ function toolBlock(layout: Layout, typed: ComparisonInputs, cycle: Pair, callout
     "Mean life, parts",
     (side) => whole(side, `AVERAGE(${lives[side]})`),
     "#,##0",
-    "",
+    `=IF(COUNT(${lives.present},${lives.proposed})=0,"",IF(${lives.basis}="","estimated",${lives.basis}))`,
     "strong",
   );
   const range = (part: number) => (side: (typeof SIDES)[number]) =>
-    `=IF(${count[side]}=0,"",IF(${count[side]}=1,"one edge, no range",IFERROR(ROUNDDOWN(INDEX(REAM.LIFERANGE(${lives[side]}),1,${part})+0.000001,0),"no range")))`;
+    `=IF(${count[side]}=0,"",IF(${count[side]}=1,"one edge, no range",IFNA(IF(INDEX(REAM.LIFERANGE(${lives[side]}),1,2)<1,"no range",ROUNDDOWN(INDEX(REAM.LIFERANGE(${lives[side]}),1,${part})+0.000001,0)),"no range")))`;
   const low = sides(layout, "Range of the mean, 95 %, from", range(2), "#,##0");
   const high = sides(layout, "to", range(3), "#,##0");
   const needed = (part: number) => (side: (typeof SIDES)[number]) =>
     `=IF(OR(${typed.partsPerYear}="",NOT(ISNUMBER(${mean[side]}))),"",INDEX(REAM.TOOLSNEEDED(${typed.partsPerYear},${mean[side]},${typed.edges[side]},${typed.regrinds[side]}),1,${part}))`;
   sides(layout, "Edges per year", needed(1), "#,##0");
   sides(layout, "Tools per year", needed(2), "#,##0");
-  return { cycle, edgeCost, mean, low, high, count, callout };
+  sides(layout, "Edge change, s", copied(typed.edgeChange, ""), "0", basis(typed.edgeChange));
+  sides(layout, "Other cost per part", copied(typed.otherCost, ""), "0.00", basis(typed.otherCost));
+  sides(layout, "Scrap, share of the parts", copied(typed.scrap, ""), "0.0 %", basis(typed.scrap));
+  return { cycle, edgeCost, mean, low, high, count, callout, missing: missingCell(typed) };
 }
 
-function holeBlock(layout: Layout, { units }: HoleRow, typed: ComparisonInputs, callout: string): void {
+/** Gives the formula of what the gauge takes of the tolerance. */
+function holeBlock(layout: Layout, { units }: HoleRow, typed: ComparisonInputs, callout: string): string {
   const { readings } = typed;
+  const share = (part: number) =>
+    `INDEX(REAM.GAUGESHARE(${typed.equipment},${typed.appraiser},${callout},"${units}"),1,${part})`;
+  const gauge = `IF(OR(${typed.equipment}="",${typed.appraiser}=""),"gauge not checked","gauge share "&TEXT(${share(1)},"0 %")&", "&${share(2)})`;
   tableHead(layout, `Measured holes, ${units}`);
   const count = sides(
     layout,
     "Parts measured",
     (side) => `=IF(COUNT(${readings[side]})=0,"not measured",COUNT(${readings[side]}))`,
     "0",
-    `=IF(OR(${typed.equipment}="",${typed.appraiser}=""),"gauge not checked","gauge share "&TEXT(INDEX(REAM.GAUGESHARE(${typed.equipment},${typed.appraiser},${callout},"${units}"),1,1),"0 %")&", "&INDEX(REAM.GAUGESHARE(${typed.equipment},${typed.appraiser},${callout},"${units}"),1,2))`,
+    `=${gauge}`,
   );
   const of =
     (least: number, formula: (list: string, side: (typeof SIDES)[number]) => string) =>
@@ -140,7 +174,7 @@ function holeBlock(layout: Layout, { units }: HoleRow, typed: ComparisonInputs, 
     LENGTH[units],
   );
   const capability = (part: number) =>
-    of(2, (list) => `IFERROR(INDEX(REAM.CAPABILITY(${list},${callout},"${units}"),1,${part}),"")`);
+    of(2, (list) => `IFNA(INDEX(REAM.CAPABILITY(${list},${callout},"${units}"),1,${part}),"")`);
   const mean = sides(layout, "Mean", capability(3), FINE[units]);
   const deviation = sides(layout, "Standard deviation", capability(4), FINE[units]);
   sides(layout, "Cp", capability(1), "0.00");
@@ -157,42 +191,49 @@ function holeBlock(layout: Layout, { units }: HoleRow, typed: ComparisonInputs, 
     of(2, (list, side) => `IF(${cpk[side]}="","",REAM.CPKBOUND(${cpk[side]},COUNT(${list})))`),
     "0.00",
   );
-  const share = (side: (typeof SIDES)[number]) =>
+  const expected = (side: (typeof SIDES)[number]) =>
     `REAM.INTOLERANCE(${mean[side]},${deviation[side]},${callout},"${units}")`;
   sides(
     layout,
     "Expected in tolerance",
     (side) =>
-      `=IF(NOT(ISNUMBER(${deviation[side]})),"",IF(${share(side)}>0.9999,"over 99.99 %",${share(side)}))`,
+      `=IF(NOT(ISNUMBER(${deviation[side]})),"",IF(${expected(side)}>0.9999,"over 99.99 %",${expected(side)}))`,
     "0.00 %",
   );
+  return gauge;
 }
 
-function restBlock(layout: Layout, typed: ComparisonInputs, { count }: Processes): void {
+function restBlock(
+  layout: Layout,
+  typed: ComparisonInputs,
+  { count, low, missing }: Processes,
+  gauge: string,
+): void {
   layout.heading("What it rests on");
   const { readings } = typed;
-  const share = (side: (typeof SIDES)[number]) => `COUNT(${readings[side]})`;
+  const read = (side: (typeof SIDES)[number]) => `COUNT(${readings[side]})`;
+  const none = `${read("present")}+${read("proposed")}=0`;
   layout.sentence(
-    `="Life: mean of "&${count.present}&" edges (present) and "&${count.proposed}&" (proposed), range of the mean at 95 %, Student's t. A single edge can live shorter."`,
+    `=IF(${missing}<>"","",IF(AND(ISNUMBER(${low.present}),ISNUMBER(${low.proposed})),"Life: mean of "&${count.present}&" edges (present) and "&${count.proposed}&" (proposed), range of the mean at 95 %, Student's t.","Life: edges counted "&${count.present}&" (present) and "&${count.proposed}&" (proposed), too few for a range.")&" A single edge can live shorter.")`,
     "wrapped",
     2,
   );
   layout.sentence(
-    `=IF(${share("present")}+${share("proposed")}=0,"Holes: not measured.","Holes: "&${share("present")}&" and "&${share("proposed")}&" parts.")`,
+    `=IF(${none},"Holes: not measured.","Holes: "&${read("present")}&" and "&${read("proposed")}&" parts, "&${gauge}&".")`,
     "wrapped",
     1,
   );
-  const open = `TEXTJOIN(", ",TRUE,${typed.open})`;
-  const lists = `IF(${typed.lives.basis}="measured","","lives, ")&IF(OR(${readings.basis}="measured",${share("present")}+${share("proposed")}=0),"","readings, ")`;
-  layout.sentence(`="Not measured: "&${lists}&IF(${open}="","nothing else",${open})&"."`, "wrapped", 2);
+  const open = `TEXTJOIN(", ",TRUE,${typed.open},IF(${typed.lives.basis}="measured","","lives"),IF(${none},"holes",IF(${readings.basis}="measured","","readings")))`;
+  layout.sentence(`="Not measured: "&IF(${open}="","nothing",${open})&"."`, "wrapped", 2);
+  const blank = blankNames(typed);
+  layout.sentence(`=IF(${blank}="","","Not stated, counted as 0: "&${blank}&".")`, "wrapped", 2);
   layout.sentence(
     `=IF(${typed.consecutive}="","","Consecutive parts: tool wear over a whole edge is not in this figure.")`,
     "wrapped",
     1,
   );
   for (const text of [
-    "Machine hours count as money only where they are used or no longer paid.",
-    "Sums may differ by 0.01: figures are rounded for print.",
+    "Machine hours count as money only where they are used or no longer paid. Sums may differ by 0.01: figures are rounded for print.",
     "Higher speeds hold with guards closed and below the limits of machine, holder and tool. First parts are measured one by one.",
   ])
     layout.sentence(text);

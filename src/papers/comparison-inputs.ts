@@ -41,22 +41,39 @@ export interface ComparisonInputs {
   readonly appraiser: string;
   readonly consecutive: string;
   readonly investments: string;
+  /** The cells of all bases, which are offered the words for them. */
+  readonly bases: readonly string[];
   /** Labels of the rows that nobody measured. */
   readonly open: string;
   readonly lastRow: number;
 }
 
+/** What a figure can rest on; blank counts as estimated. */
+export const BASES = ["measured", "estimated", "quoted", "shop table"] as const;
+/** What a pair of cells rests on, as it is printed: nothing where nothing was typed. */
+export const printedBasis = ({ present, proposed, basis }: Pair): string =>
+  `=IF(AND(${present}="",${proposed}=""),"",IF(${basis}="","estimated",${basis}))`;
+
 const fixed = (address: string) => address.replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
+
+/** Where the columns beside the page hold present and proposed, for what is computed below the inputs. */
+export const INPUT_COLUMNS = { label: LABEL, present: PRESENT, proposed: PROPOSED } as const;
 
 export function comparisonInputs(layout: Layout, { units }: HoleRow): ComparisonInputs {
   let row = 1;
   const put = (column: number, content: Content, look?: Parameters<Layout["beside"]>[3], format?: string) =>
     fixed(layout.beside(row, column, content, look, format));
   const opens: string[] = [];
+  const bases: string[] = [];
+  const basisCell = () => {
+    const address = put(BASIS, "", "input");
+    bases.push(address);
+    return address;
+  };
   /** A row of two inputs with its basis; it is open while that is not "measured". */
   const pair = (label: string, format?: string, isOpen = true): Pair & { label: string } => {
     const name = put(LABEL, label, "label");
-    const basis = put(BASIS, "", "input");
+    const basis = basisCell();
     const present = put(PRESENT, "", "input", format);
     const proposed = put(PROPOSED, "", "input", format);
     if (isOpen)
@@ -77,10 +94,11 @@ export function comparisonInputs(layout: Layout, { units }: HoleRow): Comparison
       proposed: `${first.proposed}:${last.proposed}`,
     };
   };
-  const single = (label: string, content: Content = "", format?: string): string => {
-    put(LABEL, label, "label");
-    put(BASIS, "", "input");
+  const single = (label: string, content: Content = "", format?: string, isOpen = false): string => {
+    const name = put(LABEL, label, "label");
+    const basis = basisCell();
     const address = put(PRESENT, content, "input", format);
+    if (isOpen) opens.push(put(OPEN, `=IF(AND(${basis}<>"measured",${address}<>""),${name},"")`, "note"));
     row++;
     return address;
   };
@@ -102,12 +120,12 @@ export function comparisonInputs(layout: Layout, { units }: HoleRow): Comparison
   row++;
   heading("The year", "Value", "");
   const currency = single("Currency", "USD");
-  const partsPerYear = single("Parts per year", "", "#,##0");
-  const machineRate = single("Machine rate, per hour", "", "0.00");
+  const partsPerYear = single("Parts per year", "", "#,##0", true);
+  const machineRate = single("Machine rate, per hour", "", "0.00", true);
   heading("Operations, s");
   const operations = Array.from({ length: OPERATIONS }, () => {
     const name = put(LABEL, "", "input");
-    const basis = put(BASIS, "", "input");
+    const basis = basisCell();
     const present = put(PRESENT, "", "input", "0");
     const proposed = put(PROPOSED, "", "input", "0");
     const mark = put(
@@ -119,7 +137,7 @@ export function comparisonInputs(layout: Layout, { units }: HoleRow): Comparison
     row++;
     return { name, basis, present, proposed, mark };
   });
-  heading("Tool");
+  heading("Both tools");
   const tool = pair("Tool", undefined, false);
   const speed = pair(`Cutting speed, ${units === "mm" ? "m/min" : "ft/min"}`, "0.0");
   const feed = pair(`Feed per revolution, ${units}`, units === "mm" ? "0.000" : "0.0000");
@@ -140,9 +158,10 @@ export function comparisonInputs(layout: Layout, { units }: HoleRow): Comparison
   heading("Investment", "Amount", "");
   const first = row;
   for (let at = 1; at <= INVESTMENTS; at++) {
-    put(LABEL, "", "input");
-    put(BASIS, "", "input");
-    put(PRESENT, "", "input", "#,##0");
+    const name = put(LABEL, "", "input");
+    const basis = basisCell();
+    const amount = put(PRESENT, "", "input", "#,##0");
+    opens.push(put(OPEN, `=IF(AND(${basis}<>"measured",${amount}<>""),${name},"")`, "note"));
     row++;
   }
   const letter = (column: number) => fixed(layout.beside(first, column, "")).split("$")[1];
@@ -168,6 +187,7 @@ export function comparisonInputs(layout: Layout, { units }: HoleRow): Comparison
     appraiser,
     consecutive,
     investments: `$${amounts}$${first}:$${amounts}$${row - 1}`,
+    bases,
     open: opens.join(","),
     lastRow: row - 1,
   };

@@ -1,73 +1,81 @@
 // papers: the money in a before and after: cost per part item by item, the year from low to high life, the payback.
 
+import { gatheredColumn, seven } from "./comparison-gathered.ts";
 import type { ComparisonInputs } from "./comparison-inputs.ts";
-import { type Processes, SIDES, tableHead } from "./comparison-table.ts";
+import { type Processes, SIDES } from "./comparison-table.ts";
 import { cell, type Layout } from "./layout.ts";
+import { costBarsFormula } from "./pictures/cost-bars.ts";
 
 type Side = (typeof SIDES)[number];
 
-/** The seven cells of a side as COMPARE takes them, one above the other in an array. */
-const seven = (side: Side, typed: ComparisonInputs, { cycle, edgeCost, mean }: Processes): string[] => [
-  cycle[side],
-  typed.machineRate,
-  edgeCost[side],
-  mean[side],
-  typed.edgeChange[side],
-  typed.otherCost[side],
-  typed.scrap[side],
-];
+const ITEMS = ["Machine time", "Edge", "Edge change", "Other operations", "Scrap"];
+const TOTAL = "Cost per part";
+/** Columns of the page that the picture beside the table takes. */
+const PICTURE = ["G", "L"] as const;
 
-const ITEMS = ["Machine time", "Edge", "Edge change", "Other operations", "Scrap", "Cost per part"];
+/** A formula, as long as nothing is missing that it needs: the answer at the top of the page says what is. */
+const ifKnown = ({ missing }: Processes, formula: string) => `=IF(${missing}<>"","",${formula})`;
 
 export function costBlock(layout: Layout, typed: ComparisonInputs, processes: Processes): void {
-  tableHead(layout, "Cost of a part", "Saving");
-  const column = (side: Side) => seven(side, typed, processes);
-  // COMPARE wants each side as a column of cells: they are gathered beside one another first.
-  const first = layout.next;
-  const labels = [
-    "Cycle time, s",
-    "Machine rate",
-    "Edge cost",
-    "Parts per edge",
-    "Edge change, s",
-    "Other cost",
-    "Scrap",
-  ];
-  labels.forEach((label, at) => {
-    layout.row([
-      cell(label, 4, "note"),
-      ...SIDES.map((side) =>
-        cell(`=IF(${column(side)[at]}="",0,${column(side)[at]})`, 2, "note", "0.00", "center"),
-      ),
-      cell("", 4),
-    ]);
-  });
-  const range = (letter: string) => `$${letter}$${first}:$${letter}$${first + labels.length - 1}`;
+  const columns = SIDES.map((side) => gatheredColumn(side, typed));
   const compared = (row: number, part: number) =>
-    `=IFERROR(INDEX(REAM.COMPARE(${range("E")},${range("G")},${typed.partsPerYear}),${row},${part}),"not available")`;
-  ITEMS.forEach((label, at) => {
-    const isSum = at === ITEMS.length - 1;
+    ifKnown(processes, `INDEX(REAM.COMPARE(${columns.join(",")},${typed.partsPerYear}),${row},${part})`);
+  layout.row([
+    cell(ifKnown(processes, '"Cost of a part"'), 3, "header"),
+    ...["Present", "Proposed", "Saving"].map((name) =>
+      cell(ifKnown(processes, `"${name}"`), 1, "header", undefined, "center"),
+    ),
+    cell("", 6, "header"),
+  ]);
+  const first = layout.next;
+  const line = (label: string, cells: readonly (string | undefined)[], format: string, isStrong = false) =>
     layout.row([
-      cell(label, 4, isSum ? "strong" : "label"),
-      cell(compared(at + 2, 2), 2, isSum ? "strong" : undefined, "0.00", "center"),
-      cell(compared(at + 2, 3), 2, isSum ? "strong" : undefined, "0.00", "center"),
-      cell(compared(at + 2, 4), 2, isSum ? "strong" : undefined, "0.00", "center"),
-      cell("", 2),
+      cell(ifKnown(processes, `"${label}"`), 3, isStrong ? "strong" : "label"),
+      ...cells.map((content) => cell(content ?? "", 1, isStrong ? "strong" : undefined, format, "center")),
     ]);
+  const items = ITEMS.map((name, at) => {
+    const [, present, proposed] = line(
+      name,
+      [2, 3, 4].map((part) => compared(at + 2, part)),
+      "0.00",
+    );
+    return [name, present, proposed] as const;
   });
-  layout.row([
-    cell("Saving, % of present", 8, "label"),
-    cell(compared(8, 4), 2, "strong", "0.0", "center"),
-    cell("", 2),
-  ]);
-  layout.row([
-    cell("Cost per year", 4, "label"),
-    cell(compared(10, 2), 2, undefined, "#,##0", "center"),
-    cell(compared(10, 3), 2, undefined, "#,##0", "center"),
-    cell(compared(10, 4), 2, undefined, "#,##0", "center"),
-    cell("", 2),
-  ]);
+  const last = layout.next - 1;
+  line(
+    TOTAL,
+    [2, 3, 4].map((part) => compared(ITEMS.length + 2, part)),
+    "0.00",
+    true,
+  );
+  line("Saving, % of present", [undefined, undefined, compared(8, 4)], "0.0", true);
+  line(
+    "Cost per year",
+    [2, 3, 4].map((part) => compared(10, part)),
+    "#,##0",
+  );
+  for (let spare = 0; spare < SPARE_LINES; spare++) layout.row([cell("", COLUMNS_OF_TABLE)]);
+  const [left, right] = PICTURE;
+  const values = (column: string) => `${column}${first}:${column}${last}`;
+  layout.picture(
+    {
+      area: `${left}${first}:${right}${layout.next - 1}`,
+      title: `Cost per part`,
+      bars: {
+        names: values("A"),
+        series: [
+          ["present", values("D")],
+          ["proposed", values("E")],
+        ],
+      },
+    },
+    costBarsFormula(typed.currency, items),
+  );
 }
+
+/** Rows under the table that the picture needs beside it. */
+const SPARE_LINES = 5;
+const COLUMNS_OF_TABLE = 6;
 
 interface Case {
   readonly title: string;
@@ -105,11 +113,14 @@ export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
     },
     { title: "Hours unused", present: mean.present, proposed: mean.proposed, scrap, isUnused: true },
   ];
-  layout.heading("Per year, from low to high life");
+  const words = (text: string) => ifKnown(processes, `"${text}"`);
+  layout.heading(words("Per year, from low to high life"));
   layout.row(
     [
       cell("", 3, "header"),
-      ...cases.flatMap(({ title }, at) => [cell(title, at > 2 ? 2 : 1, "header", undefined, "center")]),
+      ...cases.flatMap(({ title }, at) => [
+        cell(words(title), at > 2 ? 2 : 1, "header", undefined, "center"),
+      ]),
     ],
     2,
   );
@@ -117,11 +128,11 @@ export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
     const letters = ["D", "E", "F", "G", "I", "K"];
     const at = layout.next;
     layout.row([
-      cell(label, 3, "label"),
+      cell(words(label), 3, "label"),
       ...cases.map((one, index) => {
-        const text = `IFERROR(${formula(one, letters[index])},"not available")`;
+        const text = ifKnown(processes, formula(one, letters[index]));
         return cell(
-          one.without ? `=IF(${one.without},"",${text})` : `=${text}`,
+          one.without ? `=IF(${one.without},"",${text.slice(1)})` : text,
           index > 2 ? 2 : 1,
           undefined,
           format,
@@ -165,15 +176,18 @@ export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
       `INDEX(REAM.TOOLSNEEDED(${typed.partsPerYear},${one.proposed},${typed.edges.proposed},${typed.regrinds.proposed}),1,2)`,
   );
   layout.sentence(
-    "Mean life on the present side. Cautious: present at its high life, proposed at its low life. Hours unused: edges and other operations alone are saved.",
+    words(
+      "Mean life on the present side. Cautious: present at its high life, proposed at its low life. Hours unused: edges and other operations alone are saved.",
+    ),
     "note",
+    2,
   );
   layout.row([
     cell("Investment", 2, "label"),
     cell(`=IF(${investment}=0,"none stated",${investment})`, 2, "strong", "#,##0", "left"),
     cell("Break-even, parts", 2, "label"),
     cell(
-      `=IF(${investment}=0,"none stated",IF(NOT(ISNUMBER(${saving("E")})),"not available",IF(${saving("E")}<=0,"does not pay back",ROUNDUP(REAM.BREAKEVEN(0,${present("E")},${investment},${proposed("E")})-0.000001,0))))`,
+      `=IF(${investment}=0,"none stated",IF(${processes.missing}<>"","",IF(${saving("E")}<=0,"does not pay back",ROUNDUP(REAM.BREAKEVEN(0,${present("E")},${investment},${proposed("E")})-0.000001,0))))`,
       2,
       "strong",
       "#,##0",
@@ -181,7 +195,10 @@ export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
     ),
     cell("Machine hours freed per year", 3, "label"),
     cell(
-      `=IFERROR(REAM.HOURSSAVED(${processes.cycle.present},${processes.cycle.proposed},${typed.partsPerYear}),"not available")`,
+      ifKnown(
+        processes,
+        `REAM.HOURSSAVED(${processes.cycle.present},${processes.cycle.proposed},${typed.partsPerYear})`,
+      ),
       1,
       "strong",
       "0",
@@ -191,11 +208,11 @@ export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
   const range = (cells: (letter: string) => string, format: string) =>
     `IF(${noRange},"one edge, no range",TEXT(${cells("D")},"${format}")&" to "&TEXT(${cells("F")},"${format}"))`;
   const months = (letter: string) => payback(letter);
-  const known = (formula: string) =>
-    `=IF(ISNUMBER(${saving("E")}),${formula},"Type both processes into the columns beside the page.")`;
+  const known = (formula: string, otherwise = '""') => `=IF(${processes.missing}="",${formula},${otherwise})`;
   return [
     known(
       `"Saving per part: "&TEXT(${saving("E")},"0.00")&" "&${typed.currency}&" ("&${range(saving, "0.00")}&"); hours unused: "&TEXT(${saving("K")},"0.00")`,
+      `"Not available yet. Type beside the page: "&${processes.missing}&"."`,
     ),
     known(
       `"Saving per year: "&TEXT(${year("E")},"#,##0")&" "&${typed.currency}&" ("&${range(year, "#,##0")}&"); hours unused: "&TEXT(${year("K")},"#,##0")`,

@@ -12,6 +12,8 @@ export interface Processes {
   readonly high: Pair;
   readonly count: Pair;
   readonly callout: string;
+  /** The cell that names what is missing, "" if nothing is. */
+  readonly missing: string;
 }
 
 export const SIDES = ["present", "proposed"] as const;
@@ -31,9 +33,11 @@ export function sides(
     cell(of("proposed"), 2, look, format, "center"),
     cell(behind, 4),
   ]);
-  const fixed = (address: string) => address.replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
   return { present: fixed(present), proposed: fixed(proposed), basis: "" };
 }
+
+/** With `$` signs, so that the cell may be moved. */
+export const fixed = (address: string): string => address.replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
 
 export function tableHead(layout: Layout, title: string, behind = ""): void {
   layout.row([

@@ -6,8 +6,11 @@ import {
   columnLetters,
   type NewSheet,
   type Painted,
+  type Picture,
   type PrintSetup,
+  type WordList,
 } from "../workbook/workbook.ts";
+import { readBox } from "../workbook/xlsx/addresses.ts";
 
 export interface PaperCell {
   readonly content: Content;
@@ -21,6 +24,9 @@ export interface PaperCell {
 /** Columns of an upright page. */
 export const COLUMNS = 12;
 const COLUMN_WIDTH = 7.4;
+
+/** Height of an empty row, in lines. */
+const GAP = 0.6;
 
 /** In place of a format: what a user typed, a text whatever it reads like. */
 const TEXT = "@";
@@ -38,6 +44,8 @@ export class Layout {
   private readonly painted: Painted[] = [];
   private readonly merges: string[] = [];
   private readonly heights: [row: number, lines: number][] = [];
+  private readonly lists: WordList[] = [];
+  private readonly pictures: Picture[] = [];
 
   /** The number, from 1, of the row that comes next. */
   get next(): number {
@@ -66,7 +74,24 @@ export class Layout {
   }
 
   gap(): void {
+    this.heights.push([this.rows.length, GAP]);
     this.rows.push([]);
+  }
+
+  /** A picture over cells that rows have left free: their first one tells it in words. */
+  picture(picture: Picture, words: string): void {
+    const { top, left } = readBox(picture.area)!;
+    const row = this.rows[top];
+    while (row.length <= left) row.push("");
+    row[left] = words;
+    this.merges.push(picture.area);
+    this.painted.push({ area: picture.area, look: "wrapped" });
+    this.pictures.push(picture);
+  }
+
+  /** Words that the cells of an area are offered. */
+  list(area: string, words: readonly string[], isBinding = true): void {
+    this.lists.push({ area: area.replaceAll("$", ""), words, isBinding });
   }
 
   heading(text: string, span = COLUMNS): void {
@@ -108,9 +133,14 @@ export class Layout {
       top: this.rows,
       columns: widths.map((width) => ({ header: "", width })),
       rows: 0,
-      painted: this.painted,
+      painted: [
+        { area: `A1:${columnLetters(widths.length - 1)}${this.rows.length}`, look: "page" },
+        ...this.painted,
+      ],
       merges: this.merges,
       heights: this.heights,
+      lists: this.lists,
+      pictures: this.pictures,
       print: { area: `A1:${columnLetters(COLUMNS - 1)}${lastRow}`, ...print },
     };
   }
@@ -119,6 +149,6 @@ export class Layout {
 /** What a user typed stays a text even if it reads like a formula. */
 const asText = (content: Content): Content => (/^['=]/.test(String(content)) ? `'${content}` : content);
 
-const CHARACTERS_PER_LINE = 96;
+const CHARACTERS_PER_LINE = 104;
 /** Lines that a text takes over the whole width. */
 export const linesOf = (text: string) => Math.max(1, Math.ceil(text.length / CHARACTERS_PER_LINE));

@@ -1,11 +1,18 @@
 // papers: the set-up card for the machine: one hole, in order, with lines for what is read. Formulas stay live.
 
+import { limits } from "../calc/callouts/limits.ts";
+import { readCallout } from "../calc/callouts/read-callout.ts";
+import { fromTicks } from "../calc/lengths.ts";
 import { findMaterial } from "../calc/materials/find-material.ts";
 import { findTool, type Tool } from "../calc/tools.ts";
-import type { NewSheet, PrintSetup } from "../workbook/workbook.ts";
+import { columnLetters, type NewSheet, type Picture, type PrintSetup } from "../workbook/workbook.ts";
+import { lengthFigure } from "./figures.ts";
 import { DEPTH, FINE, type HoleRow, LENGTH, WORK_TO } from "./hole-row.ts";
-import { cell, Layout } from "./layout.ts";
-import { type CardCells, fact, typed } from "./set-up-cells.ts";
+import { COLUMNS, cell, Layout } from "./layout.ts";
+import { titleOf } from "./live-papers.ts";
+import { holeSection, holeSectionFormula } from "./pictures/hole-section.ts";
+import { sceneText } from "./pictures/scene.ts";
+import { type CardCells, fact, third, typed } from "./set-up-cells.ts";
 import { edgeBlock, firstPartBlock, settingBlock } from "./set-up-measuring.ts";
 import { BURNING, COBALT, cautions } from "./set-up-steps.ts";
 
@@ -21,7 +28,7 @@ export function setUpCard(setUp: SetUp, paper: PrintSetup["paper"]): NewSheet {
   const { row } = setUp;
   const tool = findTool(row.tool || undefined);
   const layout = new Layout();
-  layout.row([cell("Set-up card", 6, "title"), cell(row.part, 6, "title", "@", "right")], 2);
+  layout.row([cell(titleOf("card"), 6, "title"), cell(row.part, 6, "title", "@", "right")], 2);
   const cells = holeBlock(layout, setUp);
   programBlock(layout, setUp, cells, tool);
   settingBlock(layout, row, tool);
@@ -37,61 +44,65 @@ export function setUpCard(setUp: SetUp, paper: PrintSetup["paper"]): NewSheet {
   );
   return layout.sheet(`Set-up ${row.part}`, {
     paper,
-    header: { left: "Set-up card", right: row.part },
+    header: { left: titleOf("card"), right: row.part },
     footer: row.drawing,
   });
 }
+
+/** Columns left of the picture. */
+const BESIDE_PICTURE = 8;
 
 function holeBlock(layout: Layout, { row, table = "", maxRpm }: SetUp): CardCells {
   layout.row([...typed("Drawing and revision", row.drawing, "@"), ...typed("Operation no.")]);
   layout.row([...typed("Machine"), ...typed("Program")]);
   layout.heading("Hole and tool");
-  const [, callout] = layout.row([cell("Hole as drawn", 4, "label"), cell(row.callout, 8, "big", "@")], 2);
+  const firstRow = layout.next;
+  const [, callout] = layout.row([cell("Hole as drawn", 2, "label"), cell(row.callout, 6, "big", "@")], 2);
   const [, units, , material] = layout.row([
-    ...fact("Units", row.units),
+    cell("Units", 2, "label"),
+    cell(row.units, 1),
     cell("Material", 2, "label"),
-    cell(row.material, 4, undefined, "@"),
+    cell(row.material, 3, undefined, "@"),
   ]);
   const [, lower, , upper] = layout.row([
-    ...fact("Lower limit of size", `=REAM.MINSIZE(${callout},${units})`, LENGTH[row.units], "strong"),
-    ...fact("Upper limit of size", `=REAM.MAXSIZE(${callout},${units})`, LENGTH[row.units], "strong"),
+    ...third("Lower limit of size", `=REAM.MINSIZE(${callout},${units})`, LENGTH[row.units], "strong"),
+    ...third("Upper limit of size", `=REAM.MAXSIZE(${callout},${units})`, LENGTH[row.units], "strong"),
   ]);
-  void lower;
-  void upper;
-  const workTo = (uncertainty: string, part: number) =>
-    `=IF(${uncertainty}="","",IFERROR(INDEX(REAM.ACCEPTLIMITS(${callout},${uncertainty},${units}),1,${part}),"gauge too coarse"))`;
   const uncertainty = `$D$${layout.next}`;
-  const addresses = layout.row([
-    cell("Gauge uncertainty", 3, "label"),
-    cell("", 1, "line", FINE[row.units], "left"),
-    cell(`=IF(${uncertainty}="","","Work to, lower")`, 2, "label"),
-    cell(workTo(uncertainty, 1), 2, "strong", WORK_TO[row.units], "left"),
-    cell(`=IF(${uncertainty}="","","Work to, upper")`, 2, "label"),
-    cell(workTo(uncertainty, 2), 2, "strong", WORK_TO[row.units], "left"),
+  layout.row([...third("Gauge uncertainty", "", FINE[row.units], "line"), cell("", 4)]);
+  const workTo = (part: number) =>
+    `=IF(${uncertainty}="","",IFNA(INDEX(REAM.ACCEPTLIMITS(${callout},${uncertainty},${units}),1,${part}),"gauge too coarse"))`;
+  const asFarAs = (label: string) => `=IF(${uncertainty}="","","${label}")`;
+  layout.row([
+    cell(asFarAs("Work to, lower"), 2, "label"),
+    cell(workTo(1), 2, "strong", WORK_TO[row.units], "left"),
+    cell(asFarAs("Work to, upper"), 2, "label"),
+    cell(workTo(2), 2, "strong", WORK_TO[row.units], "left"),
   ]);
-  if (`$D$${layout.next - 1}` !== uncertainty || addresses[1] !== uncertainty.replaceAll("$", ""))
-    throw new Error("the card reads its uncertainty elsewhere than it is typed");
   const reamer = (part: number) => `=INDEX(REAM.REAMERLIMITS(${callout},,${units}),1,${part})`;
   layout.row([
-    ...fact("Reamer minimum, new", reamer(1), LENGTH[row.units]),
-    ...fact("Reamer maximum, new", reamer(2), LENGTH[row.units]),
+    ...third("Reamer minimum, new", reamer(1), LENGTH[row.units]),
+    ...third("Reamer maximum, new", reamer(2), LENGTH[row.units]),
   ]);
-  const measured = `$J$${layout.next}`;
   layout.row([
-    ...fact(
-      "Size to order",
-      `=IFERROR(REAM.REAMERSIZE(${callout},,,${units}),"no stepped size: grind to the window")`,
+    cell("Size to order", 3, "label"),
+    cell(
+      `=IFNA(REAM.REAMERSIZE(${callout},,,${units}),"no stepped size: grind to the window")`,
+      5,
+      undefined,
       LENGTH[row.units],
+      "left",
     ),
-    cell("Reamer measured", 3, "label"),
-    cell("", 3, "line", LENGTH[row.units], "left"),
   ]);
+  const measured = `$D$${layout.next}`;
   const wear = `REAM.WEARALLOWANCE(${callout},${measured},,${units})`;
   layout.row([
-    ...fact("Wear allowance left", `=IF(${measured}="","",${wear})`, LENGTH[row.units]),
-    cell(`=IF(${measured}="","",IF(${wear}<0,"Do not use",""))`, 6, "strong"),
+    ...third("Reamer measured", "", LENGTH[row.units], "line"),
+    ...third("Wear allowance left", `=IF(${measured}="","",${wear})`, LENGTH[row.units], "line"),
   ]);
-  const [, tool, , teeth] = layout.row([
+  layout.row([cell(`=IF(${measured}="","",IF(${wear}<0,"Do not use this reamer",""))`, 8, "strong")]);
+  const lastRow = layout.next - 1;
+  const [, tool] = layout.row([
     cell("Tool", 2, "label"),
     cell(row.tool || "HSS", 4, undefined, "@"),
     cell("Teeth", 2, "label"),
@@ -105,7 +116,6 @@ function holeBlock(layout: Layout, { row, table = "", maxRpm }: SetUp): CardCell
     cell("Tool no.", 1, "label"),
     cell("", 2, "line"),
   ]);
-  void teeth;
   layout.heading("Data for the program");
   const [, limit] = layout.row([
     cell("Lowest limit of spindle, holder and tool, rev/min", 8, "label"),
@@ -118,24 +128,38 @@ function holeBlock(layout: Layout, { row, table = "", maxRpm }: SetUp): CardCell
   const plan = (part: number) =>
     `INDEX(REAM.PLAN(${callout},${material},${depth},${tool},${limit},${table},${units}),1,${part})`;
   layout.row([...fact("Depth in diameters", `=${plan(14)}`, "0.0"), cell("", 6)]);
-  return { callout, units, measured, depth, plan };
+  const picture = `${columnLetters(BESIDE_PICTURE)}${firstRow}:${columnLetters(COLUMNS - 1)}${lastRow}`;
+  return { callout, units, lower, upper, measured, depth, plan, picture };
 }
 
 function depthContent({ depth }: HoleRow, callout: string, units: string) {
   return depth === "" || depth === 0 ? `=REAM.CALLOUT(${callout},"depth",${units})` : depth;
 }
 
+/** The picture as things are when the card is made: a picture in Excel does not follow its cells. */
+function sectionNow({ callout, units, depth }: HoleRow): Picture["svg"] {
+  const read = readCallout(callout, "callout", units);
+  const [lower, upper] = limits(read, units);
+  const deep = Number(depth) || (read.depth === undefined ? 0 : fromTicks(read.depth, units));
+  if (!(deep > 0)) return undefined;
+  const size = (value: number) => lengthFigure(value, units);
+  const scene = holeSection(
+    `Cross-section, ${units}: hole ${size(lower)} to ${size(upper)}; reamed ${deep.toFixed(units === "mm" ? 1 : 2)} deep, ${read.through ? "through" : "blind"}.`,
+  );
+  return scene && { text: sceneText(scene), width: scene.width, height: scene.height };
+}
+
 function programBlock(
   layout: Layout,
   { row }: SetUp,
-  { callout, units, depth, plan }: CardCells,
+  { callout, units, lower, upper, depth, plan, picture }: CardCells,
   tool: Tool,
 ): void {
   const isInch = row.units === "in";
   const through = `REAM.CALLOUT(${callout},"through",${units})`;
-  layout.row([
-    ...fact("Pre-ream drill", `=IFERROR(${plan(6)},"no standard drill in range")`),
-    ...fact(`Stock on diameter, ${row.units}`, `=IFERROR(${plan(8)},"")`, LENGTH[row.units]),
+  const [, drill] = layout.row([
+    ...fact("Pre-ream drill", `=IFNA(${plan(6)},"no standard drill in range")`),
+    ...fact(`Stock on diameter, ${row.units}`, `=IFNA(${plan(8)},"")`, LENGTH[row.units]),
   ]);
   const [chamfer, room] = [`$D$${layout.next}`, `$I$${layout.next}`];
   layout.row([
@@ -146,10 +170,14 @@ function programBlock(
   ]);
   const drillDepth = (part: number) =>
     `=IF(${through}=TRUE,"through",IF(${chamfer}="","",INDEX(REAM.DRILLDEPTH(${depth},${chamfer},${room},${plan(7)},118,${units}),1,${part})))`;
-  layout.row([
-    ...fact("Drill depth, full diameter", drillDepth(1), DEPTH[row.units]),
-    ...fact("Drill depth, to the point", drillDepth(2), DEPTH[row.units]),
+  const [, full, , point] = layout.row([
+    ...fact("Drill depth, full diameter", drillDepth(1), DEPTH[row.units], "line"),
+    ...fact("Drill depth, to the point", drillDepth(2), DEPTH[row.units], "line"),
   ]);
+  layout.picture(
+    { area: picture, title: "Cross-section of the hole", svg: sectionNow(row) },
+    holeSectionFormula(row.units, { lower, upper, depth, through, full, point, chamfer, drill }),
+  );
   layout.row([
     ...fact(`Cutting speed, ${isInch ? "ft/min" : "m/min"}`, `=${plan(9)}`, isInch ? "0" : "0.0", "strong"),
     ...fact("Spindle speed, rev/min", `=${plan(10)}`, "0", "strong"),
@@ -159,7 +187,7 @@ function programBlock(
     ...fact(`Feed rate, ${row.units}/min`, `=${plan(12)}`, isInch ? "0.00" : "0", "strong"),
   ]);
   layout.row([
-    ...fact("Time per hole, s", `=IFERROR(${plan(13)},"")`, "0.0"),
+    ...fact("Time per hole, s", `=IFNA(${plan(13)},"")`, "0.0"),
     cell("Retract", 1, "label"),
     cell(tool === "HSS" ? "at feed, turning forward" : "at up to 3 × feed, turning forward", 5),
   ]);
@@ -209,6 +237,6 @@ function cautionBlock(layout: Layout, row: HoleRow, tool: Tool, { plan }: CardCe
   const cobalt = /carbide/.test(tool) ? [COBALT] : [];
   layout.heading("Cautions");
   const text = [...cautions, ...burns, ...cobalt].join(" ");
-  layout.sentence(text, "wrapped", Math.ceil(text.length / 90));
+  layout.sentence(text);
   layout.sentence(`=${plan(15)}`, "strong", 2);
 }

@@ -12,13 +12,15 @@ const TARGET = { mm: 0.005, in: 0.0002 } as const;
 const IN_A_COLLET: ReadonlySet<Tool> = new Set<Tool>(["HSS", "carbide", "brazed carbide"]);
 const LIVES = 10;
 const TRIALS = 8;
+/** Characters of a step that stand in a line. */
+const STEP_LINE = 108;
 
 export function settingBlock(layout: Layout, row: HoleRow, tool: Tool): void {
   const { units } = row;
   const isPlain = IN_A_COLLET.has(tool);
   layout.heading("Setting");
   for (const { number, text } of steps.filter((step) => !isPlain || step.isPlain))
-    layout.row([cell("☐", 1), cell(`${number}  ${text}`, 11, "wrapped")], text.length > 92 ? 2 : 1);
+    layout.row([cell(`☐ ${number}`, 1), cell(text, 11, "wrapped")], text.length > STEP_LINE ? 2 : 1);
   const target = `$E$${layout.next}`;
   layout.row([
     cell(`Runout target, ${units}`, 4, "label"),
@@ -44,12 +46,12 @@ export function settingBlock(layout: Layout, row: HoleRow, tool: Tool): void {
     layout.row([
       cell(name, 2, "label"),
       ...Array.from({ length: 4 }, () => cell("", 1, "line", LENGTH[units], "center")),
-      cell(runout(1), 1, "strong", FINE[units], "center"),
-      cell(runout(2), 2, undefined, '0"°"', "center"),
+      cell(runout(1), 1, "line", FINE[units], "center"),
+      cell(runout(2), 2, "line", '0"°"', "center"),
       cell(
         `=IF(ISNUMBER($G$${at}),REAM.RUNOUTCHECK($G$${at},${target},"${units}"),"")`,
         3,
-        "strong",
+        "line",
         undefined,
         "left",
       ),
@@ -64,7 +66,7 @@ export function settingBlock(layout: Layout, row: HoleRow, tool: Tool): void {
       cell(
         `=IF(ISNUMBER($G$${first}),INDEX(REAM.SCREWMOVES(${before},"${units}"),1,${screw}),"")`,
         1,
-        undefined,
+        "line",
         FINE[units],
         "center",
       ),
@@ -87,8 +89,8 @@ export function firstPartBlock(layout: Layout, row: HoleRow, { callout, units, m
   const over = (part: number) =>
     `=IF(${has},"",INDEX(REAM.CUTSOVER(${trials},${measured},${units}),1,${part}))`;
   const [, oversize] = layout.row([
-    ...fact("Cutting oversize", over(1), FINE[row.units]),
-    ...fact("Spread", over(2), LENGTH[row.units]),
+    ...fact("Cutting oversize", over(1), LENGTH[row.units], "line"),
+    ...fact("Spread", over(2), LENGTH[row.units], "line"),
   ]);
   const then = (formula: string) => `=IF(${has},"",${formula})`;
   const window = (part: number) =>
@@ -100,7 +102,7 @@ export function firstPartBlock(layout: Layout, row: HoleRow, { callout, units, m
   layout.row([
     ...fact(
       "Next reamer",
-      then(`IFERROR(REAM.REAMERSIZE(${callout},${oversize},,${units}),"grind to the window")`),
+      then(`IFNA(REAM.REAMERSIZE(${callout},${oversize},,${units}),"grind to the window")`),
       LENGTH[row.units],
     ),
     ...fact(
@@ -109,7 +111,7 @@ export function firstPartBlock(layout: Layout, row: HoleRow, { callout, units, m
       LENGTH[row.units],
     ),
   ]);
-  layout.row([cell("Measure", 2, "label"), cell(MEASURING, 10, "wrapped")], 2);
+  layout.row([cell("Measure", 2, "label"), cell(MEASURING, 10, "wrapped")]);
   layout.row([
     cell("Measure every part once a hole is at or below", 8, "label"),
     cell(
@@ -134,9 +136,9 @@ export function edgeBlock(layout: Layout, { holes }: HoleRow): void {
   const count = `ROUNDDOWN(0.8*MIN(${lives})+0.000001,0)`;
   layout.row([
     cell("Change after, parts", 3, "label"),
-    cell(`=IF(COUNT(${lives})=0,"",${count})`, 2, "strong", "#,##0", "left"),
+    cell(`=IF(COUNT(${lives})=0,"",${count})`, 2, "line", "#,##0", "left"),
     cell("holes", 1, "label"),
-    cell(`=IF(COUNT(${lives})=0,"",${count}*${holes})`, 2, undefined, "#,##0", "left"),
+    cell(`=IF(COUNT(${lives})=0,"",${count}*${holes})`, 2, "line", "#,##0", "left"),
     cell("80 % of the shortest life", 4, "note"),
   ]);
   layout.sentence(CHANGE_WHEN);

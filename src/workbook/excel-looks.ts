@@ -1,9 +1,9 @@
 // workbook: how the cells of a new sheet look in Excel, and how it is printed.
 
-import type { Look, NewSheet, PrintSetup } from "./workbook.ts";
+import { columnLetters, type Look, type NewSheet, type PrintSetup } from "./workbook.ts";
 
 const MARGIN_POINTS = 34;
-const LINE_POINTS = 15;
+const LINE_POINTS = 12.5;
 
 type Dress = (format: Excel.RangeFormat) => void;
 
@@ -54,11 +54,18 @@ const looks: Readonly<Record<Look, Dress>> = {
     format.verticalAlignment = "Top";
   },
   line: (format) => border(format, "EdgeBottom" as Excel.BorderIndex),
-  frame: (format) =>
+  frame: (format) => {
+    format.wrapText = true;
+    format.verticalAlignment = "Top";
     border(
       format,
       ...(["EdgeTop", "EdgeBottom", "EdgeLeft", "EdgeRight", "InsideHorizontal"] as Excel.BorderIndex[]),
-    ),
+    );
+  },
+  page: (format) => {
+    format.font.size = 9;
+    format.font.name = "Arial";
+  },
 };
 
 export function dress(
@@ -81,14 +88,15 @@ export function dress(
 
 function setUpPrint(
   layout: Excel.PageLayout,
-  { paper, landscape, area, repeated, header, footer }: PrintSetup,
+  { paper, landscape, area, repeated, pagesWide = 1, repeatedColumns, header, footer }: PrintSetup,
 ): void {
   if (area) layout.setPrintArea(area);
   layout.paperSize = (paper === "A4" ? "A4" : "Letter") as Excel.PaperType;
   layout.orientation = (landscape ? "Landscape" : "Portrait") as Excel.PageOrientation;
-  layout.zoom = { horizontalFitToPages: 1 };
+  layout.zoom = { horizontalFitToPages: pagesWide };
   layout.leftMargin = layout.rightMargin = layout.topMargin = layout.bottomMargin = MARGIN_POINTS;
   if (repeated) layout.setPrintTitleRows(`$${repeated[0] + 1}:$${repeated[1] + 1}`);
+  if (repeatedColumns) layout.setPrintTitleColumns(`$A:$${columnLetters(repeatedColumns - 1)}`);
   const all = layout.headersFooters.defaultForAllPages;
   all.leftHeader = marked(header?.left);
   all.rightHeader = marked(header?.right);

@@ -59,6 +59,10 @@ export function addColumns(sheet: Excel.Worksheet, plan: NewSheet): void {
   (plan.data ?? []).forEach((line, row) => {
     sheet.getRangeByIndexes(header + 1 + row, 0, 1, line.length).formulas = [line.map(literal)];
   });
+  for (const { area, words, isBinding } of plan.lists ?? []) {
+    const offered = isBinding ? { choices: words } : { offers: words };
+    listColumn = addList(sheet, name, sheet.getRange(area), offered, listColumn);
+  }
   dress(sheet, plan);
 }
 
@@ -72,7 +76,7 @@ function addList(
   sheet: Excel.Worksheet,
   name: string,
   cells: Excel.Range,
-  { choices, offers }: NewColumn,
+  { choices, offers }: Pick<NewColumn, "choices" | "offers">,
   listColumn: number,
 ): number {
   const words = (choices ?? offers)!;

@@ -2,9 +2,11 @@
 
 import { onChangeInSight } from "./excel-events.ts";
 import { copySheetAsValues } from "./excel-freeze.ts";
+import { addCharts, addImages, type DrawsPng } from "./excel-pictures.ts";
 import { areaOf, PLACE, readRange, SLICE } from "./excel-read.ts";
 import { inExcel } from "./excel-run.ts";
 import { addColumns, freeSheetName } from "./excel-sheet.ts";
+import { pngText } from "./png.ts";
 import {
   type Area,
   type Cells,
@@ -19,6 +21,8 @@ import {
 } from "./workbook.ts";
 
 export class ExcelWorkbook implements Workbook {
+  constructor(private readonly draw: DrawsPng = pngText) {}
+
   selected(): Promise<readonly Cells[]> {
     return inExcel(async (context) => {
       const areas = await selectedAreas(context);
@@ -115,8 +119,10 @@ export class ExcelWorkbook implements Workbook {
       const name = await freeSheetName(context, sheet.name);
       const added = context.workbook.worksheets.add(name);
       addColumns(added, { ...sheet, name });
+      addCharts(added, sheet.pictures ?? []);
       added.activate();
       await context.sync();
+      await addImages(context, added, sheet.pictures ?? [], this.draw);
       return name;
     });
   }

@@ -6,7 +6,7 @@ import { readBox } from "./xlsx/addresses.ts";
 
 const looks: Readonly<Record<Look, object>> = {
   title: { bold: true, fontSize: 14 },
-  heading: { bold: true, fontSize: 11, textColor: "#12303f" },
+  heading: { bold: true, fontSize: 10, textColor: "#12303f" },
   header: { bold: true, fontSize: 9, fillColor: "#e6e6e6", wrapping: "wrap", verticalAlign: "middle" },
   label: { textColor: "#33414f", fontSize: 9 },
   note: { italic: true, fontSize: 9, textColor: "#566473" },
@@ -17,10 +17,11 @@ const looks: Readonly<Record<Look, object>> = {
   shaded: { fillColor: "#e6e6e6" },
   wrapped: { wrapping: "wrap", verticalAlign: "top" },
   line: {},
-  frame: {},
+  frame: { wrapping: "wrap", verticalAlign: "top" },
+  page: { fontSize: 9 },
 };
 
-const LINE_PIXELS = 19;
+const LINE_PIXELS = 15;
 
 const borders: Partial<Record<Look, string>> = {
   line: "bottom",
@@ -36,7 +37,7 @@ export function paintSteps({ painted = [], merges = [], heights = [] }: NewSheet
       sheetId,
       dimension: "ROW",
       elements: [row],
-      size: lines * LINE_PIXELS,
+      size: Math.round(lines * LINE_PIXELS) + 1,
     })),
     ...merges.map((area) => ({ type: "ADD_MERGE", sheetId, target: [zoneOf(area)] })),
     ...painted.flatMap(({ area, look, format, align }): Step[] => {

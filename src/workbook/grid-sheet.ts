@@ -3,6 +3,7 @@
 import { paintSteps } from "./grid-looks.ts";
 import { asUserInput, type Step } from "./grid-steps.ts";
 import { type Content, literal, type NewSheet } from "./workbook.ts";
+import { readBox } from "./xlsx/addresses.ts";
 
 const HEADER_STYLE = {
   bold: true,
@@ -81,6 +82,11 @@ export function newSheetSteps(
     });
   }
   steps.push(...paintSteps(sheet, sheetId));
+  for (const { area, words, isBinding = false } of sheet.lists ?? []) {
+    const { top: first, left, bottom, right } = readBox(area)!;
+    const zone = { top: first, left, bottom, right };
+    steps.push(listRule(sheetId, zone, words, `${sheetId}-${area}`, isBinding));
+  }
   return steps;
 }
 

@@ -1,7 +1,7 @@
 // workbook: the adapter for the browser workbook, over the model of its grid.
 
 import type { Model } from "@odoo/o-spreadsheet";
-import { keepPrintSetup } from "./grid-print.ts";
+import { keepPrintSetup, printSetupOf } from "./grid-print.ts";
 import { newSheetSteps } from "./grid-sheet.ts";
 import { asLiteralInput, asUserInput, runSteps, type Step } from "./grid-steps.ts";
 import {
@@ -243,6 +243,7 @@ export class GridWorkbook implements Workbook {
       { type: "DUPLICATE_SHEET", sheetId, sheetIdTo: copyId, sheetNameTo: name },
       ...values,
     ]);
+    keepPrintSetup(this.model, copyId, printSetupOf(this.model, sheetId));
     this.activate(copyId);
     return { name, replaced: values.length };
   }

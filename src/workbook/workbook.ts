@@ -67,7 +67,9 @@ export type Look =
   | "wrapped"
   /** A ruled line to fill in by hand, and a ruled frame. */
   | "line"
-  | "frame";
+  | "frame"
+  /** Text of a page, in the size that it is printed in. */
+  | "page";
 
 export interface Painted {
   /** An address such as `A1:B3`. */
@@ -77,7 +79,36 @@ export interface Painted {
   readonly align?: "left" | "center" | "right";
 }
 
-/** One page wide, as many long as it takes. */
+/** Words that cells are offered. Where they do not bind, others may stand there too. */
+export interface WordList {
+  readonly area: string;
+  readonly words: readonly string[];
+  readonly isBinding?: boolean;
+}
+
+/**
+ * What lies over merged cells, the first of which tells it in words. The browser workbook draws it from these words
+ * when it prints; in Excel it is a picture or a chart.
+ */
+export interface Picture {
+  readonly area: string;
+  readonly title: string;
+  /** An SVG file, as things are when the sheet is made. */
+  readonly svg?: { readonly text: string; readonly width: number; readonly height: number };
+  /** Paired bars that follow the cells: their names, and the values of each series, top down. */
+  readonly bars?: {
+    readonly names: string;
+    readonly series: readonly (readonly [name: string, values: string])[];
+  };
+  /** Lines that follow the cells. Their points stand in cells of their own, from `at` on: a row for each point. */
+  readonly lines?: {
+    readonly at: string;
+    readonly x: readonly string[];
+    readonly series: readonly (readonly [name: string, cells: readonly string[]])[];
+  };
+}
+
+/** One page wide or more, as many long as it takes. */
 export interface PrintSetup {
   readonly paper: "A4" | "Letter";
   readonly landscape?: boolean;
@@ -85,6 +116,12 @@ export interface PrintSetup {
   readonly area?: string;
   /** Rows from 0 that every page repeats at its top. */
   readonly repeated?: readonly [first: number, last: number];
+  /** Pages side by side, where a sheet is too wide for one; one where it is left out. */
+  readonly pagesWide?: number;
+  /** So many columns at the left are repeated on each of the pages side by side. */
+  readonly repeatedColumns?: number;
+  /** The row from 0 that ends what the repeated rows are over: it and those below stay together. */
+  readonly tail?: number;
   readonly header?: { readonly left?: string; readonly right?: string };
   /** Left part of the footer; the right one counts the pages. */
   readonly footer?: string;
@@ -106,6 +143,8 @@ export interface NewSheet {
   readonly frozenColumns?: number;
   readonly painted?: readonly Painted[];
   readonly merges?: readonly string[];
+  readonly lists?: readonly WordList[];
+  readonly pictures?: readonly Picture[];
   /** Rows from 0 that are so many lines high. */
   readonly heights?: readonly (readonly [row: number, lines: number])[];
   readonly print?: PrintSetup;

@@ -131,13 +131,7 @@ describe("a before and after", () => {
       ["Cost per part", ["5.23", "2.82", "2.41"]],
       ["Saving, % of present", ["46.1"]],
     ] as const) {
-      const line = page
-        .text()
-        .split("\n")
-        .filter((text) => text.startsWith(`${label} | `) && !text.includes("Edges"))
-        .map((text) => text.split(" | "))
-        .find((cells) => cells.length === expected.length + 1);
-      expect(line?.slice(1), label).toEqual(expected);
+      expect(page.line(label).slice(1, 1 + expected.length), label).toEqual(expected);
     }
     expect(page.line("Cost per year").slice(1)).toEqual(["31,371", "16,899", "14,472"]);
   });
@@ -173,15 +167,22 @@ describe("a before and after", () => {
     const page = await comparison();
     const text = page.text();
     expect(text).toContain("Life: mean of 5 edges (present) and 5 (proposed)");
-    expect(text).toContain("Holes: 25 and 25 parts.");
-    expect(text).toContain("Not measured: Price of the tool, Cost of a regrind, Scrap, share of the parts.");
+    expect(text).toContain("Holes: 25 and 25 parts, gauge share 21 %, marginal.");
+    expect(text).toContain(
+      "Not measured: Price of the tool, Cost of a regrind, Scrap, share of the parts, 2 holders, 3 heads, trials, program.",
+    );
+    expect(text).not.toContain("Not stated");
     expect(text).not.toMatch(/up to|#[A-Z]/i);
   });
 
   test("with nothing typed shows no error and no zero that is none", async () => {
     const page = await paperPage(beforeAndAfter(row, 46_352, "A4"));
     expect(page.text()).not.toMatch(/#[A-Z]/);
-    expect(page.text()).toContain("Type both processes into the columns beside the page.");
+    expect(page.text()).toContain(
+      "Not available yet. Type beside the page: parts per year, machine rate, operations (present), tool (present), price of the tool (present), operations (proposed), tool (proposed), price of the tool (proposed), lives (present), lives (proposed).",
+    );
+    expect(page.text()).not.toMatch(/Cost of a part|Saving per year|0\.00/);
+    expect(page.text()).toContain("Not stated, counted as 0: edge change, s (present)");
     expect(page.beside("Cycle time, s")).toBe("");
   });
 

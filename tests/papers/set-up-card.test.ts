@@ -104,7 +104,7 @@ describe("a set-up card in mm", () => {
 
   test("turns trial holes into the next reamer, and lives into a count", async () => {
     const page = await filled();
-    expect(page.line("Cutting oversize")).toEqual(["Cutting oversize", "0.0020", "Spread", "0.002"]);
+    expect(page.line("Cutting oversize")).toEqual(["Cutting oversize", "0.002", "Spread", "0.002"]);
     expect([page.beside("Reamer minimum now"), page.beside("Reamer maximum now")]).toEqual([
       "16.006",
       "16.013",

@@ -81,7 +81,8 @@ describe("a trouble sheet", () => {
     const page = await paperPage(troubleSheet(row, "A4"));
     page.fill("Position", 3, 20);
     page.fill("Hole 1", 16.02, "", 16.02);
-    expect(page.line("1")).toContain("three positions needed");
+    expect(page.line("1")).toContain("not available");
+    expect(page.text()).toContain("Form not available: three positions needed.");
     expect(page.line("1")).toContain("one direction");
     expect(page.beside("Largest reading at 20 °C (68 °F)")).toBe("");
     page.fill("Part temperature, °C", 22);

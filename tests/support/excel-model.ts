@@ -2,6 +2,7 @@
 // names that go over the wire. A member that is not here is an error of the test.
 
 import { readBox } from "../../src/workbook/xlsx/addresses.ts";
+import { charts, shapes } from "./excel-pictures.ts";
 
 export type Content = string | number | boolean;
 export type Box = readonly [row: number, column: number, rows: number, columns: number];
@@ -142,6 +143,9 @@ export function hostWorkbook({ sheets, selection, states, asked, decimalSeparato
         ColumnIndex: () => column,
         RowCount: () => rows,
         ColumnCount: () => columns,
+        Left: () => 48 * column,
+        Top: () => 15 * row,
+        Height: () => 15 * rows,
         Formulas: () => block(box, sheet.cells, ""),
         Values: () => block(box, sheet.values ?? sheet.cells, ""),
         NumberFormat: () => block(box, sheet.formats ?? [], "General"),
@@ -168,7 +172,7 @@ export function hostWorkbook({ sheets, selection, states, asked, decimalSeparato
             children: {
               Font: () =>
                 new HostObject("RangeFont", {
-                  setters: { Bold: ignored, Italic: ignored, Color: ignored, Size: ignored },
+                  setters: { Bold: ignored, Italic: ignored, Color: ignored, Size: ignored, Name: ignored },
                 }),
               Fill: () => new HostObject("RangeFill", { setters: { Color: ignored } }),
               Borders: () =>
@@ -247,6 +251,8 @@ export function hostWorkbook({ sheets, selection, states, asked, decimalSeparato
           new HostObject("WorksheetProtection", { values: { Protected: () => sheet.protected ?? false } }),
         FreezePanes: () =>
           new HostObject("WorksheetFreezePanes", { methods: { FreezeRows: () => {}, FreezeAt: () => {} } }),
+        Charts: charts,
+        Shapes: shapes,
         PageLayout: () => {
           const set = () => {};
           const margins = { LeftMargin: set, RightMargin: set, TopMargin: set, BottomMargin: set };
@@ -254,7 +260,7 @@ export function hostWorkbook({ sheets, selection, states, asked, decimalSeparato
           const all = () => new HostObject("HeaderFooter", { setters: texts });
           return new HostObject("PageLayout", {
             setters: { PaperSize: set, Orientation: set, Zoom: set, ...margins },
-            methods: { SetPrintArea: set, SetPrintTitleRows: set },
+            methods: { SetPrintArea: set, SetPrintTitleRows: set, SetPrintTitleColumns: set },
             children: {
               HeadersFooters: () =>
                 new HostObject("HeaderFooterGroup", { children: { DefaultForAllPages: all } }),

@@ -2,9 +2,9 @@
 // Reamer: ISO 522, 15 % of 18 is 2.7, up to 3 µm; 35 % is 6.3, up to 7 µm. Curve: v·T^n = C by hand.
 
 import { describe, expect, test } from "vitest";
+import { niceSteps, type Scene, spread } from "../../src/papers/pictures/scene.ts";
 import { costCurve, curveFacts, curveFigures } from "../../src/taskpane/pictures/cost-curve.ts";
 import { holeFacts, holeFigures, holePicture } from "../../src/taskpane/pictures/hole-picture.ts";
-import { niceSteps, type Scene, spread } from "../../src/taskpane/pictures/scene.ts";
 
 type Rect = Extract<Scene["shapes"][number], { kind: "rect" }>;
 const rects = (scene: Scene) => scene.shapes.filter((shape): shape is Rect => shape.kind === "rect");

@@ -1,7 +1,9 @@
 // tests: the adapter for Excel, against objects that give nothing before it is loaded and synchronised.
 
 import { afterEach, describe, expect, test } from "vitest";
+import { beforeAndAfter } from "../../src/papers/before-and-after.ts";
 import { setUpCard } from "../../src/papers/set-up-card.ts";
+import { troubleSheet } from "../../src/papers/trouble-sheet.ts";
 import { quotingSheet } from "../../src/taskpane/actions/quoting-sheet.ts";
 import { ExcelWorkbook } from "../../src/workbook/excel-workbook.ts";
 import { type NewSheet, Refusal } from "../../src/workbook/workbook.ts";
@@ -25,7 +27,7 @@ const quote = (): SheetDouble => ({
     [0.25, ""],
   ],
 });
-const workbook = new ExcelWorkbook();
+const workbook = new ExcelWorkbook(async () => "iVBORw0KGgo=");
 
 describe("reading", () => {
   test("a whole column is cut to the used part, with formulas, values and formats", async () => {
@@ -253,7 +255,10 @@ describe("every action", () => {
     ["write", () => workbook.write([{ ...place, formulas: [[1]] }]), 4],
     ["addSheet", () => workbook.addSheet(sheet), 2],
     ["addSheet of a quote", () => workbook.addSheet(quotingSheet(20)), 2],
-    ["addSheet of a paper", () => workbook.addSheet(setUpCard({ row: hole }, "A4")), 2],
+    // One more to learn where the picture goes, and one to put it there.
+    ["addSheet of a set-up card", () => workbook.addSheet(setUpCard({ row: hole }, "A4")), 4],
+    ["addSheet of a before and after", () => workbook.addSheet(beforeAndAfter(hole, 46_352, "A4")), 2],
+    ["addSheet of a trouble sheet", () => workbook.addSheet(troubleSheet(hole, "Letter")), 2],
     ["copyAsValues", () => workbook.copyAsValues(place.sheet, (text) => text.includes("REAM")), 6],
   ];
 

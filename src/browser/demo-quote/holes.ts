@@ -28,16 +28,16 @@ const hole = (
 ): Hole => ({ part, callout, kind, material, tool, depth, units, holes, batch });
 
 export const holes: readonly Hole[] = [
-  hole("Pump body", "12 H7 THRU", "through", "gray iron", "HSS", 30, "mm", 2, 400),
+  hole("Pump body", "2X ⌀12 H7 THRU", "through", "gray iron", "HSS", 30, "mm", 2, 400),
   hole("Pump body", "Ø20 H7", "through", "gray iron", "carbide", 35, "mm", 1, 400),
   hole("Pump cover", "4X 8 H8", "through", "gray iron", "HSS", 12, "mm", 4, 400),
   hole("Gear case", "25 H7 ↧40", "blind", "ductile iron", "carbide", 40, "mm", 2, 150),
   hole("Gear case", "10 +0.022/0", "through", "ductile iron", "HSS", 25, "mm", 6, 150),
   hole("Link arm", ".5000 +.0005/-.0000", "through", "alloy steel", "HSS", 1.225, "in", 2, 1000),
   hole("Link arm", ".3750 +.0008/-.0000", "through", "alloy steel", "HSS", 0.75, "in", 1, 1000),
-  hole("Valve block", "6 H7", "blind", "aluminum", "carbide", 18, "mm", 8, 250),
-  hole("Valve block", "16 ±0.01", "through", "aluminum", "carbide", 45, "mm", 2, 250),
-  hole("Valve block", "14 F7", "through", "aluminum", "HSS", 30, "mm", 1, 250),
+  hole("Valve block", "4X ⌀16 H7 THRU", "through", "ductile iron", "carbide", 40, "mm", 4, 250),
+  hole("Valve block", "6 ±0.01", "blind", "ductile iron", "carbide", 18, "mm", 8, 250),
+  hole("Valve block", "14 F7", "through", "ductile iron", "HSS", 30, "mm", 1, 250),
   hole("Manifold", ".4995/.5005", "blind", "austenitic stainless", "carbide", 1, "in", 4, 80),
   hole("Manifold", ".2500 +.0005/-.0000", "blind", "austenitic stainless", "carbide", 0.5, "in", 6, 80),
   hole("Bearing cap", "18 H8", "through", "low-carbon steel", "HSS", 28, "mm", 1, 600),

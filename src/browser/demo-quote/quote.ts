@@ -10,8 +10,10 @@ import {
   sheetsWorkbook,
   styles,
 } from "../sheet.ts";
+import { Looks, sheetOfSteps } from "../sheet-of-steps.ts";
+import { handFiguresSheet } from "./hand-figures.ts";
 import { type Hole, holes } from "./holes.ts";
-import { handFiguresSheet, proposalSheet, setUpSheet } from "./story-sheets.ts";
+import { paperSheets } from "./paper-sheets.ts";
 
 const shop = "Example Reaming Works (an invented shop)";
 
@@ -221,9 +223,16 @@ function bothSheet(): SheetData {
   return sheet;
 }
 
-/** The workbook as the grid's library reads it. @param frozen at most so many columns stay in sight */
+/**
+ * The workbook as the grid's library reads it, and how its papers are printed, by the ids of their sheets.
+ * @param frozen at most so many columns stay in sight
+ */
 export function quoteWorkbook(frozen = Number.POSITIVE_INFINITY) {
-  const sheets = [quoteSheet(), bothSheet(), proposalSheet(shop), setUpSheet(shop), handFiguresSheet(shop)];
+  const looks = new Looks();
+  const papers = paperSheets();
+  const made = papers.map((paper, at) => sheetOfSteps(paper, `paper-${at + 1}`, looks));
+  const sheets = [quoteSheet(), bothSheet(), ...made, handFiguresSheet(shop)];
   for (const { panes } of sheets) panes.xSplit = Math.min(panes.xSplit, frozen);
-  return sheetsWorkbook(sheets);
+  const prints = papers.flatMap(({ print }, at) => (print ? [[`paper-${at + 1}`, print] as const] : []));
+  return { data: sheetsWorkbook(sheets, looks.all), prints };
 }

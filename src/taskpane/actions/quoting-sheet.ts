@@ -23,6 +23,8 @@ const MOST_ROWS = 1000;
 /** The row of the headers, from 1. */
 export const QUOTE_HEADER_ROW = 8;
 const FIRST_ROW = QUOTE_HEADER_ROW + 1;
+/** Part and callout stay in sight. */
+const FROZEN = 2;
 const LAST_COUNTED = FIRST_ROW + MOST_ROWS - 1;
 
 /** Label, value and format of each setting, in the order of the sheet: three columns of four. */
@@ -91,7 +93,7 @@ export function quotingSheet(rows: number, tables: ShopTables = {}): NewSheet {
     columns,
     rows,
     room: LAST_COUNTED + 1,
-    frozenColumns: 2,
+    frozenColumns: FROZEN,
     painted: [
       { area: "A1", look: "title" },
       { area: "C1:C2", look: "note" },
@@ -112,6 +114,8 @@ export function quotingSheet(rows: number, tables: ShopTables = {}): NewSheet {
       paper: "A4",
       landscape: true,
       repeated: [QUOTE_HEADER_ROW - 1, QUOTE_HEADER_ROW - 1],
+      pagesWide: 4,
+      repeatedColumns: FROZEN,
       header: { left: "Cost sheet: not for the customer" },
     },
   };

@@ -109,6 +109,10 @@ export function shopTable(units: Units): NewSheet {
   };
 }
 
+/** What the functions read of a table with so many columns, as many as a new one has if none are given. */
+export const shopTableReach = (units: Units, columns = 0): string =>
+  `$A$${HEADER_ROW}:$${columnLetters(Math.max(columns, columnsOf(units).length) - 1)}$${HEADER_ROW + ROWS}`;
+
 /** The shop's tables of a workbook, by unit. */
 export async function shopTablesOf(workbook: Workbook): Promise<ShopTables> {
   const tables: { -readonly [unit in Units]?: { sheet: string; address: string } } = {};
@@ -117,11 +121,7 @@ export async function shopTablesOf(workbook: Workbook): Promise<ShopTables> {
     const sheet = shopTableName(units);
     const used = sheets.includes(sheet) ? await workbook.used(sheet) : undefined;
     if (!used) continue;
-    const columns = Math.max(used.column + used.columns, columnsOf(units).length);
-    tables[units] = {
-      sheet,
-      address: `$A$${HEADER_ROW}:$${columnLetters(columns - 1)}$${HEADER_ROW + ROWS}`,
-    };
+    tables[units] = { sheet, address: shopTableReach(units, used.column + used.columns) };
   }
   return tables;
 }

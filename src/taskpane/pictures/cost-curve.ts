@@ -4,7 +4,7 @@
 import { costAtSpeed, economicSpeed, fastestSpeed } from "../../calc/cost/tool-life.ts";
 import type { Units } from "../../calc/lengths.ts";
 import { Problem, wrong } from "../../calc/problem.ts";
-import { type Figures, INK, niceSteps, QUIET, type Scene, type Shape } from "./scene.ts";
+import { type Figures, INK, niceSteps, QUIET, type Scene, type Shape } from "../../papers/pictures/scene.ts";
 
 /** As in COSTATSPEED: changeTime in seconds, machineRate per hour. */
 export interface CostInputs {

@@ -5,7 +5,7 @@ import { limits } from "../../calc/callouts/limits.ts";
 import { readCallout } from "../../calc/callouts/read-callout.ts";
 import { fromTicks, roundLength, type Units } from "../../calc/lengths.ts";
 import { reamerLimits } from "../../calc/reamers/reamer-limits.ts";
-import { type Figures, INK, QUIET, type Scene, type Shape, spread } from "./scene.ts";
+import { type Figures, INK, QUIET, type Scene, type Shape, spread } from "../../papers/pictures/scene.ts";
 
 export interface HoleFacts {
   readonly callout: string;

@@ -1,9 +1,9 @@
 // taskpane: a picture with its figures as a table, and the means to copy it.
 
+import { type Figures, renderScene, type Scene } from "../../papers/pictures/scene.ts";
 import { make, tableRows } from "../dom.ts";
 import type { PaneContext } from "../pane-context.ts";
 import { copyPng, copyText } from "../pictures/copy-picture.ts";
-import { type Figures, renderScene, type Scene } from "../pictures/scene.ts";
 
 export function showPicture(
   place: HTMLElement,

@@ -1,9 +1,11 @@
 // workbook: opens an .xlsx file in the browser workbook: cells and formulas are read here, in every form that a file may
 // have them in; styles, validation, conditional formats, charts and tables by the importer of the grid's library.
 
+import type { PrintSetups } from "../grid-print.ts";
 import { Refusal } from "../workbook.ts";
 import { readCell } from "../xlsx/addresses.ts";
 import { openPackage, type Package } from "../xlsx/package.ts";
+import { readPageSetup, readPrintName } from "../xlsx/page-setup.ts";
 import { type CellValue, formulaRoom } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { readSharedStrings, readWorkbookParts, type WorkbookParts } from "../xlsx/workbook-parts.ts";
@@ -30,6 +32,8 @@ export interface OpenedWorkbook {
   readonly losses: readonly string[];
   /** The values that the file has beside its formulas, by `heldKey`. */
   readonly held: ReadonlyMap<string, CellValue>;
+  /** How its sheets are printed, by the ids that the grid has for them. */
+  readonly prints: PrintSetups;
   readonly sheets: number;
   readonly formulas: number;
   /** Formulas with functions of ours. */
@@ -113,8 +117,13 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
     },
   );
   const sheets = read.map(({ sheet }) => sheet);
+  const prints = read.flatMap(({ part, place }, at) => {
+    const own = parts.names.filter(({ sheet }) => sheet === place);
+    const setup = readPageSetup(file.read(part), own);
+    return setup ? [[String((data as any).sheets[at].id), setup] as const] : [];
+  });
   const places = read.map(({ place }) => place);
-  return summary(file, bytes, parts, places, { data, warnings, dropped, unread }, sheets);
+  return summary(file, bytes, parts, places, { data, warnings, dropped, unread, prints }, sheets);
 }
 
 function literalsOf({ helpers, constants }: GridLibrary): Literals {
@@ -191,6 +200,7 @@ function namesOf({ names, sheets }: WorkbookParts, stored: StoredNames) {
   const range = /^(?:'(?:[^'[]|'')+'|[\p{L}_][\p{L}\p{N}_.]*)!\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?$/u;
   for (const { name, sheet, formula } of names) {
     if (/^_xlnm\._FilterDatabase$/i.test(name)) continue;
+    if (sheet !== undefined && readPrintName({ name, formula })) continue;
     const isCarried =
       sheet === undefined && range.test(stored.decode(formula)) && /^[\p{L}_][\p{L}\p{N}_]*$/u.test(name);
     if (isCarried) namedRanges[name] = formula.replaceAll("$", "");
@@ -215,7 +225,14 @@ function summary(
     warnings,
     dropped,
     unread,
-  }: { data: any; warnings: readonly string[]; dropped: string[]; unread: number },
+    prints,
+  }: {
+    data: any;
+    warnings: readonly string[];
+    dropped: string[];
+    unread: number;
+    prints: PrintSetups;
+  },
   sheets: readonly ReadSheet[],
 ): OpenedWorkbook {
   const held = new Map<string, CellValue>();
@@ -248,6 +265,7 @@ function summary(
     places,
     losses: lossesOf(file, parts, found),
     held,
+    prints,
     sheets: sheets.length,
     formulas,
     ours,

@@ -3,8 +3,11 @@
 
 import type { Model } from "@odoo/o-spreadsheet";
 import { strToU8, type Zippable, zipSync } from "fflate";
+import { printSetupNow } from "../grid-print.ts";
+import type { PrintSetup } from "../workbook.ts";
 import type { NewSheets } from "../xlsx/add-sheets.ts";
 import { boxName, cellName } from "../xlsx/addresses.ts";
+import { pageSetupXml, printNamesXml } from "../xlsx/page-setup.ts";
 import type { CellValue } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { elements, escapeXml } from "../xlsx/xml-text.ts";
@@ -52,7 +55,8 @@ export async function saveWorkbook(
     }
     const saved = withSavedCells(content, cells.on(sheetIds[Number(sheet[1])]));
     arrays += saved.arrays;
-    texts.set(path, withPageSetup(valid(inOrder(saved.text))));
+    const setup = printSetupNow(model, sheetIds[Number(sheet[1])]);
+    texts.set(path, withPageSetup(valid(inOrder(saved.text)), setup));
   }
   const workbook = texts.get("xl/workbook.xml");
   if (workbook !== undefined) texts.set("xl/workbook.xml", withNames(workbook, model));
@@ -171,9 +175,11 @@ function inOrder(sheet: string): string {
   return sheet.slice(0, data.end) + sheet.slice(start, end) + sheet.slice(data.end, start) + sheet.slice(end);
 }
 
-/** On paper a sheet lies on its side, and is as wide as the page. */
-function withPageSetup(sheet: string): string {
-  const set = '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>';
+/** On paper a sheet of which nothing else is said lies on its side, and is as wide as the page. */
+function withPageSetup(sheet: string, setup: PrintSetup | undefined): string {
+  const set = setup
+    ? pageSetupXml(setup)
+    : '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>';
   const properties = '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>';
   const fitted = /<sheetPr[\s/>]/.test(sheet)
     ? sheet
@@ -197,7 +203,15 @@ function withNames(workbook: string, model: Model): string {
       return `<definedName name="${escapeXml(name)}">${escapeXml(`'${sheet}'!${area}`)}</definedName>`;
     })
     .join("");
-  const list = names && `<definedNames>${names}</definedNames>`;
+  const printed = model.getters
+    .getSheetIds()
+    .map((sheetId, place) => {
+      const setup = printSetupNow(model, sheetId);
+      return setup ? printNamesXml(model.getters.getSheetName(sheetId), place, setup) : "";
+    })
+    .join("");
+  const all = names + printed;
+  const list = all && `<definedNames>${all}</definedNames>`;
   return workbook.replace("</sheets>", () => `</sheets>${list}<calcPr calcId="191029" fullCalcOnLoad="1"/>`);
 }
 

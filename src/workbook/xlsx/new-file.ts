@@ -1,9 +1,10 @@
-// workbook: a workbook file of one sheet of values, made from nothing: no formula, name, link, comment or property can
-// come into it.
+// workbook: a workbook file of one sheet of values, made from nothing: no formula, link, comment or property can come
+// into it, and no name but those that say which of its own cells are printed.
 
 import { strToU8, zipSync } from "fflate";
 import { type Content, type Look, type NewSheet, Refusal } from "../workbook.ts";
 import { cellName, readBox } from "./addresses.ts";
+import { pageSetupXml, printNamesXml } from "./page-setup.ts";
 import { escapeXml, writeCellText } from "./xml-text.ts";
 
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
@@ -12,7 +13,7 @@ const RELATIONS = "http://schemas.openxmlformats.org/officeDocument/2006/relatio
 const PACKAGE = "http://schemas.openxmlformats.org/package/2006";
 /** A day that says nothing: files in the archive carry no time of their own. */
 const NO_TIME = "1980-01-01T00:00:00";
-const LINE_POINTS = 13.5;
+const LINE_POINTS = 12.5;
 const FIRST_OWN_FORMAT = 164;
 
 interface Style {
@@ -25,10 +26,12 @@ interface Style {
 export function valuesFile(sheet: NewSheet): Uint8Array<ArrayBuffer> {
   const styles = new Styles();
   const text = sheetXml(sheet, styles);
+  const name = sheetName(sheet.name);
+  const names = sheet.print ? printNamesXml(name, 0, sheet.print) : "";
   const parts: Record<string, string> = {
     "[Content_Types].xml": `<Types xmlns="${PACKAGE}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml"/><Override PartName="/xl/styles.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml"/></Types>`,
     "_rels/.rels": `<Relationships xmlns="${PACKAGE}/relationships"><Relationship Id="rId1" Type="${RELATIONS}/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
-    "xl/workbook.xml": `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheets><sheet name="${inAttribute(sheetName(sheet.name))}" sheetId="1" r:id="rId1"/></sheets></workbook>`,
+    "xl/workbook.xml": `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheets><sheet name="${inAttribute(name)}" sheetId="1" r:id="rId1"/></sheets>${names && `<definedNames>${names}</definedNames>`}</workbook>`,
     "xl/_rels/workbook.xml.rels": `<Relationships xmlns="${PACKAGE}/relationships"><Relationship Id="rId1" Type="${RELATIONS}/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="rId2" Type="${RELATIONS}/styles" Target="styles.xml"/></Relationships>`,
     "xl/worksheets/sheet1.xml": text,
     "xl/styles.xml": styles.xml(),
@@ -79,7 +82,7 @@ function sheetXml(sheet: NewSheet, styles: Styles): string {
     `<sheetViews><sheetView showGridLines="0" workbookViewId="0"/></sheetViews>`,
     `<cols>${cols.join("")}</cols><sheetData>${rows.join("")}</sheetData>`,
     merged && `<mergeCells count="${merges.length}">${merged}</mergeCells>`,
-    print ? printXml(print) : "",
+    print ? pageSetupXml(print) : "",
     "</worksheet>",
   ].join("");
 }
@@ -96,17 +99,6 @@ function cellXml(name: string, content: Content, style: number): string {
     throw new Refusal(`${name} holds a formula: a file for others holds values only.`);
   const text = writeCellText(content.replace(/^'/, ""));
   return `<c r="${name}"${styled} t="inlineStr"><is><t xml:space="preserve">${text}</t></is></c>`;
-}
-
-function printXml({ paper, landscape, header, footer }: NonNullable<NewSheet["print"]>): string {
-  const marked = (text = "") => escapeXml(text.replaceAll("&", "&&"));
-  const margins = ["left", "right", "top", "bottom"].map((side) => `${side}="0.5"`).join(" ");
-  return [
-    `<pageMargins ${margins} header="0.25" footer="0.25"/>`,
-    `<pageSetup paperSize="${paper === "A4" ? 9 : 1}" orientation="${landscape ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="0"/>`,
-    `<headerFooter><oddHeader>&amp;L${marked(header?.left)}&amp;R${marked(header?.right)}</oddHeader>`,
-    `<oddFooter>&amp;L${marked(footer)}&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter>`,
-  ].join("");
 }
 
 /** Fonts, fills and borders by their place in the lists below. */
@@ -135,7 +127,8 @@ const looks: Readonly<Record<Look, { font?: number; fill?: number; border?: numb
   shaded: { fill: 2 },
   wrapped: { wraps: true },
   line: { border: 1 },
-  frame: { border: 2 },
+  frame: { border: 2, wraps: true },
+  page: {},
 };
 
 class Styles {
