@@ -5,8 +5,11 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { drawnWords } from "../papers/pictures/drawn-words.ts";
 import { renderScene } from "../papers/pictures/scene.ts";
 import { make } from "../taskpane/dom.ts";
+import { QUIET_COLORS } from "../workbook/grid-looks.ts";
 
 const SMALLEST_ROW = 15;
+/** A row of a paper is lower on paper than on the screen, where a cell has a frame. */
+const LOWER = 15 / 17;
 
 type Position = { sheetId: string; row: number; col: number };
 type Merge = { left: number; right: number; top: number; bottom: number } | undefined;
@@ -59,40 +62,60 @@ export function printedTable(
   return { element, errors };
 }
 
-/** Whether a row computes, and nothing came of it, and has no line to write on. */
+/** Whether a row computes, and nothing came of it, and it has nothing else to read and no line to write on. */
 function isUnused({ getters }: Model, { sheetId, columns }: Part, row: number): boolean {
   let computes = false;
   for (const col of columns) {
     const position = { sheetId, row, col };
     const merge = getters.getMerge(position);
+    if (merge && merge.left !== col) continue;
     // A picture over several rows belongs to each of them.
-    const isPart = merge !== undefined && merge.bottom > merge.top;
-    const place = isPart ? { sheetId, row: merge.top, col: merge.left } : position;
+    const place = merge ? { sheetId, row: merge.top, col } : position;
     const computed = getters.getCell(place)?.isFormula === true;
-    if (getters.getEvaluatedCell(place).formattedValue !== "") {
-      if (computed) return false;
-    } else if (isLine(getters, position)) return false;
+    const isEmpty = getters.getEvaluatedCell(place).formattedValue === "";
+    if (isEmpty ? isLine(getters, position) : computed || !isLabel(getters, place)) return false;
     if (computed) computes = true;
   }
   return computes;
 }
 
+const isLabel = (getters: Model["getters"], position: Position): boolean => {
+  const { fillColor, textColor = "" } = getters.getCellComputedStyle(position);
+  return fillColor !== undefined || QUIET_COLORS.includes(textColor.toLowerCase());
+};
+
 /** A line to write on is neither filled nor bold, as headers are, and no frame. */
 function isLine(getters: Model["getters"], position: Position): boolean {
-  const borders = getters.getCellBorder(position) as { bottom?: unknown; left?: unknown } | null;
+  const borders = getters.getCellBorder(position) as Partial<
+    Record<"bottom" | "left" | "right", unknown>
+  > | null;
   const { fillColor, bold } = getters.getCellComputedStyle(position);
-  return borders?.bottom !== undefined && borders.left === undefined && !fillColor && !bold;
+  const isFrame = borders?.left !== undefined || borders?.right !== undefined;
+  return borders?.bottom !== undefined && !isFrame && !fillColor && !bold;
 }
+
+/** Whether a text of the row runs over several lines, or a picture stands there: then what it holds makes its height. */
+const isWrapped = ({ getters }: Model, { sheetId, columns }: Part, row: number): boolean =>
+  columns.some((col) => {
+    const position = { sheetId, row, col };
+    return (
+      getters.getCellComputedStyle(position).wrapping === "wrap" &&
+      getters.getEvaluatedCell(position).formattedValue !== ""
+    );
+  });
 
 function tableRow(
   model: Model,
-  { sheetId, columns, zoom, isPaper }: Part,
+  part: Part,
   row: number,
   errors: PrintedTable["errors"][number][],
 ): HTMLTableRowElement {
   const { getters } = model;
+  const { sheetId, columns, zoom, isPaper } = part;
   const made = make("tr");
-  made.style.height = `${Math.max(SMALLEST_ROW, getters.getRowSize(sheetId, row))}px`;
+  const onScreen = getters.getRowSize(sheetId, row);
+  const height = isPaper ? (isWrapped(model, part, row) ? 0 : onScreen * LOWER) : onScreen;
+  made.style.height = `${Math.max(SMALLEST_ROW, height)}px`;
   for (const col of columns) {
     const position = { sheetId, row, col };
     const merge = getters.getMerge(position);

@@ -18,7 +18,7 @@ const ROOM = {
 /** Smaller than this, a sheet goes on several pages side by side. */
 const SMALLEST = 0.72;
 /** So much smaller, a paper may be, to end on the page that it began on. */
-const SHRINKS_TO = 0.9;
+const SHRINKS_TO = 0.87;
 
 interface Page {
   readonly top: number;
@@ -159,18 +159,21 @@ interface Part {
 
 /** The rows over the repeated ones as a table of their own, the repeated ones as the head of the rest, and the tail. */
 function tables(model: Model, page: Page, part: Part): PrintedTable[] {
-  const { top, bottom, repeated, setup } = page;
+  const { top, repeated, setup } = page;
   const table = (head: readonly number[], body: readonly number[]) => printedTable(model, part, head, body);
-  if (!repeated || repeated[0] < top) return [table([], rowsFrom(top, bottom))];
-  const [first, last] = repeated;
-  const above = rowsFrom(top, first - 1);
-  const tail = setup.tail === undefined ? [] : rowsFrom(setup.tail, bottom);
-  const made = [table(rowsFrom(first, last), rowsFrom(last + 1, bottom - tail.length))];
-  if (above.length > 0) made.unshift(table([], above));
-  if (tail.length > 0) {
-    const end = table([], tail);
-    end.element.classList.add("together");
-    made.push(end);
+  const end = setup.tail === undefined || setup.tail > page.bottom ? page.bottom + 1 : setup.tail;
+  const bottom = end - 1;
+  const made: PrintedTable[] = [];
+  if (!repeated || repeated[0] < top || repeated[1] >= bottom) made.push(table([], rowsFrom(top, bottom)));
+  else {
+    const [first, last] = repeated;
+    if (first > top) made.push(table([], rowsFrom(top, first - 1)));
+    made.push(table(rowsFrom(first, last), rowsFrom(last + 1, bottom)));
+  }
+  if (end <= page.bottom) {
+    const tail = table([], rowsFrom(end, page.bottom));
+    tail.element.classList.add("together");
+    made.push(tail);
   }
   return made;
 }

@@ -37,14 +37,16 @@ export function beforeAndAfter(row: HoleRow, today: number, paper: PrintSetup["p
   ]);
   layout.heading("The answer");
   const answers = layout.next;
-  for (let line = 0; line < 3; line++) layout.row([cell("", COLUMNS, "strong")], line === 0 ? 2 : 1);
+  layout.sentence("", "wrapped", 2);
+  for (let line = 0; line < 3; line++) layout.row([cell("", COLUMNS, "strong")]);
   const cycle = operationBlock(layout, typed);
   const processes = toolBlock(layout, row, typed, cycle, callout);
   const share = holeBlock(layout, row, typed, callout);
   costBlock(layout, typed, processes);
+  const tail = layout.next - 1;
   const answer = yearBlock(layout, typed, processes);
   answer.forEach((formula, at) => {
-    layout.beside(answers + at, 0, formula, at === 0 ? "wrapped" : undefined);
+    layout.beside(answers + at, 0, formula);
   });
   restBlock(layout, typed, processes, share);
   layout.row(
@@ -57,20 +59,20 @@ export function beforeAndAfter(row: HoleRow, today: number, paper: PrintSetup["p
   for (const basis of typed.bases) layout.list(basis, BASES);
   return layout.sheet(
     `Before and after ${row.part}`,
-    { paper, header: { left: titleOf("comparison"), right: row.part }, footer: row.drawing },
+    { paper, header: { left: titleOf("comparison"), right: row.part }, footer: row.drawing, tail },
     BESIDE,
     lastRow,
   );
 }
 
 function operationBlock(layout: Layout, { operations }: ComparisonInputs): Pair {
-  tableHead(layout, "Operations, s");
+  tableHead(layout, "Operations, s", "Basis");
   for (const { name, mark, ...pair } of operations)
     layout.row([
       cell(`=IF(${name}="","",${name})`, 4, "label"),
       ...SIDES.map((side) => cell(`=IF(${pair[side]}="","",${pair[side]})`, 2, undefined, "0", "center")),
+      cell(printedBasis(pair), 2),
       cell(`=${mark}`, 2),
-      cell(printedBasis(pair), 2, "note"),
     ]);
   const of = (side: (typeof SIDES)[number]) =>
     `${operations[0][side]}:${operations[operations.length - 1][side]}`;
@@ -94,7 +96,7 @@ function toolBlock(
   cycle: Pair,
   callout: string,
 ): Processes {
-  tableHead(layout, "Tool and life");
+  tableHead(layout, "Tool and life", "Basis");
   const copied = (pair: Pair, missing: string) => (side: (typeof SIDES)[number]) =>
     `=IF(${pair[side]}="","${missing}",${pair[side]})`;
   const basis = (pair: Pair) => printedBasis(pair);
@@ -216,7 +218,7 @@ function restBlock(
   layout.sentence(
     `=IF(${missing}<>"","",IF(AND(ISNUMBER(${low.present}),ISNUMBER(${low.proposed})),"Life: mean of "&${count.present}&" edges (present) and "&${count.proposed}&" (proposed), range of the mean at 95 %, Student's t.","Life: edges counted "&${count.present}&" (present) and "&${count.proposed}&" (proposed), too few for a range.")&" A single edge can live shorter.")`,
     "wrapped",
-    2,
+    1,
   );
   layout.sentence(
     `=IF(${none},"Holes: not measured.","Holes: "&${read("present")}&" and "&${read("proposed")}&" parts, "&${gauge}&".")`,

@@ -88,7 +88,7 @@ interface Case {
   readonly without?: string;
 }
 
-/** Gives the three sentences of the answer. */
+/** Gives the sentences of the answer: what is missing, then what is saved per part and year, and the payback. */
 export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Processes): string[] {
   const { mean, low, high, edgeCost } = processes;
   const noRange = `NOT(ISNUMBER(${low.proposed}))`;
@@ -210,9 +210,9 @@ export function yearBlock(layout: Layout, typed: ComparisonInputs, processes: Pr
   const months = (letter: string) => payback(letter);
   const known = (formula: string, otherwise = '""') => `=IF(${processes.missing}="",${formula},${otherwise})`;
   return [
+    `=IF(${processes.missing}="","","Not available yet. Type beside the page: "&${processes.missing}&".")`,
     known(
       `"Saving per part: "&TEXT(${saving("E")},"0.00")&" "&${typed.currency}&" ("&${range(saving, "0.00")}&"); hours unused: "&TEXT(${saving("K")},"0.00")`,
-      `"Not available yet. Type beside the page: "&${processes.missing}&"."`,
     ),
     known(
       `"Saving per year: "&TEXT(${year("E")},"#,##0")&" "&${typed.currency}&" ("&${range(year, "#,##0")}&"); hours unused: "&TEXT(${year("K")},"#,##0")`,

@@ -53,10 +53,12 @@ export function customerQuote(
   layout.gap();
   conditions(layout, data, parts);
   layout.gap();
+  const tail = layout.next - 1;
   signatures(layout, texts.signer);
   return layout.sheet(`Quote ${texts.number}`, {
     paper,
     repeated: [headers, headers],
+    tail,
     header: { left: texts.shop, right: "Quote" },
     footer: [texts.number, texts.revision && `revision ${texts.revision}`].filter(Boolean).join(", "),
   });

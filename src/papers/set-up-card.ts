@@ -6,6 +6,7 @@ import { fromTicks } from "../calc/lengths.ts";
 import { findMaterial } from "../calc/materials/find-material.ts";
 import { findTool, type Tool } from "../calc/tools.ts";
 import { columnLetters, type NewSheet, type Picture, type PrintSetup } from "../workbook/workbook.ts";
+import { fixed } from "./comparison-table.ts";
 import { lengthFigure } from "./figures.ts";
 import { DEPTH, FINE, type HoleRow, LENGTH, WORK_TO } from "./hole-row.ts";
 import { COLUMNS, cell, Layout } from "./layout.ts";
@@ -69,7 +70,13 @@ function holeBlock(layout: Layout, { row, table = "", maxRpm }: SetUp): CardCell
     ...third("Upper limit of size", `=REAM.MAXSIZE(${callout},${units})`, LENGTH[row.units], "strong"),
   ]);
   const uncertainty = `$D$${layout.next}`;
-  layout.row([...third("Gauge uncertainty", "", FINE[row.units], "line"), cell("", 4)]);
+  // The reamer is measured in the fourth row below.
+  const measured = `$D$${layout.next + 4}`;
+  const wear = `REAM.WEARALLOWANCE(${callout},${measured},,${units})`;
+  layout.row([
+    ...third("Gauge uncertainty", "", FINE[row.units], "line"),
+    cell(`=IF(${measured}="","",IF(${wear}<0,"Do not use this reamer",""))`, 4, "strong"),
+  ]);
   const workTo = (part: number) =>
     `=IF(${uncertainty}="","",IFNA(INDEX(REAM.ACCEPTLIMITS(${callout},${uncertainty},${units}),1,${part}),"gauge too coarse"))`;
   const asFarAs = (label: string) => `=IF(${uncertainty}="","","${label}")`;
@@ -94,13 +101,11 @@ function holeBlock(layout: Layout, { row, table = "", maxRpm }: SetUp): CardCell
       "left",
     ),
   ]);
-  const measured = `$D$${layout.next}`;
-  const wear = `REAM.WEARALLOWANCE(${callout},${measured},,${units})`;
-  layout.row([
+  const [, address] = layout.row([
     ...third("Reamer measured", "", LENGTH[row.units], "line"),
     ...third("Wear allowance left", `=IF(${measured}="","",${wear})`, LENGTH[row.units], "line"),
   ]);
-  layout.row([cell(`=IF(${measured}="","",IF(${wear}<0,"Do not use this reamer",""))`, 8, "strong")]);
+  if (fixed(address) !== measured) throw new Error("the card reads the reamer elsewhere than it is typed");
   const lastRow = layout.next - 1;
   const [, tool] = layout.row([
     cell("Tool", 2, "label"),
@@ -118,16 +123,19 @@ function holeBlock(layout: Layout, { row, table = "", maxRpm }: SetUp): CardCell
   ]);
   layout.heading("Data for the program");
   const [, limit] = layout.row([
-    cell("Lowest limit of spindle, holder and tool, rev/min", 8, "label"),
-    cell(maxRpm ?? "", 4, "line", "0", "left"),
+    cell("Lowest limit of spindle, holder and tool, rev/min", 6, "label"),
+    cell(maxRpm ?? "", 2, "line", "0", "left"),
+    cell(`=IF($G$${layout.next}="","Check the limits","")`, 4, "strong"),
   ]);
-  const [, depth] = layout.row([
-    ...fact(`Reamed depth, ${row.units}`, depthContent(row, callout, units), DEPTH[row.units], "strong"),
-    cell(`=IF(${limit}="","Check the limits","")`, 6, "strong"),
-  ]);
+  const at = layout.next;
+  const depth = `D${at}`;
   const plan = (part: number) =>
     `INDEX(REAM.PLAN(${callout},${material},${depth},${tool},${limit},${table},${units}),1,${part})`;
-  layout.row([...fact("Depth in diameters", `=${plan(14)}`, "0.0"), cell("", 6)]);
+  layout.row([
+    cell(`Reamed depth, ${row.units}`, 3, "label"),
+    cell(depthContent(row, callout, units), 3, "strong", DEPTH[row.units], "left"),
+    ...fact("Depth in diameters", `=${plan(14)}`, "0.0"),
+  ]);
   const picture = `${columnLetters(BESIDE_PICTURE)}${firstRow}:${columnLetters(COLUMNS - 1)}${lastRow}`;
   return { callout, units, lower, upper, measured, depth, plan, picture };
 }
@@ -201,17 +209,14 @@ function programBlock(
     cell("", 1, "line"),
   ]);
   const at = layout.next - 1;
-  layout.row(
-    [
-      cell("Coolant way", 2, "label"),
-      cell(
-        `=IF(${through}="","through or blind? Write THRU or the depth into the hole as drawn",REAM.CHIPPATH(IF(${through}=TRUE,"through","blind"),$I$${at},$L$${at}))`,
-        10,
-        "wrapped",
-      ),
-    ],
-    2,
-  );
+  layout.row([
+    cell("Coolant way", 2, "label"),
+    cell(
+      `=IF(${through}="","through or blind? Write THRU or the depth into the hole as drawn",REAM.CHIPPATH(IF(${through}=TRUE,"through","blind"),$I$${at},$L$${at}))`,
+      10,
+      "wrapped",
+    ),
+  ]);
   const flow = layout.next;
   layout.row([
     cell(`Coolant bore, ${row.units}`, 2, "label"),

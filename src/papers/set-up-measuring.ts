@@ -21,15 +21,12 @@ export function settingBlock(layout: Layout, row: HoleRow, tool: Tool): void {
   layout.heading("Setting");
   for (const { number, text } of steps.filter((step) => !isPlain || step.isPlain))
     layout.row([cell(`☐ ${number}`, 1), cell(text, 11, "wrapped")], text.length > STEP_LINE ? 2 : 1);
-  const target = `$E$${layout.next}`;
+  const target = `$C$${layout.next}`;
   layout.row([
-    cell(`Runout target, ${units}`, 4, "label"),
-    cell(TARGET[units], 2, "line", LENGTH[units], "left"),
-    cell("", 6),
-  ]);
-  layout.row([
-    cell(`Final torque, ${units === "mm" ? "N·m" : "lbf·in"}: from the shop's own table`, 8, "label"),
-    cell("", 4, "line", units === "mm" ? "0.0" : "0"),
+    cell(`Runout target, ${units}`, 2, "label"),
+    cell(TARGET[units], 1, "line", LENGTH[units], "left"),
+    cell(`Final torque, ${units === "mm" ? "N·m" : "lbf·in"}: from the shop's own table`, 6, "label"),
+    cell("", 3, "line", units === "mm" ? "0.0" : "0"),
   ]);
   layout.row([
     cell(`Readings, ${units}`, 2, "header"),

@@ -63,7 +63,8 @@ export function troubleSheet(row: HoleRow, paper: PrintSetup["paper"]): NewSheet
     cell(at20(row, temperature, measured.readings), 7, undefined, LENGTH[units], "left"),
   ]);
   const symptom = symptomBlock(layout, row, callout, forms);
-  causeTable(layout, symptom);
+  const header = causeTable(layout, symptom);
+  const tail = layout.next - 1;
   layout.row([cell("What helped", 2, "label"), cell("", 10, "line")], 2);
   layout.row([...typed("Size after"), ...typed("Change card or program?")], 2);
   layout.row(
@@ -74,6 +75,8 @@ export function troubleSheet(row: HoleRow, paper: PrintSetup["paper"]): NewSheet
     paper,
     header: { left: titleOf("trouble"), right: row.part },
     footer: row.drawing,
+    repeated: [header, header],
+    tail,
   });
 }
 
@@ -144,7 +147,8 @@ function symptomBlock(layout: Layout, { units }: HoleRow, callout: string, forms
   return symptom;
 }
 
-function causeTable(layout: Layout, symptom: string): void {
+/** Gives the row of its headers, from 0. */
+function causeTable(layout: Layout, symptom: string): number {
   layout.row([cell(INSTRUCTIONS, COLUMNS, "wrapped")], 2);
   layout.row([cell(CAUTIONS, COLUMNS, "wrapped")], 3);
   layout.row([
@@ -159,6 +163,7 @@ function causeTable(layout: Layout, symptom: string): void {
       ] as const
     ).map(([name, span]) => cell(`=IF(${symptom}="","","${name}")`, span, "header")),
   ]);
+  const header = layout.next - 2;
   const causes = `REAM.REMEDIES(${symptom})`;
   for (let number = 1; number <= MOST_CAUSES; number++) {
     const entry = (column: number, before = "") =>
@@ -173,4 +178,5 @@ function causeTable(layout: Layout, symptom: string): void {
       CAUSE_LINES,
     );
   }
+  return header;
 }

@@ -4,12 +4,16 @@ import type { Step } from "./grid-steps.ts";
 import type { Look, NewSheet } from "./workbook.ts";
 import { readBox } from "./xlsx/addresses.ts";
 
+/** Colors of labels and notes, which say nothing without a figure beside them. */
+export const QUIET_COLORS: readonly string[] = ["#33414f", "#566473"];
+const [LABEL, NOTE] = QUIET_COLORS;
+
 const looks: Readonly<Record<Look, object>> = {
   title: { bold: true, fontSize: 14 },
   heading: { bold: true, fontSize: 10, textColor: "#12303f" },
   header: { bold: true, fontSize: 9, fillColor: "#e6e6e6", wrapping: "wrap", verticalAlign: "middle" },
-  label: { textColor: "#33414f", fontSize: 9 },
-  note: { italic: true, fontSize: 9, textColor: "#566473" },
+  label: { textColor: LABEL, fontSize: 9 },
+  note: { italic: true, fontSize: 9, textColor: NOTE },
   input: { textColor: "#0b4fa0", fillColor: "#fff8e1" },
   total: { bold: true, fillColor: "#e4f2e7" },
   strong: { bold: true },
@@ -21,7 +25,7 @@ const looks: Readonly<Record<Look, object>> = {
   page: { fontSize: 9 },
 };
 
-const LINE_PIXELS = 15;
+const LINE_PIXELS = 17;
 
 const borders: Partial<Record<Look, string>> = {
   line: "bottom",
@@ -37,7 +41,7 @@ export function paintSteps({ painted = [], merges = [], heights = [] }: NewSheet
       sheetId,
       dimension: "ROW",
       elements: [row],
-      size: Math.round(lines * LINE_PIXELS) + 1,
+      size: Math.round(lines * LINE_PIXELS),
     })),
     ...merges.map((area) => ({ type: "ADD_MERGE", sheetId, target: [zoneOf(area)] })),
     ...painted.flatMap(({ area, look, format, align }): Step[] => {

@@ -42,6 +42,9 @@ export interface FunctionGrid {
   type(address: string, content: string | number, sheet?: string): void;
 }
 
+/** A workbook of data as the page opens it. */
+export const modelOfData = (data: object): library.Model => new library.Model(data as never);
+
 /** A workbook that begins with one empty sheet. */
 export function functionGrid(): FunctionGrid {
   const model = new library.Model({

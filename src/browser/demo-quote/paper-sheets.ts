@@ -18,7 +18,7 @@ const ROWS = 12;
 
 const valveBlock: HoleRow = {
   part: "Valve block",
-  drawing: "VB-40 rev B (invented)",
+  drawing: "VB-40 B (invented)",
   callout: "4X ⌀16 H7 THRU",
   units: "mm",
   material: "ductile iron",
@@ -34,7 +34,7 @@ const parts: readonly Typed[] = [
     part: "Pump body",
     callout: "2X ⌀12 H7 THRU",
     units: "mm",
-    drawing: "PB-12 rev A (invented)",
+    drawing: "PB-12 A (invented)",
     material: "gray iron",
     tool: "HSS",
     depth: 30,
@@ -64,7 +64,7 @@ const parts: readonly Typed[] = [
     part: "Link arm",
     callout: "2X ⌀.5000 +.0005/-.0000 THRU",
     units: "in",
-    drawing: "LA-5 rev C (invented)",
+    drawing: "LA-5 C (invented)",
     material: "alloy steel",
     tool: "HSS",
     depth: 1.225,
@@ -151,7 +151,7 @@ function comparison(): NewSheet {
   const investments = [
     ["2 holders", "quoted", 1900],
     ["3 heads", "quoted", 720],
-    ["trials", "estimated", 1280],
+    ["trials (invented)", "estimated", 1280],
     ["program", "estimated", 1300],
   ];
   const withOperations = filledUnder(sheet, "Operations, s", operations, BESIDE);

@@ -53,14 +53,14 @@ export function axisEnd(largest: number): number {
   return steps.find((step) => step >= largest) ?? steps[3];
 }
 
-const LABELS = 96;
+const LABELS = 106;
 const VALUES = 40;
 const TOP = 38;
 const BAR = 12;
 const PAIR = 2 * BAR + 10;
 
 /** @param length of the axis, px */
-export function costBars(text: string, length = 230): Scene | undefined {
+export function costBars(text: string, length = 222): Scene | undefined {
   const read = readCostBars(text);
   if (!read) return undefined;
   const { currency, items } = read;

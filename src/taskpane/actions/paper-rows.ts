@@ -109,6 +109,15 @@ function figure(row: QuoteRow, key: Key): number {
   );
 }
 
+/** What a set-up card cannot do without. @throws Refusal that names the cell */
+export function refuseCardWithout(row: QuoteRow): void {
+  figure(row, "upper");
+  figure(row, "depthUsed");
+  // An input that cannot be used stops the card; a value that nobody has is printed as not available.
+  for (const key of ["speed", "rpm", "feed", "feedRate"] as const)
+    if (row.of(key) !== "#N/A") figure(row, key);
+}
+
 export function holeRow(row: QuoteRow): HoleRow {
   const depth = row.of("depth");
   return {

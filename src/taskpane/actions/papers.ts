@@ -7,7 +7,15 @@ import { setUpCard } from "../../papers/set-up-card.ts";
 import { troubleSheet } from "../../papers/trouble-sheet.ts";
 import { type NewSheet, type PrintSetup, sheetReference, type Workbook } from "../../workbook/workbook.ts";
 import { sheetName, valuesFile } from "../../workbook/xlsx/new-file.ts";
-import { activeRow, holeRow, priceSettings, quotedPart, quoteSheet, refuseTypedPrice } from "./paper-rows.ts";
+import {
+  activeRow,
+  holeRow,
+  priceSettings,
+  quotedPart,
+  quoteSheet,
+  refuseCardWithout,
+  refuseTypedPrice,
+} from "./paper-rows.ts";
 import { shopTablesOf } from "./shop-table.ts";
 
 type Paper = PrintSetup["paper"];
@@ -72,6 +80,7 @@ export async function makeQuoteFile(
 export async function makeCard(workbook: Workbook, paper: Paper): Promise<string> {
   const { quote, row } = await activeRow(workbook);
   const hole = holeRow(row);
+  refuseCardWithout(row);
   const table = (await shopTablesOf(workbook))[hole.units];
   const maxRpm = quote.setting("maxRpm");
   const sheet = setUpCard(

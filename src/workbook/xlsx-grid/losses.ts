@@ -1,6 +1,7 @@
 // workbook: what of an .xlsx file the browser workbook cannot carry, as sentences for the person who is about to save.
 
 import type { Package } from "../xlsx/package.ts";
+import { pageSetupXml, readPageSetup, USUAL_SETUP_XML } from "../xlsx/page-setup.ts";
 import type { WorkbookParts } from "../xlsx/workbook-parts.ts";
 import { elements } from "../xlsx/xml-text.ts";
 
@@ -75,7 +76,7 @@ export function lossesOf(file: Package, { sheets, sharedStrings }: WorkbookParts
   const losses = new Set<string>();
   for (const [pattern, loss] of byPart) if (file.names.some((name) => pattern.test(name))) losses.add(loss);
   for (const { part } of sheets) {
-    const text = aroundCells(file.read(part));
+    const text = withoutOwnSetup(aroundCells(file.read(part)));
     for (const [pattern, loss] of bySheet) if (pattern.test(text)) losses.add(loss);
   }
   if (file.names.some((name) => /^xl\/drawings\/[^/]+\.xml$/i.test(name) && hasShape(file.read(name))))
@@ -104,6 +105,12 @@ export function lossesOf(file: Package, { sheets, sharedStrings }: WorkbookParts
 }
 
 const hasShape = (drawing: string) => /<(?:\w+:)?(?:sp|cxnSp|grpSp)\b/.test(drawing);
+
+/** How a sheet is printed is no loss where it is as it is written here. */
+function withoutOwnSetup(text: string): string {
+  const setup = readPageSetup(text, []);
+  return text.replace(setup ? pageSetupXml(setup) : USUAL_SETUP_XML, "");
+}
 
 /** A sheet's part without its cells, tables' filters being in parts of their own. */
 function aroundCells(text: string): string {

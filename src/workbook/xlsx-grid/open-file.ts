@@ -83,7 +83,14 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
   });
   if (read.length === 0) throw new Refusal("the workbook has no sheet of cells");
   standInFor(new Set(read.flatMap(({ sheet }) => [...sheet.cells.values()].flatMap(calledBy))), library);
-  const { namedRanges, dropped } = namesOf(parts, names);
+  const setups = new Map(
+    read.flatMap(({ part, place }) => {
+      const own = parts.names.filter(({ sheet }) => sheet === place);
+      const setup = readPageSetup(file.read(part), own);
+      return setup ? [[place, setup] as const] : [];
+    }),
+  );
+  const { namedRanges, dropped } = namesOf(parts, names, new Set(setups.keys()));
   const filesOf = (isBare: boolean) => {
     const sheets = read.map(
       ({ part, trimmed }) => [part.toLowerCase(), isBare ? bareSheet(trimmed) : trimmed] as const,
@@ -117,12 +124,11 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
     },
   );
   const sheets = read.map(({ sheet }) => sheet);
-  const prints = read.flatMap(({ part, place }, at) => {
-    const own = parts.names.filter(({ sheet }) => sheet === place);
-    const setup = readPageSetup(file.read(part), own);
+  const places = read.map(({ place }) => place);
+  const prints = places.flatMap((place, at) => {
+    const setup = setups.get(place);
     return setup ? [[String((data as any).sheets[at].id), setup] as const] : [];
   });
-  const places = read.map(({ place }) => place);
   return summary(file, bytes, parts, places, { data, warnings, dropped, unread, prints }, sheets);
 }
 
@@ -193,14 +199,17 @@ function contentsOf(
   return { cells: contents, unread };
 }
 
-/** Names of the whole workbook that stand for a range, as the grid has them, and those that it cannot have. */
-function namesOf({ names, sheets }: WorkbookParts, stored: StoredNames) {
+/**
+ * Names of the whole workbook that stand for a range, as the grid has them, and those that it cannot have.
+ * @param printed sheets whose way to be printed is known, with the names for it
+ */
+function namesOf({ names, sheets }: WorkbookParts, stored: StoredNames, printed: ReadonlySet<number>) {
   const namedRanges: Record<string, string> = {};
   const dropped: string[] = [];
   const range = /^(?:'(?:[^'[]|'')+'|[\p{L}_][\p{L}\p{N}_.]*)!\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?$/u;
   for (const { name, sheet, formula } of names) {
     if (/^_xlnm\._FilterDatabase$/i.test(name)) continue;
-    if (sheet !== undefined && readPrintName({ name, formula })) continue;
+    if (sheet !== undefined && printed.has(sheet) && readPrintName({ name, formula })) continue;
     const isCarried =
       sheet === undefined && range.test(stored.decode(formula)) && /^[\p{L}_][\p{L}\p{N}_]*$/u.test(name);
     if (isCarried) namedRanges[name] = formula.replaceAll("$", "");

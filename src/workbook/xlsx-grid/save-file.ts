@@ -7,7 +7,7 @@ import { printSetupNow } from "../grid-print.ts";
 import type { PrintSetup } from "../workbook.ts";
 import type { NewSheets } from "../xlsx/add-sheets.ts";
 import { boxName, cellName } from "../xlsx/addresses.ts";
-import { pageSetupXml, printNamesXml } from "../xlsx/page-setup.ts";
+import { pageSetupXml, printNamesXml, USUAL_SETUP_XML } from "../xlsx/page-setup.ts";
 import type { CellValue } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { elements, escapeXml } from "../xlsx/xml-text.ts";
@@ -175,11 +175,8 @@ function inOrder(sheet: string): string {
   return sheet.slice(0, data.end) + sheet.slice(start, end) + sheet.slice(data.end, start) + sheet.slice(end);
 }
 
-/** On paper a sheet of which nothing else is said lies on its side, and is as wide as the page. */
 function withPageSetup(sheet: string, setup: PrintSetup | undefined): string {
-  const set = setup
-    ? pageSetupXml(setup)
-    : '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>';
+  const set = setup ? pageSetupXml(setup) : USUAL_SETUP_XML;
   const properties = '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>';
   const fitted = /<sheetPr[\s/>]/.test(sheet)
     ? sheet

@@ -44,11 +44,11 @@ export function valuesFile(sheet: NewSheet): Uint8Array<ArrayBuffer> {
 
 const inAttribute = (text: string) => escapeXml(text).replaceAll('"', "&quot;");
 
-/** A name that a sheet may have: 31 characters, none of those that stand in references. */
+/** A name that a sheet may have, in the browser workbook too: 31 characters, none of those that stand in references. */
 export const sheetName = (wanted: string): string =>
   wanted
     .replace(/[[\]:*?/\\]/g, "-")
-    .replace(/^'+|'+$/g, "")
+    .replace(/'/g, "’")
     .slice(0, 31)
     .trim() || "Sheet";
 

@@ -8,6 +8,9 @@ const PAPERS = { A4: "9", Letter: "1" } as const;
 const AREA = "_xlnm.Print_Area";
 const TITLES = "_xlnm.Print_Titles";
 
+/** A sheet of which nothing else is said lies on its side, and is as wide as the page. */
+export const USUAL_SETUP_XML = '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>';
+
 /** Everything from the margins to header and footer, in the order that the format wants. */
 export function pageSetupXml({ paper, landscape, pagesWide = 1, header, footer }: PrintSetup): string {
   const marked = (text = "") => escapeXml(text.replaceAll("&", "&&"));
