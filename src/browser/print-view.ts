@@ -181,13 +181,23 @@ function tables(model: Model, page: Page, part: Part): PrintedTable[] {
 /** A paper that runs over its page by a little is printed a little smaller. */
 function shrink(place: HTMLElement, page: Page): void {
   const [, room] = roomOf(page);
-  place.classList.add("measured");
-  const height = place.getBoundingClientRect().height;
-  place.classList.remove("measured");
-  const share = room / height;
-  if (share >= 1 || share < SHRINKS_TO) return;
-  for (const table of place.querySelectorAll<HTMLElement>("table.printed"))
-    table.style.zoom = String(Number(table.style.zoom) * share * 0.995);
+  const tables = Array.from(place.querySelectorAll<HTMLElement>("table.printed"));
+  const zooms = tables.map(({ style }) => Number(style.zoom));
+  const zoomTo = (share: number) => {
+    tables.forEach((table, at) => {
+      table.style.zoom = String(zooms[at] * share);
+    });
+    place.classList.add("measured");
+    const { height } = place.getBoundingClientRect();
+    place.classList.remove("measured");
+    return height;
+  };
+  let share = 1;
+  // Lines break elsewhere in another size: a second or third try may be needed.
+  for (let height = zoomTo(share); height > room; height = zoomTo(share)) {
+    share *= Math.min(0.995, room / height);
+    if (share < SHRINKS_TO) return void zoomTo(1);
+  }
 }
 
 /** The charts and pictures that are in sight, as they are drawn. */

@@ -7,7 +7,9 @@ import { Looks, sheetOfSteps } from "../../src/browser/sheet-of-steps.ts";
 import { beforeAndAfter } from "../../src/papers/before-and-after.ts";
 import { troubleSheet } from "../../src/papers/trouble-sheet.ts";
 import { makeCard, makeQuote } from "../../src/taskpane/actions/papers.ts";
+import { quoteColumns } from "../../src/taskpane/actions/quote-columns.ts";
 import { quotingSheet } from "../../src/taskpane/actions/quoting-sheet.ts";
+import { shopTablesOf } from "../../src/taskpane/actions/shop-table.ts";
 import { keepPrintSetup } from "../../src/workbook/grid-print.ts";
 import { GridWorkbook } from "../../src/workbook/grid-workbook.ts";
 import { exampleRow } from "../support/example-parts.ts";
@@ -32,8 +34,8 @@ describe("the demo", () => {
       "Quote",
       "Inch and metric",
       "Costs of Q-0147",
-      "Shop table mm",
-      "Quote data",
+      "Quote Q-0147",
+      "Example shop table mm",
       "Before and after Valve block",
       "Set-up Valve block",
       "Trouble Valve block",
@@ -59,6 +61,14 @@ describe("the demo", () => {
   test("prices every row, and shows what the papers' figures are", () => {
     const open = getters.getEvaluatedCell({ sheetId: idOf("Costs of Q-0147"), row: 3, col: 1 });
     expect(open.value).toBe(0);
+    const unitPrices = [8, 9, 10].map((row) =>
+      Number(
+        getters.getEvaluatedCell({ sheetId: idOf("Costs of Q-0147"), row, col: quoteColumns.length - 1 })
+          .value,
+      ).toFixed(2),
+    );
+    expect(texts("Quote Q-0147")).toEqual(expect.arrayContaining(unitPrices));
+    expect(texts("Quote Q-0147").join()).not.toMatch(/margin|overhead|scrap|m\/min/i);
     const change = texts("Before and after Valve block").join("\n");
     for (const words of ["Saving per part: 2.41 USD (2.40 to 2.42); hours unused: 0.45", "46.1"])
       expect(change).toContain(words);
@@ -74,14 +84,18 @@ describe("the demo", () => {
     for (const [part, its] of metals) expect([...its].length, part).toBe(1);
   });
 
-  test("gives a customer quote and a card at the press of a button", async () => {
+  test("gives a card at the press of a button, and asks whose the quote is", async () => {
     const workbook = new GridWorkbook(model);
     const costs = { sheet: "Costs of Q-0147", row: 9, column: 0, rows: 1, columns: 1 };
     await workbook.show(costs);
-    expect(await makeQuote(workbook, "A4", new Date(2026, 10, 26))).toContain('"Quote Q-0147" is added');
+    expect(await makeQuote(workbook, "A4", new Date(2026, 10, 26))).toContain('"Quote data" is added');
     await workbook.show(costs);
     expect(await makeCard(workbook, "A4")).toContain("is added");
   });
+});
+
+test("a new quote in the demo is computed from nothing invented", async () => {
+  expect(await shopTablesOf(new GridWorkbook(model))).toEqual({});
 });
 
 describe("a sheet that opens with the page", () => {

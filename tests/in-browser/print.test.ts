@@ -44,12 +44,15 @@ describe("printing", () => {
     await paste(page, [["Last part", "10 H7 x 20", "mm", "", "4140", "HSS", "", "", "50"]], "A308");
     await page.waitForFunction(() => document.getElementById("selected")!.textContent!.includes("Last part"));
     const pages = await printed("quote");
-    expect(pages.length).toBeGreaterThan(1);
+    expect(pages.length).toBeGreaterThan(4);
+    // Too wide for one page: on each, part and callout are repeated, and the headers of its columns.
     for (const { text } of pages) {
       expect(text).toContain("Cost sheet: not for the customer");
-      expect(text).toContain("Price per part");
+      expect(text).toMatch(/Part Callout/);
     }
-    expect(pages[0].text).toContain("3.44");
+    const withPrice = pages.filter(({ text }) => text.includes("Price per part"));
+    expect(withPrice.length).toBe(pages.length / 4);
+    expect(withPrice[0].text).toMatch(/Example part.*3\.44/);
     expect(pages.at(-1)!.text).toContain("Last part");
     expect(pages.at(-1)!.text).toContain(`Page ${pages.length} of ${pages.length}`);
     await select(page, "A308:I308");
@@ -65,7 +68,7 @@ describe("printing", () => {
     await paste(page, [["Q-0147"]], "B8");
     await paste(page, [["Example Hydraulics"]], "B12");
     await showSheet(/^Quote of holes/);
-    expect(await press(page, "#pane-paper-quote")).toContain('"Quote Q-0147" is added');
+    expect(await press(page, "#pane-paper-quote")).toContain('"Quote Q-0147 2" is added');
     const pages = await printed("customer");
     expect(pages.length).toBe(1);
     expect(size(pages[0])).toEqual(A4);
@@ -82,9 +85,9 @@ describe("printing", () => {
   });
 
   test.each([
-    ["card", "Set-up card", 2],
-    ["compare", "Before and after", 3],
-    ["trouble", "Trouble sheet", 2],
+    ["card", "Set-up card", 1],
+    ["compare", "Before and after", 1],
+    ["trouble", "Trouble sheet", 1],
   ])("gives the paper %s at the width of a Letter page", async (id, title, most) => {
     const { page } = watched;
     await showSheet(/^Quote of holes/);
@@ -98,5 +101,42 @@ describe("printing", () => {
     expect(pages[0].text).toContain("12.018");
     expect(pages.length).toBeLessThanOrEqual(most);
     expect(pages.at(-1)!.text).toContain(`Page ${pages.length} of ${pages.length}`);
+  });
+
+  test.each([
+    ["Set-up Valve block", 1, "⌀ 16.000–16.018 mm"],
+    ["Before and after Valve block", 2, "Cost per part, USD"],
+    ["Trouble Valve block", 2, "500-fold in diameter"],
+  ])("draws the picture of %s, and leaves out rows without a figure", async (name, most, words) => {
+    await showSheet(new RegExp(`^${name}`));
+    const pages = await printed(name);
+    expect(pages.length).toBe(most);
+    const text = pages.map((page) => page.text).join(" ");
+    expect(text).toContain(words);
+    const { page } = watched;
+    expect(await page.locator("#print-page svg[role=img] desc").count()).toBe(1);
+    const empty = await page
+      .locator("#print-page tr")
+      .evaluateAll((rows) => rows.filter((row) => row.textContent === "" && !row.closest("thead")).length);
+    // Rows beside a picture, and spaces between blocks.
+    expect(empty).toBeLessThanOrEqual(6);
+    // Every cause, on the second page under the same headers.
+    if (name.startsWith("Trouble")) {
+      expect(text).toContain("Chamfer teeth ground unequal");
+      expect(pages[1].text).toContain("How to check");
+    }
+    expect(watched.errors).toEqual([]);
+    expect(watched.violations).toEqual([]);
+  });
+
+  test("prints no paper with a cell in error, but names the cell", async () => {
+    const { page } = watched;
+    await showSheet(/^Set-up Valve block/);
+    await paste(page, [["nonsense"]], "C5");
+    const [only] = await printed("stopped");
+    expect(only.text).toContain("This paper is not printed yet.");
+    expect(only.text).toMatch(/[A-Z]\d+: .*"nonsense"/);
+    expect(only.text).not.toContain("#VALUE!");
+    await page.keyboard.press("Control+z");
   });
 });

@@ -2,8 +2,10 @@
 // beside a proposal, the set-up of the new tool, and what to do when its holes come out bad. All figures are invented.
 
 import { beforeAndAfter } from "../../papers/before-and-after.ts";
+import { customerQuote } from "../../papers/customer-quote.ts";
 import type { HoleRow } from "../../papers/hole-row.ts";
-import { quoteDataSheet } from "../../papers/quote-data.ts";
+import { quoteDataSheet, readQuoteData } from "../../papers/quote-data.ts";
+import type { QuotedPart } from "../../papers/quoted-part.ts";
 import { setUpCard } from "../../papers/set-up-card.ts";
 import { troubleSheet } from "../../papers/trouble-sheet.ts";
 import { quoteColumns } from "../../taskpane/actions/quote-columns.ts";
@@ -78,7 +80,8 @@ const parts: readonly Typed[] = [
   },
 ];
 
-const table = shopTable("mm");
+/** Under a name of its own: what a person quotes in this workbook must not be computed from invented rows. */
+const table = { ...shopTable("mm"), name: "Example shop table mm" };
 const reach = shopTableReach("mm");
 
 function costSheet(): NewSheet {
@@ -93,15 +96,45 @@ function costSheet(): NewSheet {
 }
 
 const quoteData = () =>
-  filledIn(quoteDataSheet(DAY), [
-    ["Shop name", "Example Reaming Works (invented)"],
-    ["Address", "1 Example Street, Example Town"],
-    ["Mail", "quotes@example.com"],
-    ["Quote no.", "Q-0147"],
-    ["Customer", "Example Hydraulics (invented)"],
-    ["Parts arrive", "drilled"],
-    ["Charge 1", "Fixture", 650],
-  ]);
+  readQuoteData(
+    filledIn(quoteDataSheet(DAY), [
+      ["Shop name", "Example Reaming Works (invented)"],
+      ["Address", "1 Example Street, Example Town"],
+      ["Mail", "quotes@example.com"],
+      ["Quote no.", "Q-0147"],
+      ["Customer", "Example Hydraulics (invented)"],
+      ["Parts arrive", "drilled"],
+      ["Charge 1", "Fixture", 650],
+    ]).top,
+  );
+
+/** What the quote takes from the sheet of costs, as it does when it is made: as values. */
+const quoted: readonly (Pick<QuotedPart, "lower" | "upper" | "cost" | "drill" | "stock"> & {
+  holes: number;
+})[] = [
+  { lower: 12, upper: 12.018, cost: 2.13543, drill: "11.8", stock: 0.2, holes: 2 },
+  { lower: 16, upper: 16.018, cost: 1.58859, drill: "15.75", stock: 0.25, holes: 4 },
+  { lower: 0.5, upper: 0.5005, cost: 3.33467, drill: "31/64", stock: 0.015625, holes: 2 },
+];
+
+function customerSheet(): NewSheet {
+  const settings = { currency: "USD", setupTime: 45, setupRate: 60, overhead: 0.12, margin: 0.2 };
+  const rows = parts.map(
+    (part, at): QuotedPart => ({
+      ...quoted[at],
+      rowNumber: at + 1,
+      part: String(part.part),
+      drawing: String(part.drawing),
+      callout: String(part.callout),
+      units: part.units === "in" ? "in" : "mm",
+      depth: Number(part.depth),
+      material: String(part.material),
+      quantity: Number(part.batch),
+      breaks: [part.break1, part.break2].flatMap((count) => (count ? [Number(count)] : [])),
+    }),
+  );
+  return customerQuote(quoteData(), rows, settings, "A4");
+}
 
 /** Micrometers over 16 mm. */
 const readings = [
@@ -189,8 +222,8 @@ const trouble = () =>
 
 export const paperSheets = (): NewSheet[] => [
   costSheet(),
+  customerSheet(),
   table,
-  quoteData(),
   comparison(),
   card(),
   trouble(),

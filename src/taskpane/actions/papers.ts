@@ -59,7 +59,7 @@ export async function makeQuote(workbook: Workbook, paper: Paper, now: Date): Pr
   const sheet = await quoteFrom(workbook, paper, now);
   if (!sheet) return ASKED;
   const name = await added(workbook, sheet);
-  return `The sheet "${name}" is added, values only. Print it, or make the customer's file.`;
+  return `The sheet "${name}" is added, values only. Shop and customer come from "${QUOTE_DATA_SHEET}". Print it, or make the customer's file.`;
 }
 
 /** @returns what came of it, and the file if there is one to download */
