@@ -189,11 +189,9 @@ describe("a customer quote", () => {
     const text = Object.values(files)
       .map((part) => new TextDecoder().decode(part))
       .join("");
-    expect(text).not.toMatch(/<f[ >]|REAM|state="hidden"|docProps|creator|2\.28067|Quote of holes/);
-    // Which of its own cells are printed, and which rows are repeated: no other name.
-    const names = [...text.matchAll(/<definedName name="([^"]+)"[^>]*>([^<]*)</g)];
-    expect(names.map(([, name]) => name)).toEqual(["_xlnm.Print_Area", "_xlnm.Print_Titles"]);
-    for (const [, , cells] of names) expect(cells).toMatch(/^'Quote Q-0147'!\$[A-Z0-9]+[:$A-Z0-9]*$/);
+    expect(text).not.toMatch(
+      /<f[ >]|definedName|REAM|state="hidden"|docProps|creator|2\.28067|Quote of holes/,
+    );
     expect(text).toContain("<v>3.44</v>");
     expect(text).toContain('paperSize="9"');
   });

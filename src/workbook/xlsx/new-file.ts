@@ -1,10 +1,10 @@
-// workbook: a workbook file of one sheet of values, made from nothing: no formula, link, comment or property can come
-// into it, and no name but those that say which of its own cells are printed.
+// workbook: a workbook file of one sheet of values, made from nothing: no formula, name, link, comment or property can
+// come into it. Repeated rows would be a name: the file has none.
 
 import { strToU8, zipSync } from "fflate";
 import { type Content, type Look, type NewSheet, Refusal } from "../workbook.ts";
 import { cellName, readBox } from "./addresses.ts";
-import { pageSetupXml, printNamesXml } from "./page-setup.ts";
+import { pageSetupXml } from "./page-setup.ts";
 import { escapeXml, writeCellText } from "./xml-text.ts";
 
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
@@ -27,11 +27,10 @@ export function valuesFile(sheet: NewSheet): Uint8Array<ArrayBuffer> {
   const styles = new Styles();
   const text = sheetXml(sheet, styles);
   const name = sheetName(sheet.name);
-  const names = sheet.print ? printNamesXml(name, 0, sheet.print) : "";
   const parts: Record<string, string> = {
     "[Content_Types].xml": `<Types xmlns="${PACKAGE}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml"/><Override PartName="/xl/styles.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml"/></Types>`,
     "_rels/.rels": `<Relationships xmlns="${PACKAGE}/relationships"><Relationship Id="rId1" Type="${RELATIONS}/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
-    "xl/workbook.xml": `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheets><sheet name="${inAttribute(name)}" sheetId="1" r:id="rId1"/></sheets>${names && `<definedNames>${names}</definedNames>`}</workbook>`,
+    "xl/workbook.xml": `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheets><sheet name="${inAttribute(name)}" sheetId="1" r:id="rId1"/></sheets></workbook>`,
     "xl/_rels/workbook.xml.rels": `<Relationships xmlns="${PACKAGE}/relationships"><Relationship Id="rId1" Type="${RELATIONS}/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="rId2" Type="${RELATIONS}/styles" Target="styles.xml"/></Relationships>`,
     "xl/worksheets/sheet1.xml": text,
     "xl/styles.xml": styles.xml(),
