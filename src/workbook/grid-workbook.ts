@@ -25,13 +25,6 @@ interface Position {
   row: number;
 }
 
-interface Zone {
-  left: number;
-  right: number;
-  top: number;
-  bottom: number;
-}
-
 export class GridWorkbook implements Workbook {
   constructor(private readonly model: Model) {}
 
@@ -282,8 +275,4 @@ export class GridWorkbook implements Workbook {
     this.model.on("update", owner, listener);
     return () => this.model.off("update", owner);
   }
-}
-
-function areaOf(sheet: string, { left, right, top, bottom }: Zone): Area {
-  return { sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }

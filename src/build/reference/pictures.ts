@@ -1,8 +1,8 @@
 // build: pictures for the pages where words fail, each of the page's own first example.
 
 import { JSDOM } from "jsdom";
+import { INK, QUIET, renderScene, type Scene, type Shape } from "../../papers/pictures/scene.ts";
 import { holeFacts, holePicture } from "../../taskpane/pictures/hole-picture.ts";
-import { INK, QUIET, renderScene, type Scene, type Shape } from "../../taskpane/pictures/scene.ts";
 
 const LINE = "#5c6b78";
 const STRONG = "#a34b12";
