@@ -1,6 +1,7 @@
 // browser: the work that is not saved, kept in the browser's own storage, so that a closed tab loses nothing.
 
-import type { PrintSetups } from "../workbook/grid-print.ts";
+import type { Model } from "@odoo/o-spreadsheet";
+import { type PrintSetups, printSetupsOf } from "../workbook/grid-print.ts";
 import type { CellValue } from "../workbook/xlsx/read-sheet.ts";
 import type { Snapshot } from "../workbook/xlsx-grid/changes.ts";
 
@@ -22,6 +23,12 @@ export interface Draft {
       }
     | undefined;
 }
+
+/** The workbook as the grid has it now, and how its sheets are printed. */
+export const shownAs = (model: Model): Pick<Draft, "data" | "prints"> => ({
+  data: (model as any)._exportData(false),
+  prints: printSetupsOf(model),
+});
 
 const DATABASE = "reamwright";
 const STORE = "draft";

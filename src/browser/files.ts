@@ -4,7 +4,6 @@ import type { Model } from "@odoo/o-spreadsheet";
 import type { Metadata } from "../build/metadata.ts";
 import type { Functions } from "../fill/formula/evaluate.ts";
 import { withWorksheetFunctions } from "../fill/worksheet-functions.ts";
-import { printSetupsOf } from "../workbook/grid-print.ts";
 import { Refusal } from "../workbook/workbook.ts";
 import { addSheets } from "../workbook/xlsx/add-sheets.ts";
 import { openPackage } from "../workbook/xlsx/package.ts";
@@ -23,7 +22,7 @@ import { LARGEST_FILE, type OpenedWorkbook, openWorkbook } from "../workbook/xls
 import { exportedSheets, saveWorkbook } from "../workbook/xlsx-grid/save-file.ts";
 import { TypedCells } from "../workbook/xlsx-grid/typed-cells.ts";
 import { uncomputedFormulas } from "../workbook/xlsx-grid/uncomputed.ts";
-import { clearDraft, type Draft, keepDraft, offerDraft, readDraft } from "./draft.ts";
+import { clearDraft, type Draft, keepDraft, offerDraft, readDraft, shownAs } from "./draft.ts";
 import { startDrop } from "./drop.ts";
 import { confirmLosses, hideFileNotes, hintOf, showFileNotes, toldOf } from "./file-notes.ts";
 import { type FileValues, fileValues, ShownFileValues, valuesIn } from "./file-values.ts";
@@ -195,13 +194,7 @@ class WorkbookFile {
         held: [...opened.held],
         isMore: changesSince(before, model).isMore,
       };
-    void keepDraft({
-      name,
-      time: Date.now(),
-      data: (model as any)._exportData(false),
-      prints: printSetupsOf(model),
-      opened: origin,
-    });
+    void keepDraft({ name, time: Date.now(), ...shownAs(model), opened: origin });
   }
 
   async restore({ name, data, prints, opened: origin }: Draft): Promise<void> {

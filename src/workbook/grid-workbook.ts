@@ -3,7 +3,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { keepPrintSetup, printSetupOf } from "./grid-print.ts";
 import { newSheetSteps } from "./grid-sheet.ts";
-import { asLiteralInput, asUserInput, runSteps, type Step } from "./grid-steps.ts";
+import { areaOf, asLiteralInput, asUserInput, runSteps, type Step } from "./grid-steps.ts";
 import {
   type Area,
   type Cells,

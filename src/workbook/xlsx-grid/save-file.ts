@@ -88,7 +88,12 @@ export async function exportedSheets(
   const sheets = places.map((place, i) => {
     const { text } = withSavedCells(files.get(`xl/worksheets/sheet${place}.xml`)!, cells.on(sheetIds[i]));
     const name = model.getters.getSheetName(sheetIds[i] as never);
-    return { name, text: withPageSetup(valid(inOrder(text))) };
+    const setup = printSetupNow(model, sheetIds[i]);
+    return {
+      name,
+      text: withPageSetup(valid(inOrder(text)), setup),
+      ...(setup ? { printNames: (at: number) => printNamesXml(name, at, setup) } : {}),
+    };
   });
   return { sheets, styles: valid(files.get("xl/styles.xml")!) };
 }

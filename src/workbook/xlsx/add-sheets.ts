@@ -14,6 +14,8 @@ export interface AddedSheet {
   readonly name: string;
   /** The text of its part, with styles by their numbers in the styles that come with it. */
   readonly text: string;
+  /** The names for its printed cells, if it stands at this place of the workbook, from 0. */
+  readonly printNames?: (place: number) => string;
 }
 
 /** New sheets with the styles that they name. */
@@ -59,11 +61,29 @@ export function addSheets(
     return part;
   });
   const end = list.start + list.tag.length + list.inside.length;
-  parts.set(main, workbook.slice(0, end) + entries + workbook.slice(end));
+  const named = sheets.map(({ printNames }, i) => printNames?.(ids.length + i) ?? "").join("");
+  const listed = workbook.slice(0, end) + entries + workbook.slice(end);
+  // A workbook whose elements have a prefix keeps its names as they are: the new sheets are printed whole.
+  parts.set(main, outer === "" ? withNames(listed, named) : listed);
   parts.set(own, merged.text);
   parts.set(TYPES, types);
   parts.set(relations, links);
   return { parts, sheets: names };
+}
+
+/** The workbook with more names, which stand behind the sheets and the references to other files. */
+function withNames(workbook: string, names: string): string {
+  if (names === "") return workbook;
+  const [there] = elements(workbook, "definedNames");
+  if (there && !there.tag.endsWith("/>")) {
+    const end = there.start + there.tag.length + there.inside.length;
+    return workbook.slice(0, end) + names + workbook.slice(end);
+  }
+  if (there) workbook = workbook.slice(0, there.start) + workbook.slice(there.end);
+  const [before] = ["externalReferences", "functionGroups", "sheets"].flatMap((name) => [
+    ...elements(workbook, name),
+  ]);
+  return `${workbook.slice(0, before.end)}<definedNames>${names}</definedNames>${workbook.slice(before.end)}`;
 }
 
 function freeName(file: PackageParts, parts: ReadonlyMap<string, string>): string {

@@ -6,7 +6,14 @@ import { printSetupNow, printSetupsOf } from "../../../src/workbook/grid-print.t
 import { registerSteps } from "../../../src/workbook/grid-steps.ts";
 import { GridWorkbook } from "../../../src/workbook/grid-workbook.ts";
 import type { NewSheet, PrintSetup } from "../../../src/workbook/workbook.ts";
-import { pageSetupXml, readPageSetup, readPrintName } from "../../../src/workbook/xlsx/page-setup.ts";
+import { addSheets } from "../../../src/workbook/xlsx/add-sheets.ts";
+import type { PackageParts } from "../../../src/workbook/xlsx/package.ts";
+import {
+  pageSetupXml,
+  printNamesXml,
+  readPageSetup,
+  readPrintName,
+} from "../../../src/workbook/xlsx/page-setup.ts";
 import { storedNames } from "../../../src/workbook/xlsx/stored-names.ts";
 import { openWorkbook } from "../../../src/workbook/xlsx-grid/open-file.ts";
 import { saveWorkbook } from "../../../src/workbook/xlsx-grid/save-file.ts";
@@ -118,5 +125,38 @@ describe("what other programs write", () => {
     ["Rate", "S!$A$1", undefined],
   ])("%s %s", (name, formula, expected) => {
     expect(readPrintName({ name, formula })).toEqual(expected);
+  });
+});
+
+describe("sheets put behind those of an opened file", () => {
+  const file = (workbook: string): PackageParts => {
+    const parts: Record<string, string> = {
+      "[Content_Types].xml": "<Types></Types>",
+      "xl/workbook.xml": workbook,
+      "xl/_rels/workbook.xml.rels": `<Relationships><Relationship Id="s" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/styles" Target="styles.xml"/></Relationships>`,
+      "xl/styles.xml":
+        '<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font/></fonts><fills count="1"><fill/></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs></styleSheet>',
+    };
+    return { names: Object.keys(parts), has: (name) => name in parts, read: (name) => parts[name] };
+  };
+  const root = `<workbook xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets><sheet name="A" sheetId="4" r:id="rId1"/></sheets>`;
+  test.each([
+    [`${root}<calcPr/></workbook>`, '</sheets><definedNames><definedName name="_xlnm.Print_Area"'],
+    [
+      `${root}<definedNames><definedName name="Rate">A!$A$1</definedName></definedNames><calcPr/></workbook>`,
+      'A!$A$1</definedName><definedName name="_xlnm.Print_Area"',
+    ],
+    [`${root}<definedNames/><calcPr/></workbook>`, '</sheets><definedNames><definedName name="_xlnm'],
+  ])("are printed as they were: %s", (workbook, expected) => {
+    const styles = file(workbook).read("xl/styles.xml");
+    const printNames = (place: number) => printNamesXml("Card", place, upright);
+    const made = addSheets(file(workbook), "xl/workbook.xml", {
+      sheets: [{ name: "Card", text: "<worksheet/>", printNames }],
+      styles,
+    });
+    const text = made!.parts.get("xl/workbook.xml")!;
+    expect(text).toContain(expected);
+    expect(text).toContain(`localSheetId="1">'Card'!$A$1:$C$3<`);
+    expect(text.match(/<definedNames/g)!.length).toBe(1);
   });
 });
