@@ -44,6 +44,7 @@ export class ShownWorkbook {
     const app = new owl.App(o_spreadsheet.Spreadsheet as any, {
       props: {
         model,
+        colorScheme: window.matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light",
         notifyUser: ({ text }: { text: string }) => say(text),
         raiseError: (text: string, done?: () => void) => {
           say(text);
