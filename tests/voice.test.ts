@@ -80,7 +80,7 @@ const faultsIn = (text: string, place: string): string[] =>
 
 // What people write, on drawings and in searches, and what is quoted from others.
 const others =
-  /^src\/(?:browser\/demo-quote\/|data\/(?:materials\/|drawing-words)|build\/reference\/keywords|calc\/checking\/convert)/;
+  /^src\/(?:data\/(?:materials\/|drawing-words)|build\/reference\/keywords|calc\/checking\/convert)/;
 
 test.each(modules.filter((file) => !others.test(file)))("%s", (file) => {
   const comments = textOf(file).match(/\/\*[\s\S]*?\*\/|(?:^|\s)\/\/[^\n]*/g) ?? [];

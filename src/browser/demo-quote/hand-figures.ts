@@ -46,7 +46,7 @@ const handFigures: readonly (readonly [what: string, hand: number, formula: stri
   ["Rev/min: 15 m/min, 12.7 mm", 9549.3, "=REAM.RPM(15,12.7)"],
   ["Feed per rev: 0.002 in, 6 flutes", 0.002, "=REAM.FEEDFROMTOOTH(0.002,6)"],
   ["Time: 1.225 in at 4.584 in/min", 0.2673, '=REAM.HOLETIME(1.225,4.584,,,"rapid","in")'],
-  ["Run-out from 0, 3, 8, 5 µm", 4.12, "=1000*INDEX(REAM.RUNOUT(0,0.003,0.008,0.005),1,1)"],
+  ["Runout from 0, 3, 8, 5 µm", 4.12, "=1000*INDEX(REAM.RUNOUT(0,0.003,0.008,0.005),1,1)"],
   ["Stock under 12 mm", 0.125, "=REAM.STOCK(12)"],
   ["Edge: 120, 3 regrinds at 25", 48.8, "=REAM.EDGECOST(120,1,3,25)"],
 ];

@@ -80,7 +80,7 @@ const parts: readonly Typed[] = [
   },
 ];
 
-/** Under a name of its own: what a person quotes in this workbook must not be computed from invented rows. */
+/** Under a name of its own: what you quote in this workbook must not be computed from invented rows. */
 const table = { ...shopTable("mm"), name: "Example shop table mm" };
 const reach = shopTableReach("mm");
 

@@ -52,12 +52,12 @@ const quoteColumns: SheetColumn<Hole>[] = [
   {
     id: "H",
     group: "Reamer",
-    header: "Least diameter",
+    header: "Minimum diameter",
     width: 74,
     format: "fine",
     formula: `=REAM.REAMERLIMITS(${rows("C")},,${rows("D")})`,
   },
-  { id: "I", header: "Greatest diameter", width: 74, format: "fine" },
+  { id: "I", header: "Maximum diameter", width: 74, format: "fine" },
   {
     id: "J",
     header: "Order as",
