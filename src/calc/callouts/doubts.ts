@@ -8,6 +8,21 @@ import type { Written } from "./written.ts";
 /** Over this an inch size is doubtful whatever its decimals. */
 const LARGE_INCH = 8;
 
+/** Two limits or deviations with other numbers of decimals, one of more than this many: a space is lost behind one. */
+const MOST_DECIMALS = 4;
+
+/** `+.0005/-.000032 FINISH`, where 32 is the roughness. */
+export function refuseOddDecimals({ size, limit, tolerance }: Written, cursor: Cursor): void {
+  const pair = limit ? [size!, limit] : (tolerance?.deviations ?? []).map(({ quantity }) => quantity);
+  const [one, other] = pair.filter(({ text, isFraction }) => !isFraction && text !== "0");
+  if (!one || !other || one.decimals === other.decimals) return;
+  const longer = one.decimals > other.decimals ? one : other;
+  if (longer.decimals > MOST_DECIMALS)
+    cursor.refuse(
+      `has ${longer.text} beside ${(longer === one ? other : one).text}. Write both with the same number of decimals.`,
+    );
+}
+
 /** @param tolerance, in ticks */
 export function refuseDoubtful(written: Written, units: Units, width: number, cursor: Cursor): void {
   if (width === 0) return;

@@ -12,7 +12,7 @@ import {
   type Units,
 } from "../lengths.ts";
 import type { Callout, Deviations } from "./callout.ts";
-import { refuseDoubtful, refuseInchStyle } from "./doubts.ts";
+import { refuseDoubtful, refuseInchStyle, refuseOddDecimals } from "./doubts.ts";
 import { type Cursor, ticksOf } from "./quantities.ts";
 import { refuseOtherSecond } from "./second-size.ts";
 import type { Written } from "./written.ts";
@@ -21,6 +21,7 @@ import type { Written } from "./written.ts";
 export function join(written: Written, cursor: Cursor): Callout {
   const { size, limit, depth } = written;
   if (!size) return cursor.refuse("has no size. Write one with its tolerance, like 12 H7 or 12 +0.018/0.");
+  refuseOddDecimals(written, cursor);
   const inch = written.classes.length > 0 && isInchFit(written.classes[0]);
   const stated = statedUnits(written, cursor) ?? (inch ? "in" : undefined);
   const units = stated ?? cursor.sheetUnits;

@@ -127,8 +127,12 @@ function readDeviations(
 function scanSigned(text: string, from: number, units: Units): number {
   const code = text.charCodeAt(from);
   const sign = code === PLUS ? 1 : code === MINUS ? -1 : 0;
-  const value = scanDecimal(text, sign === 0 ? from : from + 1, units);
+  const start = sign === 0 ? from : from + 1;
+  const value = scanDecimal(text, start, units);
   if (value < 0 || (sign === 0 && value !== 0)) return Number.NaN;
+  // A decimal mark, or a space behind it, may be lost.
+  if (decimalsScanned > 4 || (scanned > start + 1 && decimalsScanned < 0 && text.charCodeAt(start) === ZERO))
+    return Number.NaN;
   // Whole numbers may be µm.
   if (decimalsScanned < 1 && value >= 3 * TICKS_PER_MM) return Number.NaN;
   return sign * value + 0;

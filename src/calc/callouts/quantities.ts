@@ -119,7 +119,7 @@ export class Cursor {
     if (token?.role !== "unit") return false;
     if (token.text === "MM" || token.text.startsWith("INCH")) return true;
     const next = this.tokens[at + 1];
-    if (token.text === "IN") return !next || next.startsLine || !isPlainWord(next);
+    if (token.text === "IN") return !next || !isPlainWord(next);
     return this.tokens[at - 1]?.kind === "number" && (next?.kind !== "word" || next.role !== undefined);
   }
 
@@ -134,7 +134,7 @@ export class Cursor {
   quantity(inDeviation = false): Quantity {
     const first = this.at;
     const share = this.mixed(inDeviation) ?? this.fraction(inDeviation);
-    const value = share ?? this.decimal();
+    const value = share ?? this.decimal(inDeviation);
     const text = this.plain.slice(this.tokens[first].start, this.tokens[this.at - 1].end);
     const mark = text.search(/[.,]/);
     return {
@@ -176,11 +176,13 @@ export class Cursor {
     return share;
   }
 
-  private decimal(): number {
-    const { text: written, joined } = this.take();
+  private decimal(inDeviation: boolean): number {
+    const { text: taken, joined } = this.take();
+    // A point behind a deviation ends a sentence.
+    const written = inDeviation ? taken.replace(/([.,]\d+)\.$/, "$1") : taken;
     const text =
       joined && /^[.,]\d+$/.test(written) && this.units === "mm" ? this.behindWord(written) : written;
-    if (/[.,]\d*[.,]\d/.test(text))
+    if (/[.,]\d*[.,]/.test(text))
       this.refuse(`has ${shown(text)}, a number with two marks. Write it with one decimal point.`);
     if (!text.includes(",")) return Number(text);
     if (isCommaOpen(text) && !this.decimalComma) {

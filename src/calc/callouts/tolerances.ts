@@ -33,9 +33,14 @@ function readDeviation(cursor: Cursor): WrittenDeviation | undefined {
     const sign = isSigned && cursor.take().text === "-" ? -1 : 1;
     if (!cursor.isKind("number")) return undefined;
     const quantity = cursor.quantity(true);
+    if (isSigned && /^0\d/.test(quantity.text)) refuseLeadingZero(quantity.text, cursor);
     return isSigned || quantity.value === 0 ? { sign, quantity } : undefined;
   });
 }
+
+/** `-002`: a decimal mark is lost. */
+const refuseLeadingZero = (text: string, cursor: Cursor): never =>
+  cursor.refuse(`has a deviation of ${text}. Write its decimal point, like 0.${text.slice(1)}.`);
 
 /** `+15 µm/0`, `+40/+10 µm`: one µm is for both. */
 function inOneUnit(deviations: WrittenDeviation[]): WrittenDeviation[] {
