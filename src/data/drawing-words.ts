@@ -121,7 +121,17 @@ export const drawingWords = {
   // At these the description of another feature begins.
   "stop-sign": ["⌴", "⌵"],
   stop: [
-    ...["CBORE", "COUNTERBORE", "COUNTERBORED", "C BORE", "CSK", "CSINK", "COUNTERSINK", "COUNTERSUNK"],
+    ...[
+      "CBORE",
+      "COUNTERBORE",
+      "COUNTERBORED",
+      "C BORE",
+      "C-BORE",
+      "CSK",
+      "CSINK",
+      "COUNTERSINK",
+      "COUNTERSUNK",
+    ],
     ...[
       "SPOTFACE",
       "SPOT FACE",

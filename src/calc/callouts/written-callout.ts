@@ -178,6 +178,10 @@ function readNumber(cursor: Cursor, written: Written): void {
 
 /** Whether another feature begins: a counterbore, a countersink. */
 function isStop(cursor: Cursor, written: Written): boolean {
+  const angle = cursor.is("times") ? 1 : 0;
+  // `90° CSK`
+  if (cursor.isKind("number", angle) && cursor.isText("°", angle + 1) && cursor.is("stop", angle + 2))
+    return true;
   if (cursor.is("stop-sign")) return true;
   if (!cursor.is("stop")) return false;
   const before = cursor.peek(-1);
