@@ -42,18 +42,21 @@ export function formTable(layout: Layout, row: HoleRow, hole: Hole, measured: Me
   layout.heading(ifMeasured("Form"));
   const { positions, means } = meanTable(layout, units, measured);
   profile(layout, units, hole, positions, means);
-  layout.row([
-    cell("", 1, "header"),
-    ...["Taper", "Bell-mouth", "Barrel"].map((name) =>
-      cell(ifMeasured(name), 1, "header", undefined, "center"),
-    ),
-    cell(ifMeasured("Form"), 2, "header"),
-    cell(ifMeasured("Largest"), 1, "header", undefined, "center"),
-    cell("", 2, "header"),
-    cell(ifMeasured("Smallest"), 1, "header", undefined, "center"),
-    cell("", 1, "header"),
-    cell(ifMeasured("0° − 90°"), 1, "header", undefined, "center"),
-  ]);
+  layout.row(
+    [
+      cell("", 1, "header"),
+      ...["Taper", "Bell-mouth", "Barrel"].map((name) =>
+        cell(ifMeasured(name), 1, "header", undefined, "center"),
+      ),
+      cell(ifMeasured("Form"), 2, "header"),
+      cell(ifMeasured("Largest"), 1, "header", undefined, "center"),
+      cell("", 2, "header"),
+      cell(ifMeasured("Smallest"), 1, "header", undefined, "center"),
+      cell("", 1, "header"),
+      cell(ifMeasured("0° − 90°"), 1, "header", undefined, "center"),
+    ],
+    2,
+  );
   const first = layout.next;
   rows.forEach((reading, at) => {
     layout.row(formRow(layout.next, units, hole.callout, at + 1, reading, measured.positionRow, means[at]));
@@ -73,12 +76,15 @@ function meanTable(
   { rows, positionRow }: Measured,
 ): { positions: string[]; means: Means } {
   const positions = Array.from({ length: POSITIONS }, (_, at) => `$${LETTERS[2 + 2 * at]}$${positionRow}`);
-  layout.row([
-    cell(`=IF(COUNT(${positions.join(",")})=0,"","Mean of the two directions")`, 2, "header"),
-    ...positions.map((position) =>
-      cell(`=IF(${position}="","",${position})`, 2, "header", DEPTH[units], "center"),
-    ),
-  ]);
+  layout.row(
+    [
+      cell(`=IF(COUNT(${positions.join(",")})=0,"","Mean of the two directions")`, 2, "header"),
+      ...positions.map((position) =>
+        cell(`=IF(${position}="","",${position})`, 2, "header", DEPTH[units], "center"),
+      ),
+    ],
+    2,
+  );
   const means = rows.map((reading, hole) => {
     const twos = positions.map(
       (_, pair) => `$${LETTERS[2 + 2 * pair]}$${reading}:$${LETTERS[3 + 2 * pair]}$${reading}`,

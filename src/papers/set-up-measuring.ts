@@ -20,7 +20,10 @@ export function settingBlock(layout: Layout, row: HoleRow, tool: Tool): void {
   const isPlain = IN_A_COLLET.has(tool);
   layout.heading("Setting");
   for (const { number, text } of steps.filter((step) => !isPlain || step.isPlain))
-    layout.row([cell(`☐ ${number}`, 1), cell(text, 11, "wrapped")], text.length > STEP_LINE ? 2 : 1);
+    layout.row(
+      [cell(`☐ ${number}`, 1, "wrapped"), cell(text, 11, "wrapped")],
+      text.length > STEP_LINE ? 2 : 1,
+    );
   const target = `$C$${layout.next}`;
   layout.row([
     cell(`Runout target, ${units}`, 2, "label"),

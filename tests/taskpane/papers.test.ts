@@ -115,6 +115,13 @@ describe("papers of a row", () => {
     expect(await makeComparison(grid.workbook, "A4", NOW)).toContain('"Before and after VB-40" is added');
     await grid.workbook.show({ ...sheet, row: 12 });
     expect(await refusal(makeCard(grid.workbook, "A4"))).toContain("Row 13 has no callout");
+    // No card without a depth, and none with an input that cannot be used: the message names the cell.
+    await grid.workbook.show({ ...sheet, row: 8 });
+    grid.type(`${letterOf("callout")}9`, "12 H7", "Quote of holes");
+    expect(await refusal(makeCard(grid.workbook, "A4"))).toContain(`Depth used in ${letterOf("depthUsed")}9`);
+    grid.type(`${letterOf("depth")}9`, 30, "Quote of holes");
+    grid.type(`${letterOf("material")}9`, "unobtainium", "Quote of holes");
+    expect(await refusal(makeCard(grid.workbook, "A4"))).toMatch(/in [A-Z]+9 shows "#VALUE!"/);
     grid.type(`${letterOf("callout")}9`, "12 7H", "Quote of holes");
     await grid.workbook.show({ ...sheet, row: 8 });
     expect(await refusal(makeTrouble(grid.workbook, "A4"))).toContain("cannot be read");

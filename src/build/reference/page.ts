@@ -41,7 +41,7 @@ export function framed(title: string, policy: string, content: string): string {
 <script src="reference.js" defer></script>
 </head>
 <body>
-<header><nav aria-label="Reference"><a href="index.html">Reamwright reference</a> <a href="rules.html">What holds for every function</a> <a href="callouts.html">How a callout is read</a> <a href="material-names.html">Materials and their names</a> <a href="tables.html">Tables</a></nav></header>
+<header><nav aria-label="Reference"><a href="index.html">Reamwright reference</a> <a href="rules.html">What holds for every function</a> <a href="callouts.html">How a callout is read</a> <a href="material-names.html">Materials and their names</a> <a href="tables.html">Tables</a> <a href="papers.html">Papers</a></nav></header>
 <main>
 ${content}
 </main>

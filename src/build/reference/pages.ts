@@ -1,4 +1,4 @@
-// build: all reference pages: one per function, the rules of all, how a callout is read, the materials, and the index.
+// build: all reference pages: one per function, the rules of all, how a callout is read, the materials, the papers, and the index.
 
 import { copyFileSync, mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
@@ -12,6 +12,7 @@ import { indexContent } from "./index-page.ts";
 import { literalArguments, loadFunctions } from "./load.ts";
 import { materialsContent } from "./materials-page.ts";
 import { framed, functionContent } from "./page.ts";
+import { papersContent } from "./papers-page.ts";
 import { pictureOf } from "./pictures.ts";
 import { realErrors } from "./real-errors.ts";
 import { rulesContent } from "./rules-page.ts";
@@ -69,6 +70,7 @@ export async function referencePages(): Promise<Map<string, string>> {
     "material-names.html",
     framed("Materials – Reamwright reference", referencePolicy, materialsContent()),
   );
+  pages.set("papers.html", framed("Papers – Reamwright reference", referencePolicy, papersContent()));
   pages.set("tables.html", framed("Tables – Reamwright reference", referencePolicy, tablesContent()));
   pages.set("index.html", framed("Reamwright reference", referencePolicy, indexContent(declarations)));
   return pages;
