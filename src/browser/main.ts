@@ -9,6 +9,7 @@ import { quoteWorkbook } from "./demo-quote/quote.ts";
 import { startFiles } from "./files.ts";
 import { allowPasteOverPanes } from "./paste-over-panes.ts";
 import { startPrinting } from "./print-view.ts";
+import { keepUpWithKeys } from "./quick-typing.ts";
 import { type Call, type ErrorClass, registerFunctions } from "./register-functions.ts";
 import { ShownWorkbook } from "./shown-workbook.ts";
 import { keepPageInPlace } from "./tab-in-sight.ts";
@@ -38,6 +39,7 @@ async function start(): Promise<void> {
   registerSteps(o_spreadsheet);
   allowPasteOverPanes(o_spreadsheet.registries.clipboardHandlersRegistries.cellHandlers as never);
   watchMovedCells(o_spreadsheet);
+  keepUpWithKeys(o_spreadsheet.components);
   keepPageInPlace();
   const shown = new ShownWorkbook(templates, say);
   const { data, prints } = quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : undefined);
