@@ -12,6 +12,7 @@ export default defineConfig({
             "tests/fuzz/**/*.test.ts",
             "tests/calc/callouts/grammar.test.ts",
             "tests/fill/workbooks.test.ts",
+            "tests/workbook/excel-api.long.ts",
             "tests/workbook/xlsx-grid/open-file.test.ts",
           ],
           testTimeout: 3_600_000,
@@ -23,6 +24,7 @@ export default defineConfig({
           name: "long, built",
           include: [
             "tests/built/fill-command.test.ts",
+            "tests/in-browser/filled-views-axe.test.ts",
             "tests/in-browser/pane-access.test.ts",
             "tests/in-browser/pane-axe.test.ts",
             "tests/in-browser/reference.test.ts",

@@ -1,0 +1,83 @@
+// tests: a cell explained and a sheet checked, beside the browser workbook at 320 px, by axe-core's rules.
+
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { projectFolder } from "../../src/build/paths.ts";
+import { share } from "../support/share.ts";
+import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
+import { openPane, press, tool } from "./pane-page.ts";
+import { goTo, typeInto } from "./workbook-page.ts";
+
+const axe = readFileSync(join(projectFolder, "node_modules", "axe-core", "axe.min.js"), "utf8");
+
+let browser: TestBrowser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser?.close());
+
+/** What axe-core finds in a part of the page, serious or worse, one line each. */
+async function findings(page: Page, part: string): Promise<string[]> {
+  if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(axe);
+  return page.evaluate(async (selector) => {
+    const { violations } = await (globalThis as any).axe.run(selector, { resultTypes: ["violations"] });
+    return violations
+      .filter(({ impact }: { impact: string }) => impact === "serious" || impact === "critical")
+      .flatMap(({ id, nodes }: { id: string; nodes: { html: string }[] }) =>
+        nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`),
+      );
+  }, part);
+}
+
+type Scheme = readonly ["light" | "dark", "none" | "active"];
+const schemes: readonly Scheme[] = [
+  ["light", "none"],
+  ["dark", "none"],
+  ["light", "active"],
+  ["dark", "active"],
+];
+
+describe.each(share(schemes.slice(1, 2), schemes))("in %s, forced colors %s", (colorScheme, forcedColors) => {
+  let watched: Watched;
+  let page: Page;
+  beforeAll(async () => {
+    watched = await openPane(browser);
+    page = watched.page;
+    await page.emulateMedia({ colorScheme, forcedColors });
+    // A mistake of each kind that the check knows: typed over, and not to be read.
+    await typeInto(page, "V8", "1234");
+    await typeInto(page, "C9", "no callout");
+  });
+  afterAll(() => watched?.page.context().close());
+
+  const narrow = () => page.setViewportSize({ width: 320, height: 700 });
+  const wide = () => page.setViewportSize({ width: 1280, height: 720 });
+
+  test.each(["E6", "G9", "V6", "A1"])("%s explained has no serious finding, and fits", async (address) => {
+    await wide();
+    await tool(page, "explain");
+    await goTo(page, address);
+    await press(page, "#pane-explain [type=submit]");
+    await narrow();
+    expect(await findings(page, "#pane")).toEqual([]);
+    const { scroll, width } = await page
+      .locator("#pane")
+      .evaluate((pane) => ({ scroll: pane.scrollWidth, width: pane.clientWidth }));
+    expect(scroll).toBeLessThanOrEqual(width);
+  });
+
+  test("the list of what a check found has none, and fits", async () => {
+    await wide();
+    await tool(page, "look");
+    await press(page, "#pane-look [type=submit]");
+    await narrow();
+    expect(await page.locator("#pane [data-view=look] li").count()).toBeGreaterThan(1);
+    expect(await findings(page, "#pane")).toEqual([]);
+    const { scroll, width } = await page
+      .locator("#pane")
+      .evaluate((pane) => ({ scroll: pane.scrollWidth, width: pane.clientWidth }));
+    expect(scroll).toBeLessThanOrEqual(width);
+  });
+});
