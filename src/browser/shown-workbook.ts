@@ -5,6 +5,7 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { keepPrintSetup, type PrintSetups } from "../workbook/grid-print.ts";
 import { GridWorkbook } from "../workbook/grid-workbook.ts";
 import type { Workbook } from "../workbook/workbook.ts";
+import { withAdvice } from "./grid-messages.ts";
 import { showResults } from "./results.ts";
 
 declare const owl: typeof import("@odoo/owl");
@@ -47,7 +48,7 @@ export class ShownWorkbook {
         colorScheme: window.matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light",
         notifyUser: ({ text }: { text: string }) => say(text),
         raiseError: (text: string, done?: () => void) => {
-          say(text);
+          say(withAdvice(text));
           done?.();
         },
         askConfirmation: (text: string, yes: () => void, no?: () => void) =>
