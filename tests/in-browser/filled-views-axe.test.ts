@@ -36,7 +36,6 @@ const schemes: readonly Scheme[] = [
   ["light", "none"],
   ["dark", "none"],
   ["light", "active"],
-  ["dark", "active"],
 ];
 
 describe.each(share(schemes.slice(1, 2), schemes))("in %s, forced colors %s", (colorScheme, forcedColors) => {
@@ -55,11 +54,12 @@ describe.each(share(schemes.slice(1, 2), schemes))("in %s, forced colors %s", (c
   const narrow = () => page.setViewportSize({ width: 320, height: 700 });
   const wide = () => page.setViewportSize({ width: 1280, height: 720 });
 
-  test.each(["E6", "G9", "V6", "A1"])("%s explained has no serious finding, and fits", async (address) => {
+  test.each(["E6", "G9"])("%s explained has no serious finding, and fits", async (address) => {
     await wide();
     await tool(page, "explain");
     await goTo(page, address);
-    await press(page, "#pane-explain [type=submit]");
+    await page.locator("#pane-explain [type=submit]").click();
+    await page.locator("#pane-explained").waitFor();
     await narrow();
     expect(await findings(page, "#pane")).toEqual([]);
     const { scroll, width } = await page
