@@ -74,6 +74,27 @@ describe("a copy with the spreadsheet's own formulas", () => {
     expect(cell("D1")).toEqual({ formula: "(ROUND(0.25/2+0.05,7))", value: "0.175" });
   });
 
+  test("computes the columns of a table in the same row", () => {
+    const header = (cell: string, text: string) => `<c r="${cell}" t="inlineStr"><is><t>${text}</t></is></c>`;
+    const { cell, sheet, report } = copyOf(
+      row(1, header("A1", "Speed"), header("B1", "Size"), header("C1", "rpm")) +
+        row(
+          2,
+          inputs(2, 15, 10),
+          formula("C2", "_xldudf_REAM_RPM(Holes[[#This Row],[Speed]],Holes[[#This Row],[Size]])"),
+        ),
+      {
+        tables: [
+          `<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="1" name="Holes" displayName="Holes" ref="A1:C2"><tableColumns count="3"><tableColumn id="1" name="Speed"/><tableColumn id="2" name="Size"/><tableColumn id="3" name="rpm"/></tableColumns></table>`,
+        ],
+      },
+    );
+    expect(sheet).not.toMatch(/REAM/i);
+    expect(cell("C2").formula).toContain("1000*Holes[[#This Row],[Speed]]/(PI()*Holes[[#This Row],[Size]])");
+    expect(Number(cell("C2").value)).toBeCloseTo(RPM[0], 9);
+    expect(report).toMatchObject({ formulas: 1, values: [], left: 0 });
+  });
+
   test("holds values where there is no such formula, or it shows something else, and says why", () => {
     const text = '<c r="A3" t="inlineStr"><is><t>12,5</t></is></c>';
     const { cell, sheet, report, lines } = copyOf(

@@ -48,6 +48,17 @@ describe("our functions in the spreadsheet's own", () => {
     expect(rewritten("=INDEX(REAM.CLEANUP(0.25,0.05),1,2)")).toBe("=(ROUND(0.25/2+0.05,7))");
   });
 
+  test("take the columns of a table in the same row", () => {
+    for (const [speed, size] of [
+      ["Holes[[#This Row],[Cutting speed]]", "Holes[[#This Row],[Size]]"],
+      ["[@[Cutting speed]]", "[@Size]"],
+    ])
+      expect(rewritten(`=REAM.RPM(${speed},${size})`)).toContain(`1000*${speed}/(PI()*${size})`);
+    expect(ownCells("=REAM.RPM(Holes[Speed],10)")).toEqual({
+      why: "surfaceSpeed of RPM is neither a cell nor a number",
+    });
+  });
+
   test("take the unit from a cell", () => {
     expect(rewritten("=REAM.RPM(20,10,,C2)")).toBe(
       '=IF(OR(TRIM(C2)="",C2=0,LOWER(TRIM(C2))="mm",LOWER(TRIM(C2))="metric"),1000*20/(PI()*10),IF(OR(LOWER(TRIM(C2))="in",LOWER(TRIM(C2))="inch",LOWER(TRIM(C2))="inches"),12*20/(PI()*10),NA()))',

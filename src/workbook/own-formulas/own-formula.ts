@@ -10,8 +10,17 @@ import { inSpreadsheet } from "./expression.ts";
 import { type KnownFunction, knownFunctions } from "./known.ts";
 import { listFunctions } from "./lists.ts";
 
-/** A cell as a formula names it, `B7`, `$B$7`, `Sheet1!B7`; or a plain number, or a word. */
-const CELL = /^(?:(?:'[^']+'|[A-Za-z_][\w.]*)!)?\$?[A-Z]{1,3}\$?\d+$/i;
+/** A cell as a formula names it, `B7`, `$B$7`, `Sheet1!B7`, `[@Speed]`; or a plain number, or a word. */
+const CELL = new RegExp(
+  [
+    /^(?:(?:'[^']+'|[A-Za-z_][\w.]*)!)?\$?[A-Z]{1,3}\$?\d+$/,
+    /^(?:[A-Za-z_][\w.]*)?\[\[#This Row\],\[[\w. ]+\]\]$/,
+    /^(?:[A-Za-z_][\w.]*)?\[@(?:\[[\w. ]+\]|\w+)\]$/,
+  ]
+    .map(({ source }) => source)
+    .join("|"),
+  "i",
+);
 const NUMBER = /^\d+(?:\.\d+)?$/;
 const WORD = /^"([^"]*)"$/;
 const LONGEST = 8000;

@@ -56,14 +56,17 @@ function within(formula: string): string | { readonly why: string } {
   return text === formula || NAMED.test(text) ? { why: "an argument is a calculation of its own" } : text;
 }
 
-/** The arguments as they are written, parted at the commas outside quotation marks. */
+/** The arguments as they are written, parted at the commas outside quotation marks and square brackets. */
 function argumentsOf(text: string): string[] {
   if (text.trim() === "") return [];
   const args = [""];
   let isQuoted = false;
+  let depth = 0;
   for (const character of text) {
     if (character === '"') isQuoted = !isQuoted;
-    if (character === "," && !isQuoted) args.push("");
+    if (character === "[" && !isQuoted) depth++;
+    if (character === "]" && !isQuoted) depth--;
+    if (character === "," && !isQuoted && depth === 0) args.push("");
     else args[args.length - 1] += character;
   }
   return args.map((one) => one.trim());
