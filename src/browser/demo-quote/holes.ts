@@ -28,7 +28,7 @@ const hole = (
 ): Hole => ({ part, callout, kind, material, tool, depth, units, holes, batch });
 
 export const holes: readonly Hole[] = [
-  hole("Pump body", "2X ⌀12 H7 THRU", "through", "gray iron", "HSS", 30, "mm", 2, 400),
+  hole("Pump body", "12 H7 THRU", "through", "gray iron", "HSS", 30, "mm", 2, 400),
   hole("Pump body", "Ø20 H7", "through", "gray iron", "carbide", 35, "mm", 1, 400),
   hole("Pump cover", "4X 8 H8", "through", "gray iron", "HSS", 12, "mm", 4, 400),
   hole("Gear case", "25 H7 ↧40", "blind", "ductile iron", "carbide", 40, "mm", 2, 150),
