@@ -19,7 +19,7 @@ export interface Places {
 }
 
 /** The first place in a list that rises which is not below the value. */
-export function firstFrom(list: readonly number[], value: number): number {
+function firstFrom(list: readonly number[], value: number): number {
   let [low, high] = [0, list.length];
   while (low < high) {
     const middle = (low + high) >> 1;

@@ -23,7 +23,7 @@ const folded = (name: string, call: OfNumbers): Named =>
   ranged(name, 1, many, "r", (args, context) => call(numbers(args, context)), { overSheets: true });
 
 /** From the left, as sheets add. */
-export function sum(values: readonly number[]): number {
+function sum(values: readonly number[]): number {
   let total = 0;
   for (const value of values) total += value;
   return total;
@@ -43,9 +43,9 @@ const variance =
   };
 
 const sorted = (values: readonly number[]) => [...values].sort((a, b) => a - b);
-export const least = (values: readonly number[]) =>
+const least = (values: readonly number[]) =>
   values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
-export const greatest = (values: readonly number[]) =>
+const greatest = (values: readonly number[]) =>
   values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
 
 /** The value under which a share of the others lies, between two of them in proportion. */
