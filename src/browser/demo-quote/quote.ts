@@ -53,11 +53,11 @@ const quoteColumns: SheetColumn<Hole>[] = [
     id: "H",
     group: "Reamer",
     header: "Minimum diameter",
-    width: 74,
+    width: 88,
     format: "fine",
     formula: `=REAM.REAMERLIMITS(${rows("C")},,${rows("D")})`,
   },
-  { id: "I", header: "Maximum diameter", width: 74, format: "fine" },
+  { id: "I", header: "Maximum diameter", width: 88, format: "fine" },
   {
     id: "J",
     header: "Order as",
