@@ -149,5 +149,7 @@ const pictures: Readonly<Record<string, () => Scene>> = {
 /** The picture of a function's page as SVG, or nothing. */
 export function pictureOf(id: string): string {
   const scene = pictures[id]?.();
-  return scene ? renderScene(scene, "picture", new JSDOM().window.document).outerHTML : "";
+  if (!scene) return "";
+  const { document, XMLSerializer } = new JSDOM().window;
+  return new XMLSerializer().serializeToString(renderScene(scene, "picture", document));
 }
