@@ -48,7 +48,8 @@ const isCellOfTexts = (node: Node): boolean =>
 const isCell = (node: Node, row: number): boolean =>
   node.kind === "area" && node.area.isCell && node.area.left === 2 && node.area.top === row;
 const isError = (node: Node) => isCell(node, 4) || isCell(node, 5);
-const isEmpty = (node: Node) => isCell(node, 3);
+const isEmpty = (node: Node): boolean =>
+  node.kind === "area" && node.area.left === 2 && node.area.top <= 3 && node.area.bottom >= 3;
 
 const partsOfPower = (node: Node): readonly Node[] =>
   node.kind === "operation" && node.operator === "^" ? inside(node) : argsOf(node, ["POWER"]);
