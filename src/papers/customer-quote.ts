@@ -28,6 +28,8 @@ const amountOf = (unit: number, quantity: number) => rounded(unit * quantity, 2)
 const MONEY = "#,##0.00";
 const DAY = "yyyy-mm-dd";
 const COUNT = "#,##0";
+/** How many characters of a callout a line of its cell shows. */
+const CALLOUT_CHARACTERS = 18;
 
 /** @throws Refusal that says which cell is missing */
 export function customerQuote(
@@ -103,12 +105,12 @@ function partTable(
     [
       head("Item", 1),
       head("Part, drawing", 2),
-      head("Hole as drawn; limits of size; depth", 3),
+      head("Hole as drawn; limits; depth", 2),
       head("Holes per part", 1),
       head("Material", 2),
       head("Quantity", 1, "right"),
       head(`Unit price, ${currency}`, 1, "right"),
-      head(`Amount, ${currency}`, 1, "right"),
+      head(`Amount, ${currency}`, 2, "right"),
     ],
     3,
   );
@@ -121,14 +123,14 @@ function partTable(
       [
         cell(index + 1, 1, "wrapped", "0", "left"),
         cell(part.part, 2, "wrapped", "@"),
-        cell(part.callout, 3, "wrapped", "@"),
+        cell(part.callout, 2, "wrapped", "@"),
         cell(part.holes, 1, "wrapped", "0", "center"),
         cell(part.material, 2, "wrapped", "@"),
         cell(part.quantity, 1, "wrapped", COUNT),
         cell(unit, 1, "wrapped", MONEY),
-        cell(amount, 1, "wrapped", MONEY),
+        cell(amount, 2, "wrapped", MONEY),
       ],
-      part.callout.length > 26 ? 2 : 1,
+      Math.ceil(part.callout.length / CALLOUT_CHARACTERS),
     );
     layout.row([
       cell("", 1),
