@@ -25,7 +25,7 @@ export default defineConfig({
           include: ["tests/in-browser/**/*.test.ts", "tests/built/**/*.test.ts"],
           globalSetup: ["tests/in-browser/build-first.ts", "tests/in-browser/one-browser.ts"],
           // A test of a page waits for the browser half of its time.
-          maxWorkers: 4,
+          maxWorkers: 3,
           sequence: { groupOrder: 1 },
           ...limits,
         },

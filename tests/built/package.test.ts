@@ -12,6 +12,7 @@ import { distFolder } from "../../src/build/paths.ts";
 import { listen } from "../../src/build/server.ts";
 import { startBrowser, type TestBrowser } from "../in-browser/browser.ts";
 import { openWorkbook, readSheet, typeInto } from "../in-browser/workbook-page.ts";
+import { share } from "../support/share.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "package-"));
 const site = join(folder, "site");
@@ -74,7 +75,7 @@ test("has every file that its pages lead to", () => {
   }
 });
 
-test("computes a quote from a plain server", async () => {
+test.each(share([], ["a plain server"]))("computes a quote from %s", async () => {
   const context = await browser.browser.newContext({ viewport: { width: 1280, height: 720 } });
   const page = await context.newPage();
   const errors: string[] = [];

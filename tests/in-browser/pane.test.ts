@@ -403,7 +403,7 @@ test("has needed no network, broken no policy and raised no error", () => {
 
 describe("what stands in the sheet", () => {
   test("a cell is explained: its inputs with their cells, steps, source", async () => {
-    const { page, errors } = await openPane(browser);
+    const { page, errors } = watched;
     await newSheet(page, [["15", "10", "=REAM.RPM(A1,B1)"]]);
     await select(page, "C1");
     await tool(page, "explain");
@@ -415,11 +415,10 @@ describe("what stands in the sheet", () => {
     expect(await page.locator("#pane-explained-steps").textContent()).toContain("477.46");
     expect(await page.locator("#pane-explained-sources li").count()).toBeGreaterThan(0);
     expect(errors).toEqual([]);
-    await page.context().close();
   });
 
   test("a sheet is checked, and each finding leads to its cell", async () => {
-    const { page } = await openPane(browser);
+    const { page } = watched;
     await newSheet(page, [
       ["1", "=A1*2"],
       ["2", "=A2*2"],
@@ -433,6 +432,5 @@ describe("what stands in the sheet", () => {
     );
     expect(await press(page, "#pane-looked-rows button")).toBe("B3 is selected.");
     await selectedIs(page, "B3");
-    await page.context().close();
   });
 });

@@ -4,6 +4,7 @@
 import { writeFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type PdfPage, pagesOf } from "../support/pdf.ts";
+import { share } from "../support/share.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import { openPane, paste, press, select, tool } from "./pane-page.ts";
 import { goTo } from "./workbook-page.ts";
@@ -84,24 +85,29 @@ describe("printing", () => {
     expect(pages[0].text).not.toMatch(/cost|margin|overhead|machine rate/i);
   });
 
-  test.each([
-    ["card", "Set-up card", 1],
+  const papers: readonly (readonly [id: string, title: string, most: number])[] = [
     ["compare", "Before and after", 1],
+    ["card", "Set-up card", 1],
     ["trouble", "Trouble sheet", 1],
-  ])("gives the paper %s at the width of a Letter page", async (id, title, most) => {
-    const { page } = watched;
-    await showSheet(/^Quote of holes/);
-    await goTo(page, "B9");
-    await tool(page, "papers");
-    await page.locator("input[name=paper][value=Letter]").check();
-    expect(await press(page, `#pane-paper-${id}`)).toContain("is added");
-    const pages = await printed(id);
-    expect(size(pages[0])).toEqual(LETTER);
-    expect(pages[0].text).toContain(title);
-    expect(pages[0].text).toContain("12.018");
-    expect(pages.length).toBeLessThanOrEqual(most);
-    expect(pages.at(-1)!.text).toContain(`Page ${pages.length} of ${pages.length}`);
-  });
+  ];
+
+  test.each(share(papers.slice(0, 1), papers))(
+    "gives the paper %s at the width of a Letter page",
+    async (id, title, most) => {
+      const { page } = watched;
+      await showSheet(/^Quote of holes/);
+      await goTo(page, "B9");
+      await tool(page, "papers");
+      await page.locator("input[name=paper][value=Letter]").check();
+      expect(await press(page, `#pane-paper-${id}`)).toContain("is added");
+      const pages = await printed(id);
+      expect(size(pages[0])).toEqual(LETTER);
+      expect(pages[0].text).toContain(title);
+      expect(pages[0].text).toContain("12.018");
+      expect(pages.length).toBeLessThanOrEqual(most);
+      expect(pages.at(-1)!.text).toContain(`Page ${pages.length} of ${pages.length}`);
+    },
+  );
 
   test.each([
     ["Set-up Valve block", 1, "⌀ 16.000–16.018 mm"],
