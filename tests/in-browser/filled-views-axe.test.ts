@@ -1,16 +1,11 @@
 // tests: a cell explained and a sheet checked, beside the browser workbook at 320 px, by axe-core's rules.
 
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { projectFolder } from "../../src/build/paths.ts";
-import { share } from "../support/share.ts";
+import { findings, someSchemes } from "./axe.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import { openPane, press, tool } from "./pane-page.ts";
 import { goTo, typeInto } from "./workbook-page.ts";
-
-const axe = readFileSync(join(projectFolder, "node_modules", "axe-core", "axe.min.js"), "utf8");
 
 let browser: TestBrowser;
 beforeAll(async () => {
@@ -18,27 +13,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser?.close());
 
-/** What axe-core finds in a part of the page, serious or worse, one line each. */
-async function findings(page: Page, part: string): Promise<string[]> {
-  if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(axe);
-  return page.evaluate(async (selector) => {
-    const { violations } = await (globalThis as any).axe.run(selector, { resultTypes: ["violations"] });
-    return violations
-      .filter(({ impact }: { impact: string }) => impact === "serious" || impact === "critical")
-      .flatMap(({ id, nodes }: { id: string; nodes: { html: string }[] }) =>
-        nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`),
-      );
-  }, part);
-}
-
-type Scheme = readonly ["light" | "dark", "none" | "active"];
-const schemes: readonly Scheme[] = [
-  ["light", "none"],
-  ["dark", "none"],
-  ["light", "active"],
-];
-
-describe.each(share(schemes.slice(1, 2), schemes))("in %s, forced colors %s", (colorScheme, forcedColors) => {
+describe.each(someSchemes)("in %s, forced colors %s", (colorScheme, forcedColors) => {
   let watched: Watched;
   let page: Page;
   beforeAll(async () => {
