@@ -53,13 +53,16 @@ function expectSound(call: FuzzCall, cells: Cells): void {
 const isBlank = (cell: unknown) =>
   cell === null || cell === 0 || (typeof cell === "string" && cell.trim() === "");
 
+/** A message that writes the call out has a value where a single call has one, and an argument's name where it has a range. */
+const withoutCall = (cell: unknown) => String(said(cell)).replace(/=REAM\.\w+\(.*\)/, "=REAM…");
+
 /** A column gives what its rows give one by one. Blanks apart: a row is empty by other rules than a single call. */
 function expectRows({ id, args, rows }: FuzzCall, cells: Cells): void {
   if (rows === 1 || cells.length !== rows) return;
   for (let row = 0; row < rows; row++) {
     const alone = args.map((range) => (range && range.length > 1 ? [range[row]] : range));
     if (alone.some((range) => range && isBlank(range[0][0]))) continue;
-    expect(run({ id, args: alone, rows: 1 })[0].map(said)).toEqual(cells[row].map(said));
+    expect(run({ id, args: alone, rows: 1 })[0].map(withoutCall)).toEqual(cells[row].map(withoutCall));
   }
   const reversed = args.map((range) => (range && range.length > 1 ? [...range].reverse() : range));
   expect(run({ id, args: reversed, rows }).map((row) => row.map(said))).toEqual(
