@@ -54,7 +54,10 @@ const isBlank = (cell: unknown) =>
   cell === null || cell === 0 || (typeof cell === "string" && cell.trim() === "");
 
 /** A message that writes the call out has a value where a single call has one, and an argument's name where it has a range. */
-const withoutCall = (cell: unknown) => String(said(cell)).replace(/=REAM\.\w+\(.*\)/, "=REAM…");
+function withoutCall(cell: unknown): unknown {
+  const shown = said(cell);
+  return typeof shown === "string" ? shown.replace(/=REAM\.\w+\(.*\)/, "=REAM…") : shown;
+}
 
 /** A column gives what its rows give one by one. Blanks apart: a row is empty by other rules than a single call. */
 function expectRows({ id, args, rows }: FuzzCall, cells: Cells): void {
