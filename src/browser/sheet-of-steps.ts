@@ -4,6 +4,7 @@
 import { newSheetSteps } from "../workbook/grid-sheet.ts";
 import type { Step } from "../workbook/grid-steps.ts";
 import { cellAddress, type NewSheet } from "../workbook/workbook.ts";
+import { emptySheet } from "../workbook/xlsx-grid/grid-data.ts";
 import type { SheetData } from "./sheet.ts";
 
 interface Zone {
@@ -49,17 +50,7 @@ interface Cell {
 
 export function sheetOfSteps(sheet: NewSheet, sheetId: string, looks: Looks): SheetData {
   const data: SheetData & { dataValidationRules: object[] } = {
-    id: sheetId,
-    name: sheet.name,
-    colNumber: 0,
-    rowNumber: 0,
-    cells: {},
-    styles: {},
-    formats: {},
-    borders: {},
-    merges: [],
-    cols: {},
-    rows: {},
+    ...emptySheet(sheetId, sheet.name, 0, 0),
     panes: { xSplit: 0, ySplit: 0 },
     dataValidationRules: [],
   };

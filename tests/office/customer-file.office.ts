@@ -5,6 +5,7 @@ import { expect, test } from "vitest";
 import { customerQuote } from "../../src/papers/customer-quote.ts";
 import { quoteDataSheet, readQuoteData } from "../../src/papers/quote-data.ts";
 import { valuesFile } from "../../src/workbook/xlsx/new-file.ts";
+import { quotedPart } from "../support/quoted-part.ts";
 import { converted } from "./office.ts";
 
 test("opens with its prices, its day and its words", () => {
@@ -15,23 +16,7 @@ test("opens with its prices, its day and its words", () => {
     ["Customer", "Example & Sons <Hydraulics>"],
   ])
     rows.find(([first]) => first === label)![1] = content;
-  const part = {
-    rowNumber: 9,
-    part: "PB-12",
-    drawing: "",
-    callout: "2X ⌀12 H7 x 30 deep",
-    units: "mm",
-    lower: 12,
-    upper: 12.018,
-    depth: 30,
-    holes: 2,
-    material: "medium-carbon steel",
-    quantity: 250,
-    breaks: [50],
-    cost: 2.28067,
-    drill: "11.8",
-    stock: 0.2,
-  } as const;
+  const part = quotedPart({ breaks: [50] });
   const settings = { currency: "USD", setupTime: 45, setupRate: 60, overhead: 0.12, margin: 0.2 };
   const file = valuesFile(customerQuote(readQuoteData(rows), [part], settings, "A4"));
   const book = reader.read(converted(file, "xlsx"));

@@ -7,31 +7,13 @@ import { customerQuote, unitPrice } from "../../src/papers/customer-quote.ts";
 import { daySerial, dayText, figure, rounded } from "../../src/papers/figures.ts";
 import { roughness } from "../../src/papers/quote-conditions.ts";
 import { quoteDataSheet, readQuoteData } from "../../src/papers/quote-data.ts";
-import type { QuotedPart } from "../../src/papers/quoted-part.ts";
 import type { Content, NewSheet } from "../../src/workbook/workbook.ts";
 import { valuesFile } from "../../src/workbook/xlsx/new-file.ts";
 import { gridOf } from "../support/function-grid.ts";
 import { refusal } from "../support/memory-workbook.ts";
+import { quotedPart as part } from "../support/quoted-part.ts";
 
 const settings = { currency: "USD", setupTime: 45, setupRate: 60, overhead: 0.12, margin: 0.2 };
-const part = (changes: Partial<QuotedPart>): QuotedPart => ({
-  rowNumber: 9,
-  part: "PB-12",
-  drawing: "",
-  callout: "2X ⌀12 H7 x 30 deep",
-  units: "mm",
-  lower: 12,
-  upper: 12.018,
-  depth: 30,
-  holes: 2,
-  material: "medium-carbon steel",
-  quantity: 250,
-  breaks: [50, 1000],
-  cost: 2.28067,
-  drill: "11.8",
-  stock: 0.2,
-  ...changes,
-});
 const parts = [
   part({}),
   part({

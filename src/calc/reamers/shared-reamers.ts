@@ -1,6 +1,6 @@
 // calc: the fewest reamers for a family of holes. Lengths in mm or in.
 
-import type { Callout } from "../callouts/callout.ts";
+import type { Callout, Deviations } from "../callouts/callout.ts";
 import type { Formula } from "../formula.ts";
 import { fromTicks, lengthText, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
 import { Problem, shown } from "../problem.ts";
@@ -9,19 +9,17 @@ import { orderWindow } from "./reamer-limits.ts";
 /** A window that holes share is at least this wide, or as wide as the narrowest of them. */
 const LEAST_WIDTH = { mm: 4 * TICKS_PER_UM, in: TICKS_PER_IN * 0.00015 } as const;
 
-interface Window {
-  readonly least: number;
-  readonly greatest: number;
+interface Window extends Deviations {
   readonly callout: Callout;
 }
 
 interface Group {
-  least: number;
-  greatest: number;
+  lower: number;
+  upper: number;
   readonly members: Window[];
 }
 
-/** Rows of minimum, maximum diameter, number of holes, callouts joined by "; ", sorted by the least. */
+/** Rows of minimum, maximum diameter, number of holes, callouts joined by "; ", sorted by the minimum. */
 export function sharedReamers(
   callouts: readonly Callout[],
   cutsOver = 0,
@@ -29,9 +27,9 @@ export function sharedReamers(
 ): (number | string)[][] {
   const windows = callouts.map((callout) => windowOf(callout, cutsOver, units));
   const inOrder = (window: Window) => windows.indexOf(window);
-  return fewestGroups(windows, LEAST_WIDTH[units]).map(({ least, greatest, members }) => [
-    fromTicks(least, units),
-    fromTicks(greatest, units),
+  return fewestGroups(windows, LEAST_WIDTH[units]).map(({ lower, upper, members }) => [
+    fromTicks(lower, units),
+    fromTicks(upper, units),
     members.reduce((sum, { callout }) => sum + callout.count, 0),
     members
       .sort((a, b) => inOrder(a) - inOrder(b))
@@ -45,19 +43,18 @@ sharedReamers.formula = {
   steps: () => [],
   lookup: (units: Units, callouts: readonly Callout[], cutsOver = 0) =>
     callouts.map((callout) => {
-      const { least, greatest } = windowOf(callout, cutsOver, units);
-      return `window for ${callout.text.trim()}: ${lengthText(least, units)} to ${lengthText(greatest, units)} ${units}`;
+      const { lower, upper } = windowOf(callout, cutsOver, units);
+      return `window for ${callout.text.trim()}: ${lengthText(lower, units)} to ${lengthText(upper, units)} ${units}`;
     }),
   conclusion: (units: Units, callouts: readonly Callout[], cutsOver = 0) =>
     sharedReamers(callouts, cutsOver, units).map(
-      ([least, greatest, , texts]) => `one reamer of ${least} to ${greatest} ${units} for ${texts}`,
+      ([lower, upper, , texts]) => `one reamer of ${lower} to ${upper} ${units} for ${texts}`,
     ),
 } satisfies Formula;
 
 function windowOf(callout: Callout, cutsOver: number, units: Units): Window {
   try {
-    const { lower, upper } = orderWindow(callout, toTicks(cutsOver, units), units);
-    return { least: lower, greatest: upper, callout };
+    return { ...orderWindow(callout, toTicks(cutsOver, units), units), callout };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
     const text = shown(callout.text);
@@ -68,29 +65,29 @@ function windowOf(callout: Callout, cutsOver: number, units: Units): Window {
 
 /**
  * Windows narrower than the least width can only be shared whole, so each that holds no other of them is a
- * group; the rest are grouped by the point that each has in common, from the smallest greatest upward.
+ * group; the rest are grouped by the point that each has in common, from the lowest upper limit on.
  */
 function fewestGroups(windows: readonly Window[], leastWidth: number): Group[] {
-  const width = (window: Window) => window.greatest - window.least;
+  const width = (window: Window) => window.upper - window.lower;
   const groups: Group[] = [];
-  const byWidth = [...windows].sort((a, b) => width(a) - width(b) || a.least - b.least);
+  const byWidth = [...windows].sort((a, b) => width(a) - width(b) || a.lower - b.lower);
   const wide: Window[] = [];
   for (const window of byWidth) {
-    const sharing = groups.find((group) => window.least <= group.least && window.greatest >= group.greatest);
+    const sharing = groups.find((group) => window.lower <= group.lower && window.upper >= group.upper);
     if (sharing) sharing.members.push(window);
     else if (width(window) < leastWidth)
-      groups.push({ least: window.least, greatest: window.greatest, members: [window] });
+      groups.push({ lower: window.lower, upper: window.upper, members: [window] });
     else wide.push(window);
   }
   let open: Group | undefined;
-  for (const window of wide.sort((a, b) => a.greatest - b.greatest || a.least - b.least)) {
-    if (open && window.least <= open.greatest - leastWidth) {
-      open.least = Math.max(open.least, window.least);
+  for (const window of wide.sort((a, b) => a.upper - b.upper || a.lower - b.lower)) {
+    if (open && window.lower <= open.upper - leastWidth) {
+      open.lower = Math.max(open.lower, window.lower);
       open.members.push(window);
     } else {
-      open = { least: window.least, greatest: window.greatest, members: [window] };
+      open = { lower: window.lower, upper: window.upper, members: [window] };
       groups.push(open);
     }
   }
-  return groups.sort((a, b) => a.least - b.least || a.greatest - b.greatest);
+  return groups.sort((a, b) => a.lower - b.lower || a.upper - b.upper);
 }

@@ -28,21 +28,26 @@ export function imported(files: ImporterFiles, { Model }: GridLibrary): Made {
 
 const SPARE = 20;
 
+/** A sheet of the grid without cells and looks. */
+export const emptySheet = (id: string, name: string, rowNumber: number, colNumber: number) => ({
+  id,
+  name,
+  rowNumber,
+  colNumber,
+  cells: {},
+  styles: {},
+  formats: {},
+  borders: {},
+  merges: [],
+  cols: {},
+  rows: {},
+});
+
 /** Sheets without any format. */
 export function plain(sheets: readonly { name: string; rows: number; columns: number }[]): Made {
-  const made = sheets.map(({ name, rows, columns }, i) => ({
-    id: `sheet-${i + 1}`,
-    name,
-    rowNumber: rows + SPARE,
-    colNumber: columns + SPARE,
-    cells: {},
-    styles: {},
-    formats: {},
-    borders: {},
-    merges: [],
-    cols: {},
-    rows: {},
-  }));
+  const made = sheets.map(({ name, rows, columns }, i) =>
+    emptySheet(`sheet-${i + 1}`, name, rows + SPARE, columns + SPARE),
+  );
   const warnings = ["Error when parsing an element <styles>"];
   return { data: { sheets: made, styles: {}, formats: {}, borders: {} }, warnings, model: undefined };
 }
