@@ -1,8 +1,9 @@
 // workbook: a copy of a sheet of Excel with values in place of formulas, made once Excel has nothing left to compute.
 
-import { PLACE } from "./excel-read.ts";
+import { readArea, readSliced, usedPart } from "./excel-read.ts";
 import { freeSheetName } from "./excel-sheet.ts";
-import { type Content, Refusal } from "./workbook.ts";
+import { putChanges } from "./excel-write.ts";
+import { type Area, type Cells, type Content, Refusal } from "./workbook.ts";
 
 /** How often Excel is asked whether it is done, and how long that goes on, in ms. */
 const PAUSE = 250;
@@ -10,21 +11,21 @@ const LONGEST_WAIT = 20_000;
 
 /** Waits until Excel is done computing. Values may still be old ones under a loading mark, so that two looks at them
  * must agree as well. @throws Refusal where it stays busy */
-async function settledValues(
+export async function settledValues(
   context: Excel.RequestContext,
-  range: Excel.Range,
+  area: Area,
 ): Promise<readonly (readonly Content[])[]> {
   const { application } = context.workbook;
   let before: string | undefined;
   for (const end = Date.now() + LONGEST_WAIT; Date.now() < end; ) {
-    application.load("calculationState,calculationMode");
-    range.load("values");
-    await context.sync();
+    const { values } = await readSliced(context, area, ["values"], () =>
+      application.load("calculationState,calculationMode"),
+    );
     const isDone = application.calculationState === "Done";
     if (!isDone && application.calculationMode === "Manual")
       throw new Refusal("Excel computes only when asked to here. Press F9, then try again.");
-    const now = isDone ? JSON.stringify(range.values) : undefined;
-    if (now !== undefined && now === before) return range.values as Content[][];
+    const now = isDone ? JSON.stringify(values) : undefined;
+    if (now !== undefined && now === before) return values;
     before = now;
     await new Promise((resolve) => setTimeout(resolve, PAUSE));
   }
@@ -38,46 +39,63 @@ export async function copySheetAsValues(
   replace: (formula: string) => boolean,
 ): Promise<{ name: string; replaced: number }> {
   const original = context.workbook.worksheets.getItem(sheet);
-  const used = original.getUsedRangeOrNullObject(false);
-  used.load(`${PLACE},formulas`);
+  const part = usedPart(original);
   const name = await freeSheetName(context, `${sheet} (values)`);
-  if (used.isNullObject) throw new Refusal(`The sheet "${sheet}" is empty. There is nothing to copy.`);
-  const values = await settledValues(context, used);
+  const used = part(sheet);
+  if (!used) throw new Refusal(`The sheet "${sheet}" is empty. There is nothing to copy.`);
+  const cells = await readArea(context, used);
   // Values are those of the original: in the copy the functions have yet to be computed.
-  const picked = used.formulas.flatMap((contents, row) =>
-    contents.flatMap((content, column) => {
-      if (typeof content !== "string" || !content.startsWith("=") || !replace(content)) return [];
-      const spill = original
-        .getCell(used.rowIndex + row, used.columnIndex + column)
-        .getSpillingToRangeOrNullObject();
-      spill.load(`${PLACE},values`);
-      return [{ row, column, spill }];
-    }),
-  );
-  await context.sync();
+  const values = await settledValues(context, used);
+  const kept = await keptValues(context, original, cells, values, replace);
 
   const copy = original.copy("After", original);
   copy.load("id");
   await context.sync();
   try {
     copy.name = name;
-    let replaced = 0;
-    for (const { row, column, spill } of picked) {
-      const kept = spill.isNullObject ? [[values[row][column]]] : (spill.values as Content[][]);
-      const place = [used.rowIndex + row, used.columnIndex + column] as const;
-      copy.getRangeByIndexes(...place, kept.length, kept[0].length).values = kept.map((cells) =>
-        cells.map(asTyped),
-      );
-      replaced += kept.length * kept[0].length;
-    }
+    await putChanges(context, [{ ...used, formulas: kept }], "values", copy);
     copy.activate();
     await context.sync();
-    return { name, replaced };
+    return { name, replaced: kept.flat().filter((content) => content !== undefined).length };
   } catch (thrown) {
     copy.delete();
     await context.sync().catch(() => {});
     throw thrown;
   }
+}
+
+/** The values that take the place of formulas and of what they spill; undefined for all other cells. */
+async function keptValues(
+  context: Excel.RequestContext,
+  original: Excel.Worksheet,
+  cells: Cells,
+  values: readonly (readonly Content[])[],
+  replace: (formula: string) => boolean,
+): Promise<(Content | undefined)[][]> {
+  const kept: (Content | undefined)[][] = values.map((line) => line.map(() => undefined));
+  const spilling: { down: number; across: number; spill: Excel.Range }[] = [];
+  const isSpilled = (down: number, across: number) => cells.holds[down]?.[across] === "spilled";
+  cells.formulas.forEach((line, down) => {
+    line.forEach((content, across) => {
+      if (typeof content !== "string" || !content.startsWith("=") || isSpilled(down, across)) return;
+      if (!replace(content)) return;
+      kept[down][across] = asTyped(values[down][across]);
+      if (!isSpilled(down + 1, across) && !isSpilled(down, across + 1)) return;
+      const spill = original
+        .getCell(cells.row + down, cells.column + across)
+        .getSpillingToRangeOrNullObject();
+      spill.load("rowCount,columnCount");
+      spilling.push({ down, across, spill });
+    });
+  });
+  if (spilling.length > 0) await context.sync();
+  for (const { down, across, spill } of spilling) {
+    if (spill.isNullObject) continue;
+    for (let row = down; row < down + spill.rowCount; row++)
+      for (let column = across; column < across + spill.columnCount; column++)
+        if (values[row]?.[column] !== undefined) kept[row][column] = asTyped(values[row][column]);
+  }
+  return kept;
 }
 
 /** A text as one types it, so that it stays a text: "=x" and "'x" would become something else, and "1/2" a date. */

@@ -4,11 +4,13 @@
 import { type Area, type Cells, type Content, type Hold, Refusal } from "./workbook.ts";
 
 /** More cells than this are not read. */
-const MOST_CELLS = 200_000;
-/** More cells than this are not looked at one by one for spilled results. */
-const MOST_SINGLE_CELLS = 4000;
-/** Cells in a slice: formula, value and format of each at some 80 bytes stay well under 5 MB. */
-export const SLICE = 20_000;
+export const MOST_CELLS = 200_000;
+/** Cells in the first slice: formula, value and format of each at some 160 bytes stay under 5 MB. */
+const SLICE = 10_000;
+/** Cells that are asked one by one in one message. */
+const SINGLE_CELLS = 4000;
+/** Rows of a column that are asked together for spilled results, where there are many cells. */
+const BLOCK = 500;
 /** What `areaOf` needs loaded. */
 export const PLACE = "rowIndex,columnIndex,rowCount,columnCount";
 
@@ -22,43 +24,82 @@ export function areaOf(sheet: string, range: Excel.Range): Area {
   };
 }
 
-/** Rows of a rectangle in slices of no more cells than Excel gives or takes at once. */
-function slices(rows: number, columns: number): readonly { readonly from: number; readonly rows: number }[] {
-  const height = Math.max(1, Math.floor(SLICE / Math.max(1, columns)));
-  return Array.from({ length: Math.ceil(rows / height) }, (_, at) => ({
-    from: at * height,
-    rows: Math.min(height, rows - at * height),
-  }));
+/** The used part of a sheet, to be asked for after the next sync; undefined then for an empty sheet. */
+export function usedPart(worksheet: Excel.Worksheet): (sheet: string) => Area | undefined {
+  const [all, filled] = [false, true].map((valuesOnly) => worksheet.getUsedRangeOrNullObject(valuesOnly));
+  for (const range of [all, filled]) range.load(PLACE);
+  return (sheet) => {
+    if (all.isNullObject) return undefined;
+    const area = areaOf(sheet, all);
+    // Formats alone, down a whole column, make a part that no one could read.
+    return area.rows * area.columns > MOST_CELLS && !filled.isNullObject ? areaOf(sheet, filled) : area;
+  };
 }
 
-/** A range whose place is loaded, with its contents and the spilled results in it; merged cells only if asked for,
- * since looking for them costs Excel's list of steps to undo. */
-export async function readRange(
+type Loaded = "formulas" | "values" | "numberFormat";
+
+/**
+ * Properties of all cells of an area. Where Excel finds an answer too large, it is asked for less at a time.
+ * `ask` may ask for more in the same messages.
+ */
+export async function readSliced<Names extends Loaded>(
   context: Excel.RequestContext,
-  sheet: string,
-  range: Excel.Range,
+  { sheet, row, column, rows, columns }: Area,
+  names: readonly Names[],
+  ask: () => void = () => {},
+): Promise<Record<Names, Content[][]>> {
+  const read = Object.fromEntries(names.map((name) => [name, []])) as unknown as Record<Names, Content[][]>;
+  let height = Math.max(1, Math.floor(SLICE / columns));
+  for (let from = 0; from < rows; ) {
+    const taken = Math.min(height, rows - from);
+    const worksheet = context.workbook.worksheets.getItem(sheet);
+    const slice = worksheet.getRangeByIndexes(row + from, column, taken, columns);
+    slice.load(names.join(","));
+    ask();
+    try {
+      await context.sync();
+    } catch (thrown) {
+      if ((thrown as { code?: string }).code !== "ResponsePayloadSizeLimitExceeded" || taken === 1)
+        throw thrown;
+      height = Math.max(1, Math.floor(taken / 4));
+      continue;
+    }
+    for (const name of names) for (const line of slice[name] as Content[][]) read[name].push(line);
+    from += taken;
+  }
+  return read;
+}
+
+/** The cells of an area with the spilled results in it; merged cells only if asked for, since looking for them costs
+ * Excel's list of steps to undo. */
+export async function readArea(
+  context: Excel.RequestContext,
+  area: Area,
   looksForMerged = false,
 ): Promise<Cells> {
-  const area = areaOf(sheet, range);
-  if (area.rows * area.columns > MOST_CELLS)
-    throw new Refusal(`These are ${area.rows * area.columns} cells. Select at most ${MOST_CELLS}.`);
-  const read = { formulas: [] as Content[][], values: [] as Content[][], formats: [] as string[][] };
-  range.load("hasSpill");
-  for (const { from, rows } of slices(area.rows, area.columns)) {
-    const slice =
-      rows === area.rows
-        ? range
-        : range.worksheet.getRangeByIndexes(area.row + from, area.column, rows, area.columns);
-    slice.load("formulas,values,numberFormat");
-    await context.sync();
-    read.formulas.push(...(slice.formulas as Content[][]));
-    read.values.push(...(slice.values as Content[][]));
-    read.formats.push(...(slice.numberFormat as string[][]));
-  }
-  const holds: Hold[][] = Array.from({ length: area.rows }, () => new Array(area.columns).fill(undefined));
+  const { sheet, row, column, rows, columns } = area;
+  if (rows * columns > MOST_CELLS)
+    throw new Refusal(`These are ${rows * columns} cells. Select at most ${MOST_CELLS}.`);
+  const range = context.workbook.worksheets.getItem(sheet).getRangeByIndexes(row, column, rows, columns);
+  const { formulas, values, numberFormat } = await readSliced(
+    context,
+    area,
+    ["formulas", "values", "numberFormat"],
+    () => range.load("hasSpill"),
+  );
+  const holds: Hold[][] = Array.from({ length: rows }, () => new Array(columns).fill(undefined));
   if (looksForMerged) await markMerged(context, range, area, holds);
-  if (range.hasSpill !== false) await markSpilled(context, range, area, holds);
-  return { ...area, ...read, holds };
+  if (range.hasSpill !== false) await markSpilled(context, range, area, formulas, holds);
+  // A text that begins with "=" shows itself.
+  const typed = formulas.map((line, down) =>
+    line.map((content, across) =>
+      typeof content === "string" && content.startsWith("=") && content === values[down][across]
+        ? `'${content}`
+        : content,
+    ),
+  );
+  const formats = numberFormat as string[][];
+  return { sheet, row, column, rows, columns, formulas: typed, values, formats, holds };
 }
 
 async function markMerged(context: Excel.RequestContext, range: Excel.Range, area: Area, holds: Hold[][]) {
@@ -79,25 +120,60 @@ async function markMerged(context: Excel.RequestContext, range: Excel.Range, are
   }
 }
 
+type Place = readonly [down: number, across: number];
+
 /** A spilled cell has a parent that is another cell. */
-async function markSpilled(context: Excel.RequestContext, range: Excel.Range, area: Area, holds: Hold[][]) {
-  if (area.rows * area.columns > MOST_SINGLE_CELLS)
-    throw new Refusal(
-      `The cells hold spilled results and are more than ${MOST_SINGLE_CELLS}. Select fewer at a time.`,
-    );
-  const parents = holds.map((row, down) =>
-    row.map((_, across) => {
+async function markSpilled(
+  context: Excel.RequestContext,
+  range: Excel.Range,
+  { row, column, rows, columns }: Area,
+  formulas: readonly (readonly Content[])[],
+  holds: Hold[][],
+) {
+  const places =
+    rows * columns > SINGLE_CELLS
+      ? await doubtful(context, range, formulas, holds)
+      : holds.flatMap((line, down) => line.map((_, across): Place => [down, across]));
+  for (let from = 0; from < places.length; from += SINGLE_CELLS) {
+    const parents = places.slice(from, from + SINGLE_CELLS).map(([down, across]) => {
       const parent = range.getCell(down, across).getSpillParentOrNullObject();
       parent.load("rowIndex,columnIndex");
-      return parent;
-    }),
-  );
-  await context.sync();
-  parents.forEach((row, down) => {
-    row.forEach((parent, across) => {
-      if (parent.isNullObject) return;
-      if (parent.rowIndex !== area.row + down || parent.columnIndex !== area.column + across)
-        holds[down][across] ??= "spilled";
+      return { down, across, parent };
     });
-  });
+    await context.sync();
+    for (const { down, across, parent } of parents) {
+      if (parent.isNullObject) continue;
+      if (parent.rowIndex !== row + down || parent.columnIndex !== column + across)
+        holds[down][across] ??= "spilled";
+    }
+  }
+}
+
+/** The cells that have to be asked one by one; the others are told by the block of their column that they are in. */
+async function doubtful(
+  context: Excel.RequestContext,
+  range: Excel.Range,
+  formulas: readonly (readonly Content[])[],
+  holds: Hold[][],
+): Promise<readonly Place[]> {
+  const blocks: { top: number; bottom: number; across: number; cells: Excel.Range }[] = [];
+  for (let across = 0; across < formulas[0].length; across++)
+    for (let top = 0; top < formulas.length; top += BLOCK) {
+      const bottom = Math.min(formulas.length, top + BLOCK);
+      const cells = range.getCell(top, across).getResizedRange(bottom - top - 1, 0);
+      cells.load("hasSpill");
+      blocks.push({ top, bottom, across, cells });
+    }
+  await context.sync();
+  const places: Place[] = [];
+  for (const { top, bottom, across, cells } of blocks) {
+    if (cells.hasSpill === false) continue;
+    for (let down = top; down < bottom; down++) {
+      const isFormula = String(formulas[down][across]).startsWith("=");
+      // In a block that is spilled all over, only a formula may be the one that spills.
+      if (cells.hasSpill === true && !isFormula) holds[down][across] ??= "spilled";
+      else places.push([down, across]);
+    }
+  }
+  return places;
 }

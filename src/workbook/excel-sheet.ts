@@ -1,6 +1,7 @@
 // workbook: a new sheet in Excel: texts over the table, headers, formats, widths, and the words a column may hold.
 
 import { dress } from "./excel-looks.ts";
+import { sendsInTime } from "./excel-write.ts";
 import type { NewColumn, NewSheet } from "./workbook.ts";
 import { columnLetters, literal, sheetReference } from "./workbook.ts";
 
@@ -25,8 +26,13 @@ export async function freeSheetName(context: Excel.RequestContext, wanted: strin
 /** A formula of every row, in the row with this number. */
 const eachRow = (formula: string, row: number): string => formula.replaceAll("{row}", String(row));
 
-export function addColumns(sheet: Excel.Worksheet, plan: NewSheet): void {
+export async function addColumns(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  plan: NewSheet,
+): Promise<void> {
   const { name, top, columns, rows } = plan;
+  const inTime = sendsInTime(context);
   top.forEach((row, at) => {
     if (row.length > 0) sheet.getRangeByIndexes(at, 0, 1, row.length).formulas = [row.map(literal)];
   });
@@ -42,20 +48,21 @@ export function addColumns(sheet: Excel.Worksheet, plan: NewSheet): void {
   /** Formats and lists reach as far as the sheet has room. */
   const reach = Math.max(rows, (plan.room ?? 0) - header - 1, 1);
   let listColumn = columns.length + 1;
-  columns.forEach((column, at) => {
+  for (const [at, column] of columns.entries()) {
     const cells = sheet.getRangeByIndexes(header + 1, at, reach, 1);
     cells.format.columnWidth = column.width * POINTS_PER_CHARACTER;
-    if (rows === 0) return;
+    if (rows === 0) continue;
     // One text for all cells of the range.
     if (column.format) cells.numberFormat = column.format as never;
     if (column.isInput) cells.format.font.color = INPUT_COLOR;
-    if (column.each)
-      sheet.getRangeByIndexes(header + 1, at, rows, 1).formulas = Array.from({ length: rows }, (_, row) => [
-        eachRow(column.each!, header + 2 + row),
-      ]);
+    if (column.each) {
+      const formulas = Array.from({ length: rows }, (_, row) => [eachRow(column.each!, header + 2 + row)]);
+      await inTime(formulas);
+      sheet.getRangeByIndexes(header + 1, at, rows, 1).formulas = formulas;
+    }
     if (column.choices ?? column.offers) listColumn = addList(sheet, name, cells, column, listColumn);
     if (column.first !== undefined) sheet.getCell(header + 1, at).formulas = [[literal(column.first)]];
-  });
+  }
   (plan.data ?? []).forEach((line, row) => {
     sheet.getRangeByIndexes(header + 1 + row, 0, 1, line.length).formulas = [line.map(literal)];
   });

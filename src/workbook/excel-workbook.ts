@@ -3,22 +3,12 @@
 import { onChangeInSight } from "./excel-events.ts";
 import { copySheetAsValues } from "./excel-freeze.ts";
 import { addCharts, addImages, type DrawsPng } from "./excel-pictures.ts";
-import { areaOf, PLACE, readRange, SLICE } from "./excel-read.ts";
+import { areaOf, PLACE, readArea, usedPart } from "./excel-read.ts";
 import { inExcel } from "./excel-run.ts";
 import { addColumns, freeSheetName } from "./excel-sheet.ts";
+import { readToWrite, writeWhole } from "./excel-write.ts";
 import { pngText } from "./png.ts";
-import {
-  type Area,
-  type Cells,
-  type Change,
-  type Content,
-  cutTo,
-  heldCell,
-  heldSentence,
-  type NewSheet,
-  Refusal,
-  type Workbook,
-} from "./workbook.ts";
+import { type Area, type Cells, type Change, cutTo, type NewSheet, type Workbook } from "./workbook.ts";
 
 export class ExcelWorkbook implements Workbook {
   constructor(private readonly draw: DrawsPng = pngText) {}
@@ -27,14 +17,12 @@ export class ExcelWorkbook implements Workbook {
     return inExcel(async (context) => {
       const areas = await selectedAreas(context);
       const { sheet } = areas[0];
-      const used = context.workbook.worksheets.getItem(sheet).getUsedRangeOrNullObject(false);
-      used.load(PLACE);
+      const used = usedPart(context.workbook.worksheets.getItem(sheet));
       await context.sync();
-      if (used.isNullObject) return [];
-      const bounds = areaOf(sheet, used);
+      const bounds = used(sheet);
       const cells: Cells[] = [];
       for (const area of areas) {
-        const part = cutTo(area, bounds);
+        const part = bounds && cutTo(area, bounds);
         if (part) cells.push(await readShown(context, part));
       }
       return cells;
@@ -56,12 +44,7 @@ export class ExcelWorkbook implements Workbook {
   }
 
   read(area: Area, toWrite = false): Promise<Cells> {
-    return inExcel(async (context) => {
-      const range = rangeAt(context, area);
-      range.load(PLACE);
-      await context.sync();
-      return readRange(context, area.sheet, range, toWrite);
-    });
+    return inExcel((context) => readArea(context, area, toWrite));
   }
 
   sheets(): Promise<readonly string[]> {
@@ -91,40 +74,37 @@ export class ExcelWorkbook implements Workbook {
 
   used(sheet: string): Promise<Area | undefined> {
     return inExcel(async (context) => {
-      const range = context.workbook.worksheets.getItem(sheet).getUsedRangeOrNullObject(false);
-      range.load(PLACE);
+      const part = usedPart(context.workbook.worksheets.getItem(sheet));
       await context.sync();
-      return range.isNullObject ? undefined : areaOf(sheet, range);
+      return part(sheet);
     });
   }
 
   async write(changes: readonly Change[]): Promise<void> {
-    await inExcel((context) => refuseHeld(context, changes));
-    await inExcel(async (context) => {
-      let waiting = 0;
-      for (const run of changes.flatMap(runsOf)) {
-        if (waiting > 0 && waiting + run.contents.length > SLICE) {
-          await context.sync();
-          waiting = 0;
-        }
-        rangeAt(context, run.area).formulas = run.contents.map((content) => [content]);
-        waiting += run.contents.length;
-      }
-      await context.sync();
-    });
+    const before = await inExcel((context) => readToWrite(context, changes));
+    await writeWhole(changes, before);
   }
 
-  addSheet(sheet: NewSheet): Promise<string> {
-    return inExcel(async (context) => {
-      const name = await freeSheetName(context, sheet.name);
-      const added = context.workbook.worksheets.add(name);
-      addColumns(added, { ...sheet, name });
-      addCharts(added, sheet.pictures ?? []);
-      added.activate();
-      await context.sync();
-      await addImages(context, added, sheet.pictures ?? [], this.draw);
-      return name;
-    });
+  async addSheet(sheet: NewSheet): Promise<string> {
+    const name = await inExcel((context) => freeSheetName(context, sheet.name));
+    try {
+      await inExcel(async (context) => {
+        const added = context.workbook.worksheets.add(name);
+        await addColumns(context, added, { ...sheet, name });
+        addCharts(added, sheet.pictures ?? []);
+        added.activate();
+        await context.sync();
+        await addImages(context, added, sheet.pictures ?? [], this.draw);
+      });
+    } catch (thrown) {
+      // Excel keeps what it did before it came to what it refuses.
+      await inExcel(async (context) => {
+        context.workbook.worksheets.getItem(name).delete();
+        await context.sync();
+      }).catch(() => {});
+      throw thrown;
+    }
+    return name;
   }
 
   async openNew(file: Uint8Array): Promise<boolean> {
@@ -167,16 +147,16 @@ async function selectedAreas(context: Excel.RequestContext): Promise<Area[]> {
 /** The cells of an area, and which of them a filter or a hidden row or column keeps out of sight. */
 async function readShown(context: Excel.RequestContext, area: Area): Promise<Cells> {
   const range = rangeAt(context, area);
-  range.load(PLACE);
-  // Of a single cell, Excel would look at the whole sheet.
+  // Of a single cell, Excel would look at the whole sheet for visible ones.
   if (area.rows * area.columns === 1) {
-    await context.sync();
-    return readRange(context, area.sheet, range);
+    range.load("rowHidden,columnHidden");
+    const cells = await readArea(context, area);
+    return range.rowHidden || range.columnHidden ? { ...cells, hidden: [[true]] } : cells;
   }
   const visible = range.getSpecialCellsOrNullObject("Visible");
   visible.load("isNullObject");
   await context.sync();
-  const cells = await readRange(context, area.sheet, range);
+  const cells = await readArea(context, area);
   if (visible.isNullObject) return { ...cells, hidden: cells.values.map((row) => row.map(() => true)) };
   visible.areas.load("items/rowIndex,items/columnIndex,items/rowCount,items/columnCount");
   await context.sync();
@@ -195,62 +175,7 @@ async function readShown(context: Excel.RequestContext, area: Area): Promise<Cel
   return { ...cells, hidden };
 }
 
-async function refuseHeld(context: Excel.RequestContext, changes: readonly Change[]): Promise<void> {
-  const names = [...new Set(changes.map(({ sheet }) => sheet))];
-  const protections = names.map((name) => context.workbook.worksheets.getItem(name).protection);
-  for (const protection of protections) protection.load("protected");
-  const ranges = changes.map((change) => {
-    const range = rangeAt(context, areaOfChange(change));
-    range.load(PLACE);
-    return range;
-  });
-  await context.sync();
-  const at = protections.findIndex((protection) => protection.protected);
-  if (at >= 0)
-    throw new Refusal(`The sheet "${names[at]}" is protected. Unprotect it first. Nothing was changed.`);
-  for (const [index, { sheet, formulas }] of changes.entries()) {
-    const held = heldCell(await readRange(context, sheet, ranges[index], true), formulas);
-    if (held) throw new Refusal(heldSentence(held.address, held.hold));
-  }
-}
-
 function rangeAt(context: Excel.RequestContext, area: Area): Excel.Range {
   const sheet = context.workbook.worksheets.getItem(area.sheet);
   return sheet.getRangeByIndexes(area.row, area.column, area.rows, area.columns);
-}
-
-function areaOfChange({ sheet, row, column, formulas }: Change): Area {
-  return {
-    sheet,
-    row,
-    column,
-    rows: formulas.length,
-    columns: Math.max(...formulas.map((one) => one.length)),
-  };
-}
-
-interface Run {
-  readonly area: Area;
-  readonly contents: readonly Content[];
-}
-
-/** Runs of neighboring cells in a column, so that a cell left as it is is not touched. */
-function runsOf(change: Change): Run[] {
-  const { sheet, columns } = areaOfChange(change);
-  const runs: Run[] = [];
-  for (let column = 0; column < columns; column++) {
-    let contents: Content[] = [];
-    for (let row = 0; row <= change.formulas.length; row++) {
-      const content = change.formulas[row]?.[column];
-      if (content !== undefined) contents.push(content);
-      if (contents.length > 0 && (content === undefined || contents.length === SLICE)) {
-        const end = row + (content === undefined ? 0 : 1);
-        const first = change.row + end - contents.length;
-        const area = { sheet, row: first, column: change.column + column, rows: contents.length, columns: 1 };
-        runs.push({ area, contents });
-        contents = [];
-      }
-    }
-  }
-  return runs;
 }

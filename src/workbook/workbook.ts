@@ -16,7 +16,7 @@ export type Content = string | number | boolean;
 export type Hold = "merged" | "spilled" | undefined;
 
 export interface Cells extends Area {
-  /** As typed: a constant, a formula that begins with "=", "" for an empty cell. */
+  /** As typed: a constant, a formula that begins with "=", a text that does with "'=", "" for an empty cell. */
   readonly formulas: readonly (readonly Content[])[];
   /** As computed: numbers, texts, booleans; an error as its code ("#N/A"), "" for an empty cell. */
   readonly values: readonly (readonly Content[])[];

@@ -56,7 +56,14 @@ const [GLOBAL, METHOD, PROPERTY, INDEXER, REFERENCE] = [1, 3, 4, 5, 6];
 export interface Refused {
   readonly member: string;
   readonly code: string;
+  /** How often it was done before it is refused. */
+  readonly after?: number;
+  /** How often it is refused; from then on where it is left out. */
+  readonly times?: number;
 }
+
+/** A message of more than 5 MB is refused, as Excel on the web does. */
+const MOST_SIGNS = 5_000_000;
 
 export interface GivenExcel {
   readonly sheets: SheetDouble[];
@@ -76,7 +83,8 @@ export function giveExcel(
     refused,
     states = [],
     decimalSeparator = ".",
-  }: { refused?: Refused; states?: string[]; decimalSeparator?: string } = {},
+    calculationMode = "Automatic",
+  }: { refused?: Refused; states?: string[]; decimalSeparator?: string; calculationMode?: string } = {},
 ): GivenExcel {
   const asked = {
     syncs: [] as string[][],
@@ -84,18 +92,33 @@ export function giveExcel(
     added: [] as string[],
     activated: [] as string[],
   };
-  const root = hostWorkbook({ sheets, selection, states, asked, decimalSeparator });
+  const root = hostWorkbook({ sheets, selection, states, asked, decimalSeparator, calculationMode });
   /** Objects that outlive their batch, by the number that stands for them. */
   const kept = new Map<string, HostObject>();
 
-  function execute({ Actions, ObjectPaths }: Body) {
+  let done = 0;
+
+  const tooLarge = (what: unknown) => JSON.stringify(what).length > MOST_SIGNS;
+  const refusal = (code: string, index = 0) => ({
+    Results: [],
+    Error: { Code: code, Message: `Excel says ${code}.`, ActionIndex: index, Location: "" },
+  });
+  function execute(body: Body) {
+    if (tooLarge(body)) return refusal("RequestPayloadSizeLimitExceeded");
+    const answer = carriedOut(body);
+    return tooLarge(answer) ? refusal("ResponsePayloadSizeLimitExceeded") : answer;
+  }
+
+  function carriedOut({ Actions, ObjectPaths }: Body) {
     const known = new Map<number, HostObject | null>();
     const members: string[] = [];
     asked.syncs.push(members);
     const use = (object: HostObject, name: string) => {
       const member = `${object.type}.${name}`;
       members.push(member);
-      if (refused?.member === member) throw new HostError(refused.code);
+      if (refused?.member !== member) return;
+      const { after = 0, times = Infinity, code } = refused;
+      if (done++ >= after && done <= after + times) throw new HostError(code);
     };
     const argumentsOf = ({ Arguments = [], ReferencedObjectPathIds: paths = [] }: ArgumentInfo = {}) =>
       Arguments.map((value, at) => {
@@ -129,11 +152,7 @@ export function giveExcel(
         Results.push({ ActionId: action.Id, Value: answerTo(action) });
       } catch (thrown) {
         if (!(thrown instanceof HostError)) throw thrown;
-        const { code } = thrown;
-        return {
-          Results,
-          Error: { Code: code, Message: `Excel says ${code}.`, ActionIndex: index, Location: "" },
-        };
+        return { ...refusal(thrown.code, index), Results };
       }
     }
     return { Results };

@@ -17,6 +17,8 @@ export interface SheetDouble {
   /** Spilled rectangles, the first cell of each the formula's. */
   readonly spilled?: readonly Box[];
   readonly hiddenRows?: readonly number[];
+  /** Cells that have a format and no content count as used too. */
+  readonly formatted?: Box;
   readonly tables?: readonly { readonly name: string; readonly box: Box }[];
 }
 
@@ -26,6 +28,7 @@ export interface HostState {
   /** Calculation states, one for each time it is asked for; then "Done". */
   readonly states: string[];
   readonly decimalSeparator: string;
+  readonly calculationMode: string;
   readonly asked: { readonly added: string[]; readonly activated: string[] };
 }
 
@@ -35,9 +38,6 @@ export class HostError extends Error {
     super(code);
   }
 }
-
-/** Cells in one message: formula, value and format of each come to some 5 MB. */
-const MOST_AT_ONCE = 25_000;
 
 interface Members {
   /** Properties that can be loaded. */
@@ -87,7 +87,14 @@ export class HostObject {
 const meets = (a: Box, b: Box) =>
   a[0] < b[0] + b[2] && b[0] < a[0] + a[2] && a[1] < b[1] + b[3] && b[1] < a[1] + a[3];
 
-export function hostWorkbook({ sheets, selection, states, asked, decimalSeparator }: HostState): HostObject {
+export function hostWorkbook({
+  sheets,
+  selection,
+  states,
+  asked,
+  decimalSeparator,
+  calculationMode,
+}: HostState): HostObject {
   const ids = new Map<SheetDouble, string>();
   const idOf = (sheet: SheetDouble) => {
     if (!ids.has(sheet)) ids.set(sheet, `{${ids.size}}`);
@@ -104,18 +111,21 @@ export function hostWorkbook({ sheets, selection, states, asked, decimalSeparato
     return selection;
   };
 
-  function usedBox({ cells }: SheetDouble): Box | undefined {
+  function usedBox({ cells, formatted, spilled = [] }: SheetDouble, valuesOnly: boolean): Box | undefined {
     const filled = cells.flatMap((row, r) =>
       (row ?? []).flatMap((cell, c) => (cell === "" || cell === undefined ? [] : [[r, c] as const])),
     );
+    for (const [row, column, rows, columns] of [...spilled, ...(formatted && !valuesOnly ? [formatted] : [])])
+      filled.push([row, column], [row + rows - 1, column + columns - 1]);
     if (filled.length === 0) return undefined;
+    const least = (a: number, b: number) => Math.min(a, b);
+    const most = (a: number, b: number) => Math.max(a, b);
     const [rows, columns] = [filled.map(([r]) => r), filled.map(([, c]) => c)];
-    const [top, left] = [Math.min(...rows), Math.min(...columns)];
-    return [top, left, Math.max(...rows) - top + 1, Math.max(...columns) - left + 1];
+    const [top, left] = [rows.reduce(least), columns.reduce(least)];
+    return [top, left, rows.reduce(most) - top + 1, columns.reduce(most) - left + 1];
   }
 
   function block<T>([row, column, rows, columns]: Box, from: readonly (readonly T[])[], none: T): T[][] {
-    if (rows * columns > MOST_AT_ONCE) throw new HostError("ResponsePayloadSizeLimitExceeded");
     return Array.from({ length: rows }, (_, r) =>
       Array.from({ length: columns }, (_, c) => from[row + r]?.[column + c] ?? none),
     );
@@ -124,15 +134,17 @@ export function hostWorkbook({ sheets, selection, states, asked, decimalSeparato
   function rangeOf(sheet: SheetDouble, box: Box): HostObject {
     const [row, column, rows, columns] = box;
     const spill = () => (sheet.spilled ?? []).find((one) => meets(one, [row, column, 1, 1]));
-    const put = (contents: Content[][], as: (content: Content) => Content) => {
+    const put = (contents: Content[][]) => {
       if (sheet.protected) throw new HostError("AccessDenied");
-      if (rows * columns > MOST_AT_ONCE) throw new HostError("RequestPayloadSizeLimitExceeded");
+      if (row + rows > 1_048_576 || column + columns > 16_384) throw new HostError("InvalidArgument");
       if (contents.length !== rows || contents.some((line) => line.length !== columns))
         throw new HostError("InvalidArgument");
       contents.forEach((line, r) => {
         line.forEach((content, c) => {
           for (let at = sheet.cells.length; at <= row + r; at++) sheet.cells.push([]);
-          sheet.cells[row + r][column + c] = as(content);
+          // An apostrophe keeps a text one, and is no part of it.
+          sheet.cells[row + r][column + c] =
+            typeof content === "string" ? content.replace(/^'/, "") : content;
         });
       });
     };
@@ -149,12 +161,18 @@ export function hostWorkbook({ sheets, selection, states, asked, decimalSeparato
         Formulas: () => block(box, sheet.cells, ""),
         Values: () => block(box, sheet.values ?? sheet.cells, ""),
         NumberFormat: () => block(box, sheet.formats ?? [], "General"),
-        HasSpill: () => (sheet.spilled ?? []).some((one) => meets(one, box)),
+        HasSpill: () => {
+          const found = block(box, [], 0).flatMap((line, r) =>
+            line.map((_, c) => (sheet.spilled ?? []).some((one) => meets(one, [row + r, column + c, 1, 1]))),
+          );
+          return found.every((one) => one === found[0]) ? found[0] : null;
+        },
+        RowHidden: () => sheet.hiddenRows?.includes(row) ?? false,
+        ColumnHidden: () => false,
       },
       setters: {
-        Formulas: (contents) => put(contents, (content) => content),
-        Values: (contents) =>
-          put(contents, (content) => (typeof content === "string" ? content.replace(/^'/, "") : content)),
+        Formulas: (contents) => put(contents),
+        Values: (contents) => put(contents),
         NumberFormat: ignored,
         ColumnHidden: ignored,
       },
@@ -186,6 +204,8 @@ export function hostWorkbook({ sheets, selection, states, asked, decimalSeparato
       },
       methods: {
         GetCell: (r, c) => rangeOf(sheet, [row + r, column + c, 1, 1]),
+        GetResizedRange: (more, moreColumns) =>
+          rangeOf(sheet, [row, column, rows + more, columns + moreColumns]),
         // office.js writes large ranges in parts that it finds with these two.
         GetRow: (r) => rangeOf(sheet, [row + r, column, 1, columns]),
         GetBoundingRect: (other: HostObject) => {
@@ -269,14 +289,19 @@ export function hostWorkbook({ sheets, selection, states, asked, decimalSeparato
         },
       },
       methods: {
-        GetRangeByIndexes: (...box: [number, number, number, number]) => rangeOf(sheet, box),
+        GetRangeByIndexes: (...box: [number, number, number, number]) => {
+          const [row, column, rows, columns] = box;
+          if (rows < 1 || columns < 1 || row + rows > 1_048_576 || column + columns > 16_384)
+            throw new HostError("InvalidArgument");
+          return rangeOf(sheet, box);
+        },
         GetCell: (row, column) => rangeOf(sheet, [row, column, 1, 1]),
         GetRange: (address) => {
           const { top, left, bottom, right } = readBox(address)!;
           return rangeOf(sheet, [top, left, bottom - top + 1, right - left + 1]);
         },
-        GetUsedRangeOrNullObject: () => {
-          const box = usedBox(sheet);
+        GetUsedRangeOrNullObject: (valuesOnly) => {
+          const box = usedBox(sheet, valuesOnly);
           return box ? rangeOf(sheet, box) : null;
         },
         Activate: () => {
@@ -315,7 +340,7 @@ export function hostWorkbook({ sheets, selection, states, asked, decimalSeparato
         new HostObject("Application", {
           values: {
             CalculationState: () => states.shift() ?? "Done",
-            CalculationMode: () => "Automatic",
+            CalculationMode: () => calculationMode,
             DecimalSeparator: () => decimalSeparator,
           },
         }),

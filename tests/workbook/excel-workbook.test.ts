@@ -115,17 +115,77 @@ describe("reading", () => {
     expect(await workbook.tableAt(at(1))).toBe("Jobs");
     expect(await workbook.tableAt(at(3))).toBeUndefined();
   });
-  test("100,000 cells are read and written in slices", async () => {
-    const cells = Array.from({ length: 50_000 }, (_, row) => [row, row / 2]);
-    const { sheets } = giveExcel([{ name: "Long", cells }], { sheet: "Long", boxes: [[0, 0, 1_048_576, 2]] });
+  test("what comes to over 5 MB is read and written in slices", async () => {
+    // 300 signs twice a cell, as formula and value: 6 MB each way.
+    const long = "x".repeat(300);
+    const cells = Array.from({ length: 10_000 }, (_, row) => [row, `${long}${row}`]);
+    const { sheets, asked } = giveExcel([{ name: "Long", cells }], {
+      sheet: "Long",
+      boxes: [[0, 0, 1_048_576, 2]],
+    });
     const [read] = await workbook.selected();
-    expect(read.values.length).toBe(50_000);
-    expect(read.values[49_999]).toEqual([49_999, 24_999.5]);
-    await workbook.write([
-      { ...read, formulas: read.values.map(([first]) => [Number(first) + 1, undefined]) },
-    ]);
-    expect(sheets[0].cells[49_999]).toEqual([50_000, 24_999.5]);
-    expect(sheets[0].cells[0]).toEqual([1, 0]);
+    expect(read.values.length).toBe(10_000);
+    expect(read.values[9_999]).toEqual([9_999, `${long}9999`]);
+    const reading = asked.syncs.length;
+    const formulas = read.values.map(([first, text]) => [Number(first) + 1, `=${text}`]);
+    await workbook.write([{ ...read, formulas }]);
+    expect(sheets[0].cells[9_999]).toEqual([10_000, `=${long}9999`]);
+    expect(sheets[0].cells[0]).toEqual([1, `=${long}0`]);
+    const writing = asked.syncs.slice(reading).filter((members) => members.includes("Range.Formulas"));
+    expect(writing.length).toBeLessThan(12);
+  });
+  test("a part that only formats make too large is cut to what is filled", async () => {
+    const sheet: SheetDouble = { ...quote(), formatted: [0, 0, 1_048_576, 3] };
+    giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 1_048_576, 16_384]] });
+    const [cells] = await workbook.selected();
+    expect([cells.rows, cells.columns]).toEqual([4, 2]);
+    expect(await workbook.used(sheet.name)).toMatchObject({ rows: 4, columns: 2 });
+    giveExcel([{ ...sheet, formatted: [0, 0, 20, 3] }], { sheet: sheet.name, boxes: [[0, 0, 1, 1]] });
+    expect(await workbook.used(sheet.name)).toMatchObject({ rows: 20, columns: 3 });
+  });
+  test("spilled results among many cells are found without asking each", async () => {
+    const rows = 2000;
+    const spilled = [
+      [1, 1, 1500, 1],
+      [3, 2, 2, 2],
+    ] as const;
+    const sheet: SheetDouble = {
+      name: "Many",
+      cells: Array.from({ length: rows }, (_, row) => [row, row === 1 ? "=REAM.X(A2:A1501)" : 1, "", ""]),
+      spilled,
+    };
+    sheet.cells[3][2] = "=REAM.LIMITS(A4:A5)";
+    const { asked } = giveExcel([sheet], { sheet: "Many", boxes: [[0, 0, 1, 1]] });
+    const { holds } = await workbook.read({ sheet: "Many", row: 0, column: 0, rows, columns: 4 });
+    const found = holds.map((line, row) =>
+      line.map((_, column) =>
+        spilled.some(([top, left, height, width]) => {
+          const isIn = row >= top && row < top + height && column >= left && column < left + width;
+          return isIn && !(row === top && column === left);
+        })
+          ? "spilled"
+          : undefined,
+      ),
+    );
+    expect(holds).toEqual(found);
+    const members = asked.syncs.flat();
+    expect(members.filter((name) => name === "Range.GetSpillParentOrNullObject").length).toBeLessThan(2500);
+    expect(asked.syncs.filter((one) => one.length > 0).length).toBeLessThan(6);
+  });
+  test("a text that begins with = is told apart from a formula", async () => {
+    const sheet: SheetDouble = {
+      name: "Notes",
+      cells: [["=REAM.RPM(15,10)", "=REAM.RPM(15,10)"]],
+      values: [["=REAM.RPM(15,10)", 477.46]],
+    };
+    giveExcel([sheet], { sheet: "Notes", boxes: [[0, 0, 1, 1]] });
+    const { formulas } = await workbook.read({ sheet: "Notes", row: 0, column: 0, rows: 1, columns: 2 });
+    expect(formulas).toEqual([["'=REAM.RPM(15,10)", "=REAM.RPM(15,10)"]]);
+  });
+  test("a single cell in a hidden row is said to be hidden", async () => {
+    const sheet: SheetDouble = { name: "One", cells: [[], [0.5]], hiddenRows: [1] };
+    giveExcel([sheet], { sheet: "One", boxes: [[0, 0, 1_048_576, 1]] });
+    expect((await workbook.selected())[0].hidden).toEqual([[true]]);
   });
 });
 
@@ -151,6 +211,50 @@ describe("writing", () => {
     ];
     await expect(workbook.write(changes)).rejects.toThrow(sentence);
     expect(sheets[0].cells).toEqual(before);
+  });
+});
+
+describe("a cell with the number format Text", () => {
+  const texts = (): SheetDouble => ({ ...quote(), formats: quote().cells.map(() => ["@", "@"]) });
+  test.each<[string, string | number]>([
+    ["a formula", "=REAM.RPM(1,2)"],
+    ["a number", 12.7],
+  ])("takes no %s, which would stay a text", async (_, content) => {
+    const { sheets } = giveExcel([texts()], { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] });
+    const before = structuredClone(sheets[0].cells);
+    const act = workbook.write([{ sheet: "Bill's quote", row: 1, column: 0, formulas: [[content]] }]);
+    await expect(act).rejects.toThrow("A2 has the number format Text");
+    expect(sheets[0].cells).toEqual(before);
+  });
+  test("takes a text", async () => {
+    const { sheets } = giveExcel([texts()], { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] });
+    await workbook.write([{ sheet: "Bill's quote", row: 0, column: 0, formulas: [["Size (mm)"]] }]);
+    expect(sheets[0].cells[0][0]).toBe("Size (mm)");
+  });
+});
+
+describe("where Excel stops in the middle of writing", () => {
+  const changes = [
+    { sheet: "Bill's quote", row: 0, column: 0, formulas: [["Size (mm)"], [12.7], [undefined], [6.35]] },
+    { sheet: "Bill's quote", row: 1, column: 1, formulas: [["=A2"]] },
+  ];
+  test("what was written is taken back", async () => {
+    const { sheets } = giveExcel(
+      [quote()],
+      { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] },
+      { refused: { member: "Range.Formulas", code: "PivotTableRangeConflict", after: 3, times: 1 } },
+    );
+    const before = structuredClone(sheets[0].cells);
+    await expect(workbook.write(changes)).rejects.toThrow(/PivotTable is in the way.*Nothing was changed\.$/);
+    expect(sheets[0].cells).toEqual(before);
+  });
+  test("it is said where that fails too", async () => {
+    giveExcel(
+      [quote()],
+      { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] },
+      { refused: { member: "Range.Formulas", code: "RequestAborted", after: 3 } },
+    );
+    await expect(workbook.write(changes)).rejects.toThrow(/Look at the cells first: a part may have been/);
   });
 });
 
@@ -194,6 +298,25 @@ describe("a copy with values", () => {
     await workbook.copyAsValues("Drills", ours);
     // The host takes off the apostrophe that keeps a text one; without it, this would have become a date.
     expect(sheets[1].cells[0]).toEqual(["31/64"]);
+  });
+  test("comes of a sheet of more than 5 MB", async () => {
+    const cells = Array.from({ length: 1000 }, (_, row) =>
+      Array.from({ length: 20 }, () => `=REAM.RPM(${row + 1},${"1+".repeat(150)}1)`),
+    );
+    const values = cells.map((line, row) => line.map((_, column) => row + column / 100));
+    const { sheets } = giveExcel([{ name: "Long", cells, values }], { sheet: "Long", boxes: [[0, 0, 1, 1]] });
+    expect((await workbook.copyAsValues("Long", ours)).replaced).toBe(20_000);
+    expect(sheets[1].cells[999][19]).toBe(999.19);
+  });
+  test("leaves texts that begin with = alone", async () => {
+    const sheet: SheetDouble = {
+      name: "Notes",
+      cells: [["=REAM.RPM(1,2)", "=REAM.RPM(1,2)"]],
+      values: [["=REAM.RPM(1,2)", 159]],
+    };
+    const { sheets } = giveExcel([sheet], { sheet: "Notes", boxes: [[0, 0, 1, 1]] });
+    expect((await workbook.copyAsValues("Notes", ours)).replaced).toBe(1);
+    expect(sheets[1].cells[0]).toEqual(["=REAM.RPM(1,2)", 159]);
   });
   test("of an empty sheet is refused", async () => {
     giveExcel([{ name: "Empty", cells: [] }], { sheet: "Empty", boxes: [[0, 0, 1, 1]] });
@@ -297,6 +420,24 @@ describe("every action", () => {
 });
 
 describe("sheets", () => {
+  test("a quoting sheet of 1,000 rows comes in messages that Excel takes", async () => {
+    const { sheets } = giveExcel([{ name: "Start", cells: [] }], { sheet: "Start", boxes: [[0, 0, 1, 1]] });
+    const shop = { sheet: "Shop table mm", address: "$A$4:$P$204" };
+    const name = await workbook.addSheet(
+      quotingSheet(1000, { mm: shop, in: { ...shop, sheet: "Shop table in" } }),
+    );
+    expect(sheets.map((sheet) => sheet.name)).toEqual(["Start", name]);
+    expect(String(sheets[1].cells[1007].at(-1))).toMatch(/^=IF\(B1008=/);
+  });
+  test("a new sheet that Excel refuses halfway is not left behind", async () => {
+    const { sheets } = giveExcel(
+      [{ name: "Start", cells: [] }],
+      { sheet: "Start", boxes: [[0, 0, 1, 1]] },
+      { refused: { member: "Range.Formulas", code: "AccessDenied", after: 5 } },
+    );
+    await expect(workbook.addSheet(quotingSheet(20))).rejects.toThrow("is protected");
+    expect(sheets.map((sheet) => sheet.name)).toEqual(["Start"]);
+  });
   test("a copy has values in place of the formulas picked, spilled ones included", async () => {
     const sheet = { ...quote(), spilled: [[2, 0, 2, 1]] as const };
     const { sheets, asked } = giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 1, 1]] });

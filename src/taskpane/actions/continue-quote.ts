@@ -1,7 +1,7 @@
 // taskpane: the formulas of a quoting sheet in rows that have none: rows added below, or inserted between.
 
 import { lastIndexOf } from "../../calc/own.ts";
-import { type Change, type Content, Refusal, type Workbook } from "../../workbook/workbook.ts";
+import { type Content, Refusal, type Workbook } from "../../workbook/workbook.ts";
 import { quoteColumns } from "./quote-columns.ts";
 import { QUOTE_HEADER_ROW, rowFormulas, type ShopTables } from "./quoting-sheet.ts";
 
@@ -37,16 +37,14 @@ export async function continueQuote(workbook: Workbook, more: number, tables: Sh
   const lastInput = lastIndexOf(rows, (row) =>
     quoteColumns.some(({ isInput }, column) => isInput && row[column] !== ""),
   );
-  const changes: Change[] = [];
-  rows.slice(0, lastInput + 1 + more).forEach((row, index) => {
-    const contents = quoteColumns.map(({ key }, column) => {
+  const filled = rows.slice(0, lastInput + 1 + more).map((row, index) =>
+    quoteColumns.map(({ key }, column): Content | undefined => {
       const formula = formulas.get(key);
       if (formula === undefined || row[column] !== "") return undefined;
       return formula.replaceAll("{row}", String(FIRST_ROW + index));
-    });
-    if (contents.some((content) => content !== undefined))
-      changes.push({ sheet, row: FIRST_ROW - 1 + index, column: 0, formulas: [contents] });
-  });
-  if (changes.length > 0) await workbook.write(changes);
-  return changes.length;
+    }),
+  );
+  const count = filled.filter((row) => row.some((content) => content !== undefined)).length;
+  if (count > 0) await workbook.write([{ sheet, row: FIRST_ROW - 1, column: 0, formulas: filled }]);
+  return count;
 }

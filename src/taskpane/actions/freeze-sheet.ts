@@ -1,14 +1,7 @@
 // taskpane: a copy of the sheet with values in place of our formulas, for someone who has no add-in.
 
 import { ownCells } from "../../workbook/own-formulas/rewrite.ts";
-import {
-  type Area,
-  type Cells,
-  type Content,
-  literal,
-  Refusal,
-  type Workbook,
-} from "../../workbook/workbook.ts";
+import { type Cells, type Content, literal, Refusal, type Workbook } from "../../workbook/workbook.ts";
 import { callsOurs, ourCalls } from "./formula-calls.ts";
 
 /** What a cell shows while its function is still at work. */
@@ -31,7 +24,8 @@ export async function freezeSheet(workbook: Workbook, withOwn = false): Promise<
   const { sheet } = await workbook.active();
   const used = await workbook.used(sheet);
   if (!used) throw new Refusal(`The sheet "${sheet}" is empty: there is nothing to copy.`);
-  const { formulas, values } = await workbook.read(used);
+  const cells = await workbook.read(used);
+  const { formulas, values } = cells;
   const written = formulas
     .flat()
     .filter((cell): cell is string => typeof cell === "string" && cell.startsWith("="));
@@ -52,17 +46,16 @@ export async function freezeSheet(workbook: Workbook, withOwn = false): Promise<
   const { name, replaced } = await workbook.copyAsValues(sheet, callsOurs);
   const others = written.length - ours;
   if (!withOwn) return { name, replaced, others, own: 0, asValues: [] };
-  return { name, replaced, others, ...(await writeOwn(workbook, name, used, formulas, values)) };
+  return { name, replaced, others, ...(await writeOwn(workbook, name, cells)) };
 }
 
 /** Puts the spreadsheet's own formulas over the values of the copy, and takes back each that shows another result. */
 async function writeOwn(
   workbook: Workbook,
   copy: string,
-  used: Area,
-  formulas: Cells["formulas"],
-  values: Cells["values"],
+  cells: Cells,
 ): Promise<Pick<Frozen, "own" | "asValues">> {
+  const { formulas, values, formats } = cells;
   const written = new Map<string, { row: number; column: number; formula: string }>();
   const left = new Set<string>();
   formulas.forEach((line, row) => {
@@ -74,24 +67,29 @@ async function writeOwn(
         own.cells.forEach((cells, down) => {
           cells.forEach((formula, along) => {
             const place = { row: row + down, column: column + along };
-            if (values[place.row]?.[place.column] !== undefined)
+            const format = formats[place.row]?.[place.column];
+            // In a cell with the format Text the formula would be a text.
+            if (format !== undefined && format !== "@")
               written.set(`${place.row},${place.column}`, { ...place, formula });
           });
         });
     });
   });
-  const cell = ({ row, column }: { row: number; column: number }, content: Content) => ({
-    sheet: copy,
-    row: used.row + row,
-    column: used.column + column,
-    formulas: [[content]],
-  });
+  /** One change over the whole sheet, all other cells left as they are. */
+  const change = (contents: readonly { row: number; column: number; content: Content }[]) => {
+    const lines: (Content | undefined)[][] = values.map((line) => line.map(() => undefined));
+    for (const { row, column, content } of contents) lines[row][column] = content;
+    return { sheet: copy, row: cells.row, column: cells.column, formulas: lines };
+  };
   const places = [...written.values()];
-  if (places.length > 0) await workbook.write(places.map((place) => cell(place, place.formula)));
-  const now = (await workbook.read({ ...used, sheet: copy })).values;
+  if (places.length > 0)
+    await workbook.write([change(places.map((place) => ({ ...place, content: place.formula })))]);
+  const now = (await workbook.read({ ...cells, sheet: copy })).values;
   const off = places.filter(({ row, column }) => !isSame(now[row][column], values[row][column]));
   if (off.length > 0)
-    await workbook.write(off.map((place) => cell(place, literal(values[place.row][place.column]))));
+    await workbook.write([
+      change(off.map((place) => ({ ...place, content: literal(values[place.row][place.column]) }))),
+    ]);
   return { own: places.length - off.length, asValues: [...left].sort() };
 }
 
