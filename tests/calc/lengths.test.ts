@@ -2,14 +2,9 @@
 
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  fromTicks,
-  lengthText,
-  roundLength,
-  roundTicks,
-  TICKS_PER_IN,
-  toTicks,
-} from "../../src/calc/lengths.ts";
+import { fromTicks, lengthText, roundLength, toTicks } from "../../src/calc/lengths.ts";
+import { INCH, plus, roundedTo } from "../../src/calc/ticks.ts";
+import { inTicks } from "../support/ticks.ts";
 
 describe("ticks", () => {
   test("what a drawing states is whole", () => {
@@ -17,7 +12,7 @@ describe("ticks", () => {
     expect(toTicks(0.000001, "in")).toBe(2540);
     // 1/64 in is 0.396875 mm.
     expect(toTicks(1 / 64, "in")).toBe(39_687_500);
-    expect(toTicks(1, "in")).toBe(TICKS_PER_IN);
+    expect(toTicks(1, "in")).toBe(INCH);
   });
 
   test("an inch is 25.4 mm, exactly", () => {
@@ -42,17 +37,16 @@ describe("ticks", () => {
   });
 
   test("no sum is off by a hair, and zero has no sign", () => {
-    expect(fromTicks(toTicks(12, "mm") + toTicks(0.018, "mm"), "mm")).toBe(12.018);
-    expect(Object.is(fromTicks(-0, "mm"), 0)).toBe(true);
+    expect(fromTicks(plus(toTicks(12, "mm"), toTicks(0.018, "mm")), "mm")).toBe(12.018);
+    expect(Object.is(fromTicks(inTicks(-0), "mm"), 0)).toBe(true);
     expect(Object.is(roundLength(-1e-9), 0)).toBe(true);
   });
 });
 
 describe("rounding", () => {
   test("half goes away from zero", () => {
-    expect([roundTicks(15, 10), roundTicks(-15, 10), roundTicks(14, 10), roundTicks(-14, 10)]).toEqual([
-      20, -20, 10, -10,
-    ]);
+    const toTen = (length: number) => roundedTo(inTicks(10), inTicks(length));
+    expect([15, -15, 14, -14].map(toTen)).toEqual([20, -20, 10, -10]);
   });
 
   test("to 1e-7 of the unit", () => {

@@ -17,20 +17,20 @@ import { toolFor } from "../../src/calc/setup/choosing.ts";
 import { runout } from "../../src/calc/setup/runout.ts";
 import { drillName } from "../../src/calc/stock/drill-name.ts";
 import { findTool } from "../../src/calc/tools.ts";
+import { inTicks } from "../support/ticks.ts";
 import { problemOf } from "./golden-file.ts";
 
 const mm = (text: string) => readCallout(text, "callout", "mm");
-const MM = 1e8;
 
 describe("messages", () => {
   test.each<[string, "wrong" | "none", () => unknown]>([
     [
       'fit "RC10" is not one of ANSI B4.1. Write RC1 to RC9, LC1 to LC11, LT1 to LT6, LN1 to LN3, or FN1 to FN5.',
       "wrong",
-      () => inchFit(25.4 * MM, "RC10"),
+      () => inchFit(inTicks(25.4e8), "RC10"),
     ],
-    ["size is 0 in. Enter a size over 0.", "wrong", () => inchFit(0, "RC4")],
-    ["size is 0 mm. Enter a size over 0.", "wrong", () => limitDeviations(0, "H7")],
+    ["size is 0 in. Enter a size over 0.", "wrong", () => inchFit(inTicks(0), "RC4")],
+    ["size is 0 mm. Enter a size over 0.", "wrong", () => limitDeviations(inTicks(0), "H7")],
     [
       'tool "ceramic" is not known. Write HSS, carbide, brazed carbide, coated carbide, cermet, PCD, CBN, or guided blade.',
       "wrong",

@@ -2,18 +2,15 @@
 
 import { deviationIn } from "../fits/iso286.ts";
 import type { Units } from "../lengths.ts";
+import type { Limits, Ticks } from "../ticks.ts";
+import * as ticks from "../ticks.ts";
 
-/** Limit deviations in ticks, from the nominal size. */
-export interface Deviations {
-  readonly lower: number;
-  readonly upper: number;
-}
-
-export interface Callout extends Deviations {
+/** With its limit deviations from the nominal size. */
+export interface Callout extends Limits {
   /** As it was given. */
   readonly text: string;
-  /** Nominal size in ticks; the lower limit where limits are written. */
-  readonly nominal: number;
+  /** Nominal size; the lower limit where limits are written. */
+  readonly nominal: Ticks;
   /** The unit the callout is written in. */
   readonly units: Units;
   readonly kind: "hole" | "shaft";
@@ -22,11 +19,11 @@ export interface Callout extends Deviations {
   /** True for a class of ISO 286, whose deviations are whole 0.1 µm and rounded for a result in inches. */
   readonly iso: boolean;
   /** The shaft of a fit (`H7/g6`, `RC4`). */
-  readonly shaft: (Deviations & { readonly className: string }) | undefined;
+  readonly shaft: (Limits & { readonly className: string }) | undefined;
   /** How many such holes. */
   readonly count: number;
-  /** Depth in ticks, if written. */
-  readonly depth: number | undefined;
+  /** Depth, if written. */
+  readonly depth: Ticks | undefined;
   readonly through: boolean;
   /** The limits hold after plating, anodizing and the like. */
   readonly coated: boolean;
@@ -36,8 +33,8 @@ export interface Callout extends Deviations {
   readonly note: string;
 }
 
-/** Deviations in ticks as they hold for a result in `units`: those of an ISO class to 0.00001 in. */
-export function deviationsOf(callout: Callout, deviations: Deviations, units: Units): Deviations {
+/** Deviations as they hold for a result in `units`: those of an ISO class to 0.00001 in. */
+export function deviationsOf(callout: Callout, deviations: Limits, units: Units): Limits {
   if (units === "mm" || !callout.iso) return deviations;
   return {
     lower: deviationIn(deviations.lower, units),
@@ -45,8 +42,7 @@ export function deviationsOf(callout: Callout, deviations: Deviations, units: Un
   };
 }
 
-/** Limits of size in ticks for a result in `units`. */
-export function limitsOf(callout: Callout, units: Units): Deviations {
-  const { lower, upper } = deviationsOf(callout, callout, units);
-  return { lower: callout.nominal + lower, upper: callout.nominal + upper };
+/** Limits of size for a result in `units`. */
+export function limitsOf(callout: Callout, units: Units): Limits {
+  return ticks.moved(deviationsOf(callout, callout, units), callout.nominal);
 }

@@ -1,7 +1,9 @@
 // calc: callouts without a unit of their own that could as well be in the other one: refused, with both readings as
 // they would have to be written.
 
-import { TICKS_PER_IN, TICKS_PER_MM, type Units } from "../lengths.ts";
+import type { Units } from "../lengths.ts";
+import * as ticks from "../ticks.ts";
+import { INCH, MICROMETER, MILLIMETER, type Ticks, ZERO } from "../ticks.ts";
 import { type Cursor, type Quantity, ticksOf } from "./quantities.ts";
 import type { Written } from "./written.ts";
 
@@ -23,9 +25,8 @@ export function refuseOddDecimals({ size, limit, tolerance }: Written, cursor: C
     );
 }
 
-/** @param tolerance, in ticks */
-export function refuseDoubtful(written: Written, units: Units, width: number, cursor: Cursor): void {
-  if (width === 0) return;
+export function refuseDoubtful(written: Written, units: Units, width: Ticks, cursor: Cursor): void {
+  if (width === ZERO) return;
   if (units === "in") refuseDoubtfulInches(written, cursor);
   else refuseDoubtfulMillimeters(written, width, cursor);
   const { size, isCountApart, count, tolerance } = written;
@@ -33,14 +34,14 @@ export function refuseDoubtful(written: Written, units: Units, width: number, cu
     isCountApart &&
     count !== undefined &&
     tolerance &&
-    width >= (units === "mm" ? TICKS_PER_MM / 5 : TICKS_PER_IN / 100)
+    width >= (units === "mm" ? ticks.dividedBy(MILLIMETER, 5) : ticks.dividedBy(INCH, 100))
   )
     cursor.refuse(
       `could be ${count} holes of ${size!.text}, or a hole of ${count} that is ${size!.text} deep. Write ${count}X ⌀${size!.text}, or ⌀${count} with its tolerance.`,
     );
 }
 
-function refuseDoubtfulMillimeters(written: Written, width: number, cursor: Cursor): void {
+function refuseDoubtfulMillimeters(written: Written, width: Ticks, cursor: Cursor): void {
   const { size, limit, classes, tolerance } = written;
   const sizes = limit ? [size!, limit] : [size!];
   const deviations = classes.length > 0 || !tolerance ? [] : tolerance.deviations;
@@ -49,10 +50,10 @@ function refuseDoubtfulMillimeters(written: Written, width: number, cursor: Curs
   )
     refuseWholeNumbers(written, width, cursor);
   const mostDecimals = Math.max(...sizes.map(({ decimals }) => decimals));
-  const isThin = classes.length === 0 && width < 0.01 * TICKS_PER_MM;
+  const isThin = classes.length === 0 && width < ticks.times(MICROMETER, 10);
   const smallest = Math.min(...sizes.map(({ value }) => value));
   const isDoubtful =
-    (classes.length === 0 && width < 0.002 * TICKS_PER_MM) ||
+    (classes.length === 0 && width < ticks.times(MICROMETER, 2)) ||
     mostDecimals >= 4 ||
     (smallest < 1 && deviations.some(({ quantity }) => quantity.decimals >= 4)) ||
     (smallest < 4 && mostDecimals === 3 && (classes.length > 0 || isThin));
@@ -78,7 +79,7 @@ function refuseEither(written: Written, cursor: Cursor): never {
 }
 
 /** `160 +40/0`: µm or mm. */
-function refuseWholeNumbers(written: Written, width: number, cursor: Cursor): never {
+function refuseWholeNumbers(written: Written, width: Ticks, cursor: Cursor): never {
   const { size, tolerance } = written;
   const deviations = tolerance!.deviations.map(({ sign, quantity }) => ({
     sign,
@@ -88,7 +89,7 @@ function refuseWholeNumbers(written: Written, width: number, cursor: Cursor): ne
   const nominal = ticksOf(size!, "mm");
   if (tolerance!.deviations.some(({ quantity }) => quantity.value >= size!.value))
     cursor.refuse(`has a deviation as large as the size. For µm write ${micrometers}.`);
-  if (width > nominal / 4)
+  if (width > ticks.dividedBy(nominal, 4))
     cursor.refuse(`has a tolerance wider than a quarter of the size. For µm write ${micrometers}.`);
   return cursor.refuse(
     `has deviations that could be µm or mm. Write ${micrometers}, or ${withUnit(written, "mm")}.`,

@@ -2,16 +2,10 @@
 
 import { inchFit, isInchFit } from "../fits/ansi-b41.ts";
 import { deviationIn, isHoleClass, limitDeviations } from "../fits/iso286.ts";
-import {
-  LONGEST,
-  lengthText,
-  TICKS_PER_IN,
-  TICKS_PER_MM,
-  TICKS_PER_UM,
-  toTicks,
-  type Units,
-} from "../lengths.ts";
-import type { Callout, Deviations } from "./callout.ts";
+import { LONGEST, lengthText, ONE, toTicks, type Units } from "../lengths.ts";
+import * as ticks from "../ticks.ts";
+import { INCH, type Limits, MICROMETER, type Ticks, ZERO } from "../ticks.ts";
+import type { Callout } from "./callout.ts";
 import { refuseDoubtful, refuseInchStyle, refuseOddDecimals } from "./doubts.ts";
 import { type Cursor, ticksOf } from "./quantities.ts";
 import { refuseOtherSecond } from "./second-size.ts";
@@ -30,15 +24,15 @@ export function join(written: Written, cursor: Cursor): Callout {
     cursor.refuse(`has an inch depth (${depth.text}) in a sheet in mm. Write ${depth.text} in for it.`);
   const first = ticksOf(size, units);
   const second = limit ? ticksOf(limit, units) : first;
-  const nominal = Math.min(first, second);
-  if (nominal <= 0) cursor.refuse("has a size of 0. Write the size, like 12 H7.");
-  if (Math.max(first, second) > toTicks(LONGEST[units], units))
+  const [nominal, greatest] = [ticks.smaller(first, second), ticks.larger(first, second)];
+  if (nominal <= ZERO) cursor.refuse("has a size of 0. Write the size, like 12 H7.");
+  if (greatest > toTicks(LONGEST[units], units))
     cursor.refuse(`has a size over ${LONGEST[units]} ${units}. Sizes end there.`);
   const toleranced = limit
-    ? fromLimits(Math.max(first, second), nominal, written, units, cursor)
+    ? fromLimits(greatest, nominal, written, units, cursor)
     : fromTolerance(nominal, written, units, stated === undefined, cursor);
   if (stated === undefined && !written.second)
-    refuseDoubtful(written, units, toleranced.upper - toleranced.lower, cursor);
+    refuseDoubtful(written, units, ticks.widthOf(toleranced), cursor);
   if (written.second) refuseOtherSecond(written, nominal, toleranced, units, cursor);
   const { lower, upper, kind, className, iso, shaft } = toleranced;
   return {
@@ -64,7 +58,7 @@ export function join(written: Written, cursor: Cursor): Callout {
 
 type Toleranced = Pick<Callout, "lower" | "upper" | "kind" | "className" | "iso" | "shaft">;
 
-const withoutClass = (lower: number, upper: number): Toleranced => ({
+const withoutClass = (lower: Ticks, upper: Ticks): Toleranced => ({
   lower,
   upper,
   kind: "hole",
@@ -74,20 +68,21 @@ const withoutClass = (lower: number, upper: number): Toleranced => ({
 });
 
 function fromLimits(
-  greatest: number,
-  least: number,
+  greatest: Ticks,
+  least: Ticks,
   written: Written,
   units: Units,
   cursor: Cursor,
 ): Toleranced {
   if (written.classes.length > 0)
     cursor.refuse(`has both limits and the class ${written.classes[0]}. Write the size once, like 12 H7.`);
-  refuseOddTolerance(0, greatest - least, least, units, cursor);
-  return withoutClass(0, greatest - least);
+  const read = withoutClass(ZERO, ticks.minus(greatest, least));
+  refuseOddTolerance(read, least, units, cursor);
+  return read;
 }
 
 function fromTolerance(
-  nominal: number,
+  nominal: Ticks,
   written: Written,
   units: Units,
   isDoubtful: boolean,
@@ -98,14 +93,14 @@ function fromTolerance(
   if (first === undefined) {
     if (!deviations) return refuseBare(written, cursor);
     if (isDoubtful && units === "mm" && !written.second)
-      refuseDoubtful(written, units, deviations.upper - deviations.lower, cursor);
-    refuseOddTolerance(deviations.lower, deviations.upper, nominal, units, cursor);
-    return withoutClass(deviations.lower + 0, deviations.upper + 0);
+      refuseDoubtful(written, units, ticks.widthOf(deviations), cursor);
+    refuseOddTolerance(deviations, nominal, units, cursor);
+    return withoutClass(ticks.plus(deviations.lower, ZERO), ticks.plus(deviations.upper, ZERO));
   }
   const read = isInchFit(first)
     ? fromInchFit(first, second, nominal, cursor)
     : fromClasses(first, second, nominal, cursor);
-  refuseOddTolerance(read.lower, read.upper, nominal, units, cursor);
+  refuseOddTolerance(read, nominal, units, cursor);
   if (deviations) refuseContradiction(read, deviations, written, units, cursor);
   return read;
 }
@@ -134,7 +129,7 @@ function statedUnits({ size, limit, tolerance }: Written, cursor: Cursor): Units
   return "mm";
 }
 
-function fromInchFit(fit: string, second: string | undefined, nominal: number, cursor: Cursor): Toleranced {
+function fromInchFit(fit: string, second: string | undefined, nominal: Ticks, cursor: Cursor): Toleranced {
   if (second) cursor.refuse(`has ${fit}/${second}, and an inch fit stands alone. Write ${fit}.`);
   const className = fit.toUpperCase();
   const read = inchFit(nominal, className);
@@ -148,7 +143,7 @@ function fromInchFit(fit: string, second: string | undefined, nominal: number, c
   };
 }
 
-function fromClasses(first: string, second: string | undefined, nominal: number, cursor: Cursor): Toleranced {
+function fromClasses(first: string, second: string | undefined, nominal: Ticks, cursor: Cursor): Toleranced {
   if (second === undefined)
     return {
       ...limitDeviations(nominal, first),
@@ -172,19 +167,19 @@ function fromClasses(first: string, second: string | undefined, nominal: number,
 }
 
 /** Deviations as written; beside a class, whole numbers are µm. */
-function statedDeviations(written: Written, units: Units, cursor: Cursor): Deviations {
+function statedDeviations(written: Written, units: Units, cursor: Cursor): Limits {
   const { classes, size } = written;
   const { deviations, plusMinus } = written.tolerance!;
   const inMicrometers =
     classes.length > 0 && deviations.every(({ quantity }) => /^\d+$/.test(quantity.text) && !quantity.units);
   const values = deviations.map(({ sign, quantity }) =>
-    inMicrometers ? sign * quantity.value * TICKS_PER_UM : sign * ticksOf(quantity, units),
+    ticks.times(inMicrometers ? ticks.times(MICROMETER, quantity.value) : ticksOf(quantity, units), sign),
   );
-  const [first, second] = values as [number, number | undefined];
-  if (plusMinus) return { lower: -first, upper: first };
+  const [first, second] = values as [Ticks, Ticks | undefined];
+  if (plusMinus) return { lower: ticks.negative(first), upper: first };
   if (second === undefined) {
     const [{ sign, quantity }] = deviations as [(typeof deviations)[0]];
-    if (Math.abs(first) > ticksOf(size!, units) / 4)
+    if (ticks.absolute(first) > ticks.dividedBy(ticksOf(size!, units), 4))
       cursor.refuse(
         `has ${quantity.text} beside ${size!.text}. Two limits differ by 20 % at most and one has a decimal point; a deviation is smaller still.`,
       );
@@ -193,29 +188,25 @@ function statedDeviations(written: Written, units: Units, cursor: Cursor): Devia
       `has one deviation alone. Write ${size!.text} ${sign > 0 ? `+${text}/0` : `0/-${text}`}.`,
     );
   }
-  return { lower: Math.min(first, second), upper: Math.max(first, second) };
+  return { lower: ticks.smaller(first, second), upper: ticks.larger(first, second) };
 }
 
-function refuseOddTolerance(
-  lower: number,
-  upper: number,
-  nominal: number,
-  units: Units,
-  cursor: Cursor,
-): void {
-  if (nominal + lower <= 0 || upper >= nominal)
+function refuseOddTolerance(deviations: Limits, nominal: Ticks, units: Units, cursor: Cursor): void {
+  const { lower, upper } = deviations;
+  const width = ticks.widthOf(deviations);
+  if (ticks.plus(nominal, lower) <= ZERO || upper >= nominal)
     cursor.refuse("has a deviation as large as the size. Write the size and its tolerance again.");
   if (upper === lower) cursor.refuse("has a tolerance of 0. Write two different limits.");
-  if (upper - lower > nominal / 4)
+  if (width > ticks.dividedBy(nominal, 4))
     cursor.refuse(
-      `has a tolerance of ${lengthText(upper - lower, units)}, wider than a quarter of the size. Write the size and its tolerance again.`,
+      `has a tolerance of ${lengthText(width, units)}, wider than a quarter of the size. Write the size and its tolerance again.`,
     );
 }
 
 /** Stated deviations must be those of the class, as far as their decimals go (to 0.001 mm or 0.0001 in at the worst). */
 function refuseContradiction(
   read: Toleranced,
-  stated: Deviations,
+  stated: Limits,
   written: Written,
   units: Units,
   cursor: Cursor,
@@ -223,22 +214,23 @@ function refuseContradiction(
   const { deviations } = written.tolerance!;
   const micrometers = deviations.some(({ quantity }) => quantity.units === "µm");
   const decimals = micrometers ? 0 : Math.max(...deviations.map(({ quantity }) => quantity.decimals));
-  const coarsest = units === "mm" ? TICKS_PER_UM : TICKS_PER_IN / 1e4;
+  const coarsest = units === "mm" ? MICROMETER : ticks.dividedBy(INCH, 1e4);
   const step =
-    decimals === 0
-      ? TICKS_PER_UM
-      : Math.min(coarsest, (units === "mm" ? TICKS_PER_MM : TICKS_PER_IN) / 10 ** decimals);
+    decimals === 0 ? MICROMETER : ticks.smaller(coarsest, ticks.dividedBy(ONE[units], 10 ** decimals));
   const own = read.iso
     ? { lower: deviationIn(read.lower, units), upper: deviationIn(read.upper, units) }
     : read;
-  if (Math.abs(own.lower - stated.lower) <= step / 2 && Math.abs(own.upper - stated.upper) <= step / 2)
+  if (
+    ticks.larger(ticks.apart(own.lower, stated.lower), ticks.apart(own.upper, stated.upper)) <=
+    ticks.dividedBy(step, 2)
+  )
     return;
-  const text = (one: Deviations) => `${signedText(one.upper, units)}/${signedText(one.lower, units)}`;
+  const text = (one: Limits) => `${signedText(one.upper, units)}/${signedText(one.lower, units)}`;
   cursor.refuse(
     `contradicts itself: ${read.className} is ${text(own)}, written is ${text(stated)}. Write the one that counts.`,
   );
 }
 
-function signedText(ticks: number, units: Units): string {
-  return `${ticks > 0 ? "+" : ""}${lengthText(ticks, units)}`;
+function signedText(deviation: Ticks, units: Units): string {
+  return `${deviation > ZERO ? "+" : ""}${lengthText(deviation, units)}`;
 }

@@ -4,12 +4,16 @@ import { classLines } from "../fits/iso286-in-words.ts";
 import type { Formula, Given } from "../formula.ts";
 import { fromTicks, lengthText, toTicks, type Units } from "../lengths.ts";
 import { none } from "../problem.ts";
+import * as ticks from "../ticks.ts";
 import { type Callout, deviationsOf, limitsOf } from "./callout.ts";
 
 /** Lower and upper limit of size. */
 export function limits(callout: Callout, units: Units = "mm"): [number, number] {
   const { lower, upper } = deviationsOf(callout, callout, units);
-  return [fromTicks(callout.nominal + lower, units), fromTicks(callout.nominal + upper, units)];
+  return [
+    fromTicks(ticks.plus(callout.nominal, lower), units),
+    fromTicks(ticks.plus(callout.nominal, upper), units),
+  ];
 }
 limits.formula = {
   source: "iso-286-1",
@@ -40,7 +44,7 @@ maximumSize.formula = {
 
 export function middleSize(callout: Callout, units: Units = "mm"): number {
   const { lower, upper } = limitsOf(callout, units);
-  return fromTicks((lower + upper) / 2, units);
+  return fromTicks(ticks.dividedBy(ticks.plus(lower, upper), 2), units);
 }
 middleSize.formula = {
   ...limits.formula,
@@ -49,8 +53,7 @@ middleSize.formula = {
 
 /** Width of the tolerance. */
 export function toleranceOf(callout: Callout, units: Units = "mm"): number {
-  const { lower, upper } = limitsOf(callout, units);
-  return fromTicks(upper - lower, units);
+  return fromTicks(ticks.widthOf(limitsOf(callout, units)), units);
 }
 toleranceOf.formula = {
   ...limits.formula,
@@ -123,11 +126,12 @@ export function acceptanceLimits(
 ): [number, number] {
   const { lower, upper } = limitsOf(callout, units);
   const margin = toTicks(uncertainty, units);
-  if (lower + margin > upper - margin)
+  const [least, greatest] = [ticks.plus(lower, margin), ticks.minus(upper, margin)];
+  if (least > greatest)
     none(
       `uncertainty is ${uncertainty}, which leaves nothing of ${lengthText(lower, units)} to ${lengthText(upper, units)}. Measure with less uncertainty.`,
     );
-  return [fromTicks(lower + margin, units), fromTicks(upper - margin, units)];
+  return [fromTicks(least, units), fromTicks(greatest, units)];
 }
 acceptanceLimits.formula = {
   source: "iso-14253-1",

@@ -3,10 +3,12 @@
 // everything else to it.
 
 import { type CompiledClass, compile, deviationsAt, isClassName, isHoleClass } from "../fits/iso286.ts";
-import { LONGEST, TICKS_PER_IN, TICKS_PER_MM, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
-import type { Callout, Deviations } from "./callout.ts";
+import { LONGEST, toTicks, type Units } from "../lengths.ts";
+import * as ticks from "../ticks.ts";
+import { INCH, type Limits, MICROMETER, MILLIMETER, TICK, type Ticks, ZERO } from "../ticks.ts";
+import type { Callout } from "./callout.ts";
 
-const ZERO = 48;
+const DIGIT_ZERO = 48;
 const POINT = 46;
 const SPACE = 32;
 const PLUS = 43;
@@ -20,15 +22,19 @@ let scanned = 0;
 let startedWithPoint = false;
 let decimalsScanned = -1;
 
-/** A decimal with a point, in ticks; −1 where there is none or one with more digits than are read here. */
-function scanDecimal(text: string, from: number, units: Units): number {
+/** Under 0 and NaN, which no size is: a second type beside the ticks would cost time in long columns. */
+const NO_DECIMAL = ticks.negative(TICK);
+const NO_DEVIATION = ticks.times(TICK, Number.NaN);
+
+/** A decimal with a point; NO_DECIMAL where there is none or one with more digits than are read here. */
+function scanDecimal(text: string, from: number, units: Units): Ticks {
   let digits = 0;
   let decimals = -1;
   let whole = 0;
   let at = from;
   for (; at < text.length; at++) {
     const code = text.charCodeAt(at);
-    const digit = code - ZERO;
+    const digit = code - DIGIT_ZERO;
     if (digit >= 0 && digit <= 9) {
       whole = whole * 10 + digit;
       digits++;
@@ -40,19 +46,21 @@ function scanDecimal(text: string, from: number, units: Units): number {
   scanned = at;
   startedWithPoint = text.charCodeAt(from) === POINT;
   decimalsScanned = decimals;
-  if (digits === 0 || digits > 11 || decimals > 7) return -1;
+  if (digits === 0 || digits > 11 || decimals > 7) return NO_DECIMAL;
   const scale = POWERS[Math.max(decimals, 0)];
-  return units === "mm" ? whole * (TICKS_PER_MM / scale) : Math.round((whole * TICKS_PER_IN) / scale);
+  return units === "mm"
+    ? ticks.times(ticks.dividedBy(MILLIMETER, scale), whole)
+    : ticks.rounded(ticks.dividedBy(ticks.times(INCH, whole), scale));
 }
 
 /** Sizes that the full reader has to look at, as they may be in the other unit: these and a few more. */
-function mayBeInches(nominal: number, decimals: number): boolean {
-  return decimals >= 3 && (decimals > 3 || nominal < 4 * TICKS_PER_MM);
+function mayBeInches(nominal: Ticks, decimals: number): boolean {
+  return decimals >= 3 && (decimals > 3 || nominal < ticks.times(MILLIMETER, 4));
 }
 
-function mayBeMillimeters(nominal: number, decimals: number): boolean {
-  if (nominal < TICKS_PER_IN) return false;
-  return decimals < (nominal < 3 * TICKS_PER_IN ? 3 : 4) || nominal > 8 * TICKS_PER_IN;
+function mayBeMillimeters(nominal: Ticks, decimals: number): boolean {
+  if (nominal < INCH) return false;
+  return decimals < (nominal < ticks.times(INCH, 3) ? 3 : 4) || nominal > ticks.times(INCH, 8);
 }
 
 function skipSpaces(text: string, from: number): number {
@@ -66,7 +74,7 @@ export function readPlainCallout(text: string, units: Units): Callout | undefine
   const first = text.charCodeAt(0);
   const hasSign = first === 0xd8 || first === 0x2300 || first === 0xf8;
   const nominal = scanDecimal(text, hasSign ? skipSpaces(text, 1) : 0, units);
-  if (nominal <= 0 || nominal > toTicks(LONGEST[units], units)) return undefined;
+  if (nominal <= ZERO || nominal > toTicks(LONGEST[units], units)) return undefined;
   // In mm a size in inch style is refused, with a sentence.
   if (startedWithPoint && units === "mm") return undefined;
   if (units === "mm" ? mayBeInches(nominal, decimalsScanned) : mayBeMillimeters(nominal, decimalsScanned))
@@ -78,7 +86,7 @@ export function readPlainCallout(text: string, units: Units): Callout | undefine
     : readDeviations(text, at, nominal, units, at > scanned);
 }
 
-function readClass(text: string, letters: number, nominal: number, units: Units): Callout | undefined {
+function readClass(text: string, letters: number, nominal: Ticks, units: Units): Callout | undefined {
   const end = text.length;
   let at = letters;
   let key = 0;
@@ -89,14 +97,14 @@ function readClass(text: string, letters: number, nominal: number, units: Units)
   }
   if (at === letters || at === end || end - at > 2) return undefined;
   for (; at < end; at++) {
-    const digit = text.charCodeAt(at) - ZERO;
+    const digit = text.charCodeAt(at) - DIGIT_ZERO;
     if (digit < 0 || digit > 9) return undefined;
-    key = key * 128 + digit + ZERO;
+    key = key * 128 + digit + DIGIT_ZERO;
   }
   const found = known.get(key) ?? look(text.slice(letters), key);
   if (found === undefined) return undefined;
   const deviations = deviationsAt(found.compiled, nominal, found.className);
-  if (isOdd(deviations.lower, deviations.upper, nominal)) return undefined;
+  if (isOdd(deviations, nominal)) return undefined;
   return new PlainCallout(text, nominal, units, found, deviations);
 }
 
@@ -104,68 +112,74 @@ function readClass(text: string, letters: number, nominal: number, units: Units)
 function readDeviations(
   text: string,
   from: number,
-  nominal: number,
+  nominal: Ticks,
   units: Units,
   isApart: boolean,
 ): Callout | undefined {
   if (text.charCodeAt(from) === PLUS_MINUS) {
     const deviation = scanDecimal(text, skipSpaces(text, from + 1), units);
-    if (deviation <= 0 || decimalsScanned < 1 || scanned !== text.length) return undefined;
-    return withDeviations(text, nominal, units, -deviation, deviation);
+    if (deviation <= ZERO || decimalsScanned < 1 || scanned !== text.length) return undefined;
+    return withDeviations(text, nominal, units, ticks.negative(deviation), deviation);
   }
   const first = scanSigned(text, from, units);
   // Without a space before it a 0 would be a digit of the size.
-  if (Number.isNaN(first) || (first === 0 && !isApart)) return undefined;
+  if (Number.isNaN(first) || (first === ZERO && !isApart)) return undefined;
   const separator = text.charCodeAt(scanned);
   if (separator !== SLASH && separator !== SPACE) return undefined;
   const second = scanSigned(text, skipSpaces(text, scanned + 1), units);
   if (Number.isNaN(second) || scanned !== text.length) return undefined;
-  return withDeviations(text, nominal, units, Math.min(first, second), Math.max(first, second));
+  return withDeviations(text, nominal, units, ticks.smaller(first, second), ticks.larger(first, second));
 }
 
-/** A deviation in ticks; NaN for a number other than 0 without its sign. */
-function scanSigned(text: string, from: number, units: Units): number {
+/** A deviation; NO_DEVIATION for a number other than 0 without its sign. */
+function scanSigned(text: string, from: number, units: Units): Ticks {
   const code = text.charCodeAt(from);
   const sign = code === PLUS ? 1 : code === MINUS ? -1 : 0;
   const start = sign === 0 ? from : from + 1;
   const value = scanDecimal(text, start, units);
-  if (value < 0 || (sign === 0 && value !== 0)) return Number.NaN;
+  if (value < ZERO || (sign === 0 && value !== ZERO)) return NO_DEVIATION;
   // A decimal mark, or a space behind it, may be lost.
-  if (decimalsScanned > 4 || (scanned > start + 1 && decimalsScanned < 0 && text.charCodeAt(start) === ZERO))
-    return Number.NaN;
+  if (
+    decimalsScanned > 4 ||
+    (scanned > start + 1 && decimalsScanned < 0 && text.charCodeAt(start) === DIGIT_ZERO)
+  )
+    return NO_DEVIATION;
   // Whole numbers may be µm.
-  if (decimalsScanned < 1 && value >= 3 * TICKS_PER_MM) return Number.NaN;
-  return sign * value + 0;
+  if (decimalsScanned < 1 && value >= ticks.times(MILLIMETER, 3)) return NO_DEVIATION;
+  return ticks.plus(ticks.times(value, sign), ZERO);
 }
 
 function withDeviations(
   text: string,
-  nominal: number,
+  nominal: Ticks,
   units: Units,
-  lower: number,
-  upper: number,
+  lower: Ticks,
+  upper: Ticks,
 ): Callout | undefined {
   // What the full reader may doubt in mm.
-  if (units === "mm" && (nominal < TICKS_PER_MM || upper - lower < 2 * TICKS_PER_UM)) return undefined;
+  if (units === "mm" && (nominal < MILLIMETER || ticks.minus(upper, lower) < ticks.times(MICROMETER, 2)))
+    return undefined;
   // A number as large as that may be the other limit: `12-12.018`.
-  if (lower === upper || Math.abs(lower) * 4 > nominal || Math.abs(upper) * 4 > nominal) return undefined;
-  return isOdd(lower, upper, nominal)
+  if (lower === upper || ticks.times(ticks.larger(ticks.absolute(lower), ticks.absolute(upper)), 4) > nominal)
+    return undefined;
+  const deviations = { lower, upper };
+  return isOdd(deviations, nominal)
     ? undefined
-    : new PlainCallout(text, nominal, units, NO_CLASS, { lower, upper });
+    : new PlainCallout(text, nominal, units, NO_CLASS, deviations);
 }
 
-function isOdd(lower: number, upper: number, nominal: number): boolean {
-  return nominal + lower <= 0 || (upper - lower) * 4 > nominal;
+function isOdd(deviations: Limits, nominal: Ticks): boolean {
+  return ticks.plus(nominal, deviations.lower) <= ZERO || ticks.times(ticks.widthOf(deviations), 4) > nominal;
 }
 
 /** What every such callout has in common stands in its class: small, as columns hold them by the thousand. */
 class PlainCallout implements Callout {
   constructor(
     readonly text: string,
-    readonly nominal: number,
+    readonly nominal: Ticks,
     readonly units: Units,
     private readonly of: PlainClass,
-    private readonly deviations: Deviations,
+    private readonly deviations: Limits,
   ) {}
 
   get lower() {

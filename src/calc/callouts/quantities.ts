@@ -4,6 +4,7 @@ import type { Role } from "../../data/drawing-words.ts";
 import { LONGEST, toTicks, type Units } from "../lengths.ts";
 import { isCommaOpen, unitOf } from "../number-text.ts";
 import { shown, wrong } from "../problem.ts";
+import type { Ticks } from "../ticks.ts";
 import type { Token } from "./tokens.ts";
 
 export interface Quantity {
@@ -17,7 +18,7 @@ export interface Quantity {
   readonly isFraction: boolean;
 }
 
-export function ticksOf(quantity: Quantity, units: Units): number {
+export function ticksOf(quantity: Quantity, units: Units): Ticks {
   return quantity.units === "µm"
     ? toTicks(quantity.value / 1000, "mm")
     : toTicks(quantity.value, quantity.units ?? units);

@@ -1,45 +1,55 @@
 // calc: a size written a second time in the other unit, in brackets: the one outside counts, the other must agree.
 
-import { lengthText, TICKS_PER_IN, TICKS_PER_MM, type Units } from "../lengths.ts";
-import type { Deviations } from "./callout.ts";
-import { type Cursor, type Quantity, ticksOf } from "./quantities.ts";
-import type { Written, WrittenDeviation } from "./written.ts";
+import { lengthText, ONE, type Units } from "../lengths.ts";
+import * as ticks from "../ticks.ts";
+import { type Limits, TICK, type Ticks, ZERO } from "../ticks.ts";
+import { type Cursor, ticksOf } from "./quantities.ts";
+import type { Written } from "./written.ts";
 
-const HAIR = 100;
+const HAIR = ticks.times(TICK, 100);
 
 export function refuseOtherSecond(
   written: Written,
-  nominal: number,
-  tolerance: Deviations,
+  nominal: Ticks,
+  tolerance: Limits,
   outer: Units,
   cursor: Cursor,
 ): void {
   const second = written.second!;
   const units = outer === "mm" ? "in" : "mm";
-  const step = (decimals: number) => (units === "mm" ? TICKS_PER_MM : TICKS_PER_IN) / 10 ** decimals;
-  const isNear = (ticks: number, own: number, within: number) => Math.abs(ticks - own) <= within + HAIR;
-  const { lower, upper } = tolerance;
+  const step = (decimals: number) => ticks.dividedBy(ONE[units], 10 ** decimals);
+  const isNear = (one: Ticks, own: Ticks, within: Ticks) => ticks.apart(one, own) <= ticks.plus(within, HAIR);
+  const areNear = (one: Ticks, other: Ticks, own: Limits, decimals: number): boolean => {
+    // Limits are often rounded inward, so each may be off by almost a whole step.
+    const within = ticks.minus(step(decimals), TICK);
+    return (
+      isNear(ticks.smaller(one, other), own.lower, within) &&
+      isNear(ticks.larger(one, other), own.upper, within)
+    );
+  };
 
   const isSize = ({ size, limit }: Written): boolean => {
     if (!size) return true;
     const ownUnit = [size, limit].every((one) => !one?.units || one.units === units);
     if (!ownUnit) return false;
-    if (!limit) return isNear(ticksOf(size, units), nominal, step(size.isFraction ? 3 : size.decimals) / 2);
-    const [minimum, maximum] = [ticksOf(size, units), ticksOf(limit, units)].sort((a, b) => a - b);
-    const within = step(Math.max(size.decimals, limit.decimals));
-    return isNear(minimum, nominal + lower, within - 1) && isNear(maximum, nominal + upper, within - 1);
+    if (!limit)
+      return isNear(
+        ticksOf(size, units),
+        nominal,
+        ticks.dividedBy(step(size.isFraction ? 3 : size.decimals), 2),
+      );
+    const decimals = Math.max(size.decimals, limit.decimals);
+    return areNear(ticksOf(size, units), ticksOf(limit, units), ticks.moved(tolerance, nominal), decimals);
   };
 
-  /** Limits are often rounded inward, so a deviation may be off by almost a whole step. */
-  const isTolerance = ({ tolerance }: Written): boolean => {
-    if (!tolerance) return true;
-    const { deviations, plusMinus } = tolerance;
-    const ticks = ({ sign, quantity }: WrittenDeviation) => sign * ticksOf(quantity, units);
-    const [first, other] = [ticks(deviations[0]), deviations[1] ? ticks(deviations[1]) : 0];
-    const [minimum, maximum] = plusMinus ? [-first, first] : [Math.min(first, other), Math.max(first, other)];
-    const within =
-      step(Math.max(...deviations.map(({ quantity }: { quantity: Quantity }) => quantity.decimals))) - 1;
-    return isNear(minimum, lower, within) && isNear(maximum, upper, within);
+  const isTolerance = ({ tolerance: written }: Written): boolean => {
+    if (!written) return true;
+    const { deviations, plusMinus } = written;
+    const [first, second] = deviations.map(({ sign, quantity }) =>
+      ticks.times(ticksOf(quantity, units), sign),
+    );
+    const other = plusMinus ? ticks.negative(first) : (second ?? ZERO);
+    return areNear(first, other, tolerance, Math.max(...deviations.map(({ quantity }) => quantity.decimals)));
   };
 
   if (second.classes.length === 0 && isSize(second) && isTolerance(second)) return;

@@ -1,7 +1,9 @@
 // calc: two numbers that could be limits and are too far apart to be them for certain: a count and a size, or two sizes.
 
 import { standardTolerance } from "../fits/iso286.ts";
-import { LONGEST, TICKS_PER_MM, toTicks } from "../lengths.ts";
+import { LONGEST, toTicks } from "../lengths.ts";
+import * as ticks from "../ticks.ts";
+import { MILLIMETER } from "../ticks.ts";
 import { type Cursor, type Quantity, ticksOf } from "./quantities.ts";
 
 /** The coarsest grade that limits are taken to have: of a hole with ⌀ or an operation beside it, of bare numbers. */
@@ -10,8 +12,8 @@ const COARSEST = { named: "11", bare: "14", apart: "16" } as const;
 function isWiderThan(grade: string, first: Quantity, second: Quantity, cursor: Cursor): boolean {
   const [one, two] = [first, second].map((quantity) => ticksOf(quantity, cursor.units));
   // The grades begin above 1 mm.
-  const nominal = Math.max(Math.min(one, two), 2 * TICKS_PER_MM);
-  return nominal <= toTicks(LONGEST.mm, "mm") && Math.abs(two - one) > standardTolerance(nominal, grade);
+  const nominal = ticks.larger(ticks.smaller(one, two), ticks.times(MILLIMETER, 2));
+  return nominal <= toTicks(LONGEST.mm, "mm") && ticks.apart(two, one) > standardTolerance(nominal, grade);
 }
 
 /** `10-⌀10.5`, `98-106.259`, `10-10.2 DRILL`: limits, or that many holes of one size. */

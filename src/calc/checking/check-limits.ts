@@ -1,18 +1,20 @@
 // calc: hand figures for the limits of size of a callout, and the mistake that gives them: each is made on the callout
-// itself and compared with the figures. Which mistakes people make is common practice, no source. In ticks.
+// itself and compared with the figures. Which mistakes people make is common practice, no source.
 
-import { type Callout, type Deviations, deviationsOf } from "../callouts/callout.ts";
+import { type Callout, deviationsOf } from "../callouts/callout.ts";
 import { limits } from "../callouts/limits.ts";
 import { inchFit, inchFitNames } from "../fits/ansi-b41.ts";
 import { deviationIn, grades, isHoleClass, limitDeviations } from "../fits/iso286.ts";
 import { neighborSizes, withoutDelta } from "../fits/iso286-in-words.ts";
 import type { Formula } from "../formula.ts";
-import { lengthText, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
+import { lengthText, toTicks, type Units } from "../lengths.ts";
 import { Problem } from "../problem.ts";
+import * as ticks from "../ticks.ts";
+import { INCH, type Limits, MICROMETER, type Ticks, ZERO } from "../ticks.ts";
 import { placeOf } from "./written-digits.ts";
 
 /** Hand figures this close are ok: 0.0005 mm, 0.00002 in. */
-export const LENGTH_OK = { mm: TICKS_PER_UM / 2, in: TICKS_PER_IN * 0.00002 } as const;
+export const LENGTH_OK = { mm: ticks.dividedBy(MICROMETER, 2), in: ticks.times(INCH, 0.00002) } as const;
 
 /** As a share of the tolerance. */
 const FINE_ENOUGH = 0.04;
@@ -20,27 +22,34 @@ const FINE_ENOUGH = 0.04;
 const NEAR_GRADES = 3;
 
 /** A mistake by name, and the deviations that it gives. */
-type Mistake = readonly [name: string, deviations: Deviations];
+type Mistake = readonly [name: string, deviations: Limits];
 
 /** `ok`, the mistake, or how far off each limit is. */
 export function checkLimits(lower: number, upper: number, callout: Callout, units: Units = "mm"): string {
   const hand = { lower: toTicks(lower, units), upper: toTicks(upper, units) };
   const own = deviationsOf(callout, callout, units);
-  const isHand = (deviations: Deviations, lowerWithin: number, upperWithin: number) =>
-    Math.abs(callout.nominal + deviations.lower - hand.lower) <= lowerWithin &&
-    Math.abs(callout.nominal + deviations.upper - hand.upper) <= upperWithin;
+  const isHand = (deviations: Limits, lowerWithin: Ticks, upperWithin: Ticks) => {
+    const made = ticks.moved(deviations, callout.nominal);
+    return (
+      ticks.apart(made.lower, hand.lower) <= lowerWithin && ticks.apart(made.upper, hand.upper) <= upperWithin
+    );
+  };
   if (isHand(own, LENGTH_OK[units], LENGTH_OK[units])) return "ok";
   // A mistake is met to the digits written, as long as those are fine enough to tell it from others.
-  const within = (figure: number, { lower, upper }: Deviations) =>
-    Math.max(
+  const within = (figure: number, made: Limits) =>
+    ticks.larger(
       LENGTH_OK[units],
-      Math.min(toTicks(placeOf(figure) / 2, units), FINE_ENOUGH * Math.abs(upper - lower)),
+      ticks.smaller(
+        toTicks(placeOf(figure) / 2, units),
+        ticks.times(ticks.absolute(ticks.widthOf(made)), FINE_ENOUGH),
+      ),
     );
   const found = mistakesOf(callout, own, units).find(([, made]) =>
     isHand(made, within(lower, made), within(upper, made)),
   );
   if (found) return found[0];
-  return `lower limit ${offText(hand.lower - callout.nominal - own.lower, units)}, upper limit ${offText(hand.upper - callout.nominal - own.upper, units)}`;
+  const off = ticks.moved(hand, ticks.negative(callout.nominal));
+  return `lower limit ${offText(ticks.minus(off.lower, own.lower), units)}, upper limit ${offText(ticks.minus(off.upper, own.upper), units)}`;
 }
 checkLimits.formula = {
   source: "practice",
@@ -55,16 +64,19 @@ checkLimits.formula = {
   ],
 } satisfies Formula;
 
-function offText(ticks: number, units: Units): string {
-  if (Math.abs(ticks) <= LENGTH_OK[units]) return "ok";
-  return `${lengthText(Math.abs(ticks), units)} ${ticks > 0 ? "high" : "low"}`;
+function offText(off: Ticks, units: Units): string {
+  if (ticks.absolute(off) <= LENGTH_OK[units]) return "ok";
+  return `${lengthText(ticks.absolute(off), units)} ${off > ZERO ? "high" : "low"}`;
 }
 
 /** Every mistake with what it gives, those with the fewest changes and the likeliest first. */
-function mistakesOf(callout: Callout, own: Deviations, units: Units): Mistake[] {
+function mistakesOf(callout: Callout, own: Limits, units: Units): Mistake[] {
   const { nominal } = callout;
-  const scaled = (factor: number) => ({ lower: own.lower * factor, upper: own.upper * factor });
-  const mirrored = { lower: -own.upper, upper: -own.lower };
+  const scaled = (factor: number) => ({
+    lower: ticks.times(own.lower, factor),
+    upper: ticks.times(own.upper, factor),
+  });
+  const mirrored = { lower: ticks.negative(own.upper), upper: ticks.negative(own.lower) };
   const single: Mistake[] = [
     ...classMistakes(callout, units),
     ["sign turned", mirrored],
@@ -73,10 +85,10 @@ function mistakesOf(callout: Callout, own: Deviations, units: Units): Mistake[] 
     ["µm for mm: deviations 1000 times too large", scaled(1000)],
     ["deviations in inches for mm", scaled(1 / 25.4)],
     ["deviations in mm for inches", scaled(25.4)],
-    ["deviations for limits of size", { lower: own.lower - nominal, upper: own.upper - nominal }],
+    ["deviations for limits of size", ticks.moved(own, ticks.negative(nominal))],
     [`limits in ${units === "mm" ? "inches for mm" : "mm for inches"}`, otherUnit(callout, own, units)],
   ];
-  const exchanged = ({ lower, upper }: Deviations) => ({ lower: upper, upper: lower });
+  const exchanged = ({ lower, upper }: Limits) => ({ lower: upper, upper: lower });
   return [
     ["upper and lower exchanged", exchanged(own)],
     ...single,
@@ -85,9 +97,9 @@ function mistakesOf(callout: Callout, own: Deviations, units: Units): Mistake[] 
 }
 
 /** The limits themselves in the other unit, as deviations from the nominal size. */
-function otherUnit({ nominal }: Callout, own: Deviations, units: Units): Deviations {
+function otherUnit({ nominal }: Callout, own: Limits, units: Units): Limits {
   const factor = units === "mm" ? 1 / 25.4 : 25.4;
-  const at = (deviation: number) => (nominal + deviation) * factor - nominal;
+  const at = (deviation: Ticks) => ticks.minus(ticks.times(ticks.plus(nominal, deviation), factor), nominal);
   return { lower: at(own.lower), upper: at(own.upper) };
 }
 
@@ -100,7 +112,7 @@ function isoMistakes({ nominal, className, kind }: Callout, units: Units): Mista
   const [, letters, grade] = /^([A-Za-z]+)(\d+)$/.exec(className) as unknown as [string, string, string];
   const other = kind === "hole" ? letters.toLowerCase() : letters.toUpperCase();
   const turned = kind === "hole" ? "shaft for hole" : "hole for shaft";
-  const at = (size: number, name: string): Deviations | undefined => {
+  const at = (size: Ticks, name: string): Limits | undefined => {
     try {
       const { lower, upper } = limitDeviations(size, name);
       return { lower: deviationIn(lower, units), upper: deviationIn(upper, units) };
@@ -112,7 +124,7 @@ function isoMistakes({ nominal, className, kind }: Callout, units: Units): Mista
   const near = grades
     .filter((one) => one !== grade && Math.abs(Number(one) - Number(grade)) <= NEAR_GRADES)
     .sort((a, b) => Math.abs(Number(a) - Number(grade)) - Math.abs(Number(b) - Number(grade)));
-  const candidates: (readonly [string, Deviations | undefined])[] = [
+  const candidates: (readonly [string, Limits | undefined])[] = [
     ...near.map((one) => [`${letters}${one} for ${className}`, at(nominal, `${letters}${one}`)] as const),
     [`${other}${grade}: ${turned}`, at(nominal, `${other}${grade}`)],
     ...neighborSizes(nominal).map(

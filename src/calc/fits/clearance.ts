@@ -1,9 +1,11 @@
 // calc: a hole and a shaft together. A negative clearance is an interference.
 
-import { type Callout, type Deviations, deviationsOf, limitsOf } from "../callouts/callout.ts";
+import { type Callout, deviationsOf, limitsOf } from "../callouts/callout.ts";
 import type { Formula } from "../formula.ts";
 import { fromTicks, type Units } from "../lengths.ts";
 import { wrong } from "../problem.ts";
+import * as ticks from "../ticks.ts";
+import { type Limits, ZERO } from "../ticks.ts";
 
 /** Minimum and maximum clearance, mm or in; the hole may carry the shaft too (`12 H7/g6`). */
 export function clearance(hole: Callout, shaft?: Callout, units: Units = "mm"): [number, number] {
@@ -34,8 +36,8 @@ export function fitType(
   units: Units = "mm",
 ): "clearance" | "interference" | "transition" {
   const both = limitsOfBoth(hole, shaft, units);
-  if (minimumOf(both) >= 0) return "clearance";
-  return maximumOf(both) <= 0 ? "interference" : "transition";
+  if (minimumOf(both) >= ZERO) return "clearance";
+  return maximumOf(both) <= ZERO ? "interference" : "transition";
 }
 fitType.formula = {
   ...clearance.formula,
@@ -50,10 +52,10 @@ fitType.formula = {
   },
 } satisfies Formula;
 
-type HoleAndShaft = readonly [Deviations, Deviations];
+type HoleAndShaft = readonly [Limits, Limits];
 
-const minimumOf = ([hole, shaft]: HoleAndShaft) => hole.lower - shaft.upper;
-const maximumOf = ([hole, shaft]: HoleAndShaft) => hole.upper - shaft.lower;
+const minimumOf = ([hole, shaft]: HoleAndShaft) => ticks.minus(hole.lower, shaft.upper);
+const maximumOf = ([hole, shaft]: HoleAndShaft) => ticks.minus(hole.upper, shaft.lower);
 
 function limitsOfBoth(hole: Callout, shaft: Callout | undefined, units: Units): HoleAndShaft {
   if (hole.kind === "shaft")
@@ -61,7 +63,7 @@ function limitsOfBoth(hole: Callout, shaft: Callout | undefined, units: Units): 
   return [limitsOf(hole, units), shaftLimits(hole, shaft, units)];
 }
 
-function shaftLimits(hole: Callout, shaft: Callout | undefined, units: Units): Deviations {
+function shaftLimits(hole: Callout, shaft: Callout | undefined, units: Units): Limits {
   if (shaft) {
     if (hole.shaft) wrong(`hole carries the shaft ${hole.shaft.className} already. Leave shaft empty.`);
     if (shaft.kind === "hole" && shaft.className)
@@ -69,6 +71,5 @@ function shaftLimits(hole: Callout, shaft: Callout | undefined, units: Units): D
     return limitsOf(shaft, units);
   }
   if (!hole.shaft) return wrong("shaft is empty. Enter it, or write the fit as 12 H7/g6.");
-  const { lower, upper } = deviationsOf(hole, hole.shaft, units);
-  return { lower: hole.nominal + lower, upper: hole.nominal + upper };
+  return ticks.moved(deviationsOf(hole, hole.shaft, units), hole.nominal);
 }

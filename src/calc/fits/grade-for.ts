@@ -3,23 +3,25 @@
 import type { Callout } from "../callouts/callout.ts";
 import type { Formula } from "../formula.ts";
 import { lengthText } from "../lengths.ts";
+import type { Ticks } from "../ticks.ts";
+import * as ticks from "../ticks.ts";
 import { gradeFor, standardTolerance } from "./iso286.ts";
 
 /** The coarsest standard tolerance grade no wider than the tolerance, and how it is usually made. */
 export function gradeAndProcess(callout: Callout): [string, string] {
-  const grade = gradeFor(callout.upper - callout.lower, callout.nominal);
+  const grade = gradeFor(ticks.widthOf(callout), callout.nominal);
   return [grade, processFor(grade)];
 }
 gradeAndProcess.formula = {
   source: "iso-286-1",
   steps: () => [],
   conclusion: (_units, callout: Callout) => {
-    const { nominal, lower, upper } = callout;
+    const { nominal } = callout;
     const [grade, usual] = gradeAndProcess(callout);
-    const text = (ticks: number) => `${lengthText(ticks, "mm")} mm`;
+    const text = (length: Ticks) => `${lengthText(length, "mm")} mm`;
     const width = standardTolerance(nominal, grade.slice(2));
     return [
-      `tolerance ${text(upper - lower)}; ${grade} at ${text(nominal)} is ${text(width)}, the coarsest grade no wider`,
+      `tolerance ${text(ticks.widthOf(callout))}; ${grade} at ${text(nominal)} is ${text(width)}, the coarsest grade no wider`,
       usual,
     ];
   },

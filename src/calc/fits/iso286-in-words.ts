@@ -1,18 +1,18 @@
 // calc: ISO 286-1 in words: how the limit deviations of a class come about at a size, for the steps that people read, and
-// what they would be in the size range next to it or without Δ, for the checks of hand figures. In ticks.
+// what they would be in the size range next to it or without Δ, for the checks of hand figures.
 
 import { deviationsByFinerStep, finerSizeSteps } from "../../data/iso286/fundamental-deviations.ts";
 import { sizeSteps } from "../../data/iso286/standard-tolerances.ts";
 import type { Formula } from "../formula.ts";
-import { lengthText, TICKS_PER_MM, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
+import { lengthText, micrometers, toTicks, type Units } from "../lengths.ts";
+import * as ticks from "../ticks.ts";
+import { type Limits, MICROMETER, MILLIMETER, type Ticks } from "../ticks.ts";
 import {
   CLASS,
   deltaAt,
   deviationIn,
   grades,
-  inTicks,
   isHoleClass,
-  type LimitDeviations,
   limitDeviations,
   lowerDeviation,
   parseGrade,
@@ -24,19 +24,19 @@ import {
   upperDeviation,
 } from "./iso286.ts";
 
-const micrometers = (ticks: number) => `${String(ticks / TICKS_PER_UM).replace("-", "−")} µm`;
+const inMicrometers = (length: Ticks) => `${String(ticks.ratio(length, MICROMETER)).replace("-", "−")} µm`;
 
 function stepText(ends: readonly number[], step: number): string {
   return `over ${step === 0 ? 0 : ends[step - 1]} up to ${ends[step]} mm`;
 }
 
-function gradeLine(nominal: number, grade: string): string {
+function gradeLine(nominal: Ticks, grade: string): string {
   const step = standardStep[stepOf(nominal)];
-  return `IT${grade} ${stepText(sizeSteps, step)}: ${micrometers(standardTolerance(nominal, grade))}`;
+  return `IT${grade} ${stepText(sizeSteps, step)}: ${inMicrometers(standardTolerance(nominal, grade))}`;
 }
 
 /** How the limit deviations of a class come about at a size: tolerance, fundamental deviation, Δ, and the other limit. */
-export function classLines(nominal: number, className: string): string[] {
+export function classLines(nominal: Ticks, className: string): string[] {
   const { lower, upper } = limitDeviations(nominal, className);
   const [, letters, grade] = CLASS.exec(className) as unknown as [string, string, string];
   const isHole = isHoleClass(letters);
@@ -51,28 +51,28 @@ export function classLines(nominal: number, className: string): string[] {
   // Holes from J on lie by their upper limit deviation, shafts by the lower; before that the other way around.
   const byUpper = isHole === key > "i";
   const [name, value] = byUpper ? [high, upper] : [low, lower];
-  const delta = isHole && key >= "k" ? deltaAt(key, grades.indexOf(grade) - 1, step) : undefined;
-  if (delta === undefined)
-    lines.push(`fundamental deviation ${letters}, ${where}: ${name} = ${micrometers(value)}`);
+  const stated = isHole && key >= "k" ? deltaAt(key, grades.indexOf(grade) - 1, step) : undefined;
+  const fundamental = `fundamental deviation ${letters}, ${where}: ${name} =`;
+  if (stated === undefined) lines.push(`${fundamental} ${inMicrometers(value)}`);
   else {
+    const delta = inMicrometers(micrometers(stated));
+    const without = inMicrometers(ticks.minus(value, micrometers(stated)));
     lines.push(
-      `fundamental deviation ${letters}, ${where}: ${name} = ${micrometers(value - inTicks(delta))} + Δ`,
-    );
-    lines.push(`Δ of IT${grade}, ${stepText(sizeSteps, standardStep[step])}: ${micrometers(inTicks(delta))}`);
-    lines.push(
-      `${name} = ${micrometers(value - inTicks(delta))} + ${micrometers(inTicks(delta))} = ${micrometers(value)}`,
+      `${fundamental} ${without} + Δ`,
+      `Δ of IT${grade}, ${stepText(sizeSteps, standardStep[step])}: ${delta}`,
+      `${name} = ${without} + ${delta} = ${inMicrometers(value)}`,
     );
   }
   return [
     ...lines,
     byUpper
-      ? `${low} = ${high} − IT${grade} = ${micrometers(lower)}`
-      : `${high} = ${low} + IT${grade} = ${micrometers(upper)}`,
+      ? `${low} = ${high} − IT${grade} = ${inMicrometers(lower)}`
+      : `${high} = ${low} + IT${grade} = ${inMicrometers(upper)}`,
   ];
 }
 
-/** A size in each size range next to that of a nominal size, the finer ones too, in ticks, and the range in words. */
-export function neighborSizes(nominal: number): { readonly size: number; readonly text: string }[] {
+/** A size in each size range next to that of a nominal size, the finer ones too, and the range in words. */
+export function neighborSizes(nominal: Ticks): { readonly size: Ticks; readonly text: string }[] {
   const fine = stepOf(nominal);
   const standard = standardStep[fine];
   const ranges = [
@@ -81,16 +81,16 @@ export function neighborSizes(nominal: number): { readonly size: number; readonl
   ];
   return ranges
     .filter(([ends, step]) => step >= 0 && step < ends.length)
-    .map(([ends, step]) => ({ size: ends[step] * TICKS_PER_MM, text: stepText(ends, step) }));
+    .map(([ends, step]) => ({ size: ticks.times(MILLIMETER, ends[step]), text: stepText(ends, step) }));
 }
 
 /** What a hole K to ZC would have without Δ; undefined where the class takes none. */
-export function withoutDelta(nominal: number, className: string, units: Units): LimitDeviations | undefined {
+export function withoutDelta(nominal: Ticks, className: string, units: Units): Limits | undefined {
   const [, letters, grade] = CLASS.exec(className) as unknown as [string, string, string];
   const delta = deltaAt(letters.toLowerCase(), grades.indexOf(grade) - 1, stepOf(nominal));
   if (delta === undefined) return undefined;
   const { lower, upper } = limitDeviations(nominal, className);
-  const less = (deviation: number) => deviationIn(deviation - inTicks(delta), units);
+  const less = (deviation: Ticks) => deviationIn(ticks.minus(deviation, micrometers(delta)), units);
   return { lower: less(lower), upper: less(upper) };
 }
 

@@ -1,4 +1,4 @@
-// calc: ISO 286-1:2010: standard tolerances and limit deviations of tolerance classes, in ticks (see lengths.ts).
+// calc: ISO 286-1:2010: standard tolerances and limit deviations of tolerance classes.
 // A class is compiled once to its limit deviations at every size step; after that a size costs one search.
 
 import {
@@ -11,22 +11,10 @@ import {
   upperDeviationsOfJ,
 } from "../../data/iso286/fundamental-deviations.ts";
 import { sizeSteps, standardTolerances } from "../../data/iso286/standard-tolerances.ts";
-import {
-  fromTicks,
-  lengthText,
-  roundTicks,
-  TICKS_PER_MM,
-  TICKS_PER_UM,
-  toTicks,
-  type Units,
-} from "../lengths.ts";
+import { fromTicks, lengthText, micrometers, toTicks, type Units } from "../lengths.ts";
 import { none, shown, wrong } from "../problem.ts";
-
-/** Lower and upper limit deviation (EI and ES, ei and es), in ticks. */
-export interface LimitDeviations {
-  readonly lower: number;
-  readonly upper: number;
-}
+import * as ticks from "../ticks.ts";
+import { INCH, type Limits, MILLIMETER, type Ticks, ZERO } from "../ticks.ts";
 
 /** Names of the standard tolerance grades, finest first. */
 export const grades: readonly string[] = [
@@ -39,14 +27,14 @@ export const CLASS =
 
 // The finer steps, the first cut at 1 mm, where IT14 to IT18, A, B and N9 begin.
 export const stepEnds = [1, ...finerSizeSteps];
-const stepEndTicks = Float64Array.from(stepEnds, (end) => end * TICKS_PER_MM);
+const stepEndTicks = stepEnds.map((end) => ticks.times(MILLIMETER, end));
 export const standardStep = stepEnds.map((end) => sizeSteps.findIndex((standardEnd) => standardEnd >= end));
 const UP_TO_1_MM = 0;
 const UP_TO_3_MM = 1;
 const UP_TO_500_MM = stepEnds.indexOf(500);
 
-export function stepOf(nominal: number): number {
-  if (!(nominal > 0)) wrong(`size is ${lengthText(nominal, "mm")} mm. Enter a size over 0.`);
+export function stepOf(nominal: Ticks): number {
+  if (!(nominal > ZERO)) wrong(`size is ${lengthText(nominal, "mm")} mm. Enter a size over 0.`);
   if (nominal > stepEndTicks[stepEndTicks.length - 1])
     none(`size is ${lengthText(nominal, "mm")} mm. ISO 286 ends at 3150 mm.`);
   let low = 0;
@@ -59,17 +47,13 @@ export function stepOf(nominal: number): number {
   return low;
 }
 
-export const inTicks = (micrometers: number) => Math.round(micrometers * TICKS_PER_UM);
-
-/** By grade, the standard tolerance in ticks at each step; undefined where there is none. */
+/** By grade, the standard tolerance at each step; undefined where there is none. */
 const tolerances = new Map(
   grades.map((grade, index) => [
     grade,
     standardStep.map((step, fine) => {
-      const micrometers = standardTolerances[grade][step];
-      return micrometers === undefined || (index > 14 && fine === UP_TO_1_MM)
-        ? undefined
-        : inTicks(micrometers);
+      const width = standardTolerances[grade][step];
+      return width === undefined || (index > 14 && fine === UP_TO_1_MM) ? undefined : micrometers(width);
     }),
   ]),
 );
@@ -86,10 +70,10 @@ export function parseGrade(grade: string | number): string {
 }
 
 /**
- * The standard tolerance of a grade at a nominal size, both in ticks.
+ * The standard tolerance of a grade at a nominal size.
  * @param grade as parseGrade gives it
  */
-export function standardTolerance(nominal: number, grade: string): number {
+export function standardTolerance(nominal: Ticks, grade: string): Ticks {
   const tolerance = tolerances.get(grade)?.[stepOf(nominal)];
   if (tolerance !== undefined) return tolerance;
   const number = grades.indexOf(parseGrade(grade)) - 1;
@@ -97,8 +81,8 @@ export function standardTolerance(nominal: number, grade: string): number {
   return none(`grade "IT${grade}" is not defined at ${lengthText(nominal, "mm")} mm. ${why}.`);
 }
 
-/** The coarsest standard tolerance grade no wider than a tolerance, both lengths in ticks: "IT7". */
-export function gradeFor(tolerance: number, nominal: number): string {
+/** The coarsest standard tolerance grade no wider than a tolerance: "IT7". */
+export function gradeFor(tolerance: Ticks, nominal: Ticks): string {
   const step = stepOf(nominal);
   for (let index = grades.length - 1; index >= 0; index--) {
     const width = tolerances.get(grades[index])![step];
@@ -120,20 +104,20 @@ export function isHoleClass(className: string): boolean {
 }
 
 /** The limit deviations of a class at every size step. */
-export type CompiledClass = readonly (LimitDeviations | undefined)[];
+export type CompiledClass = readonly (Limits | undefined)[];
 const classes = new Map<string, CompiledClass>();
 
 /**
- * Limit deviations of a tolerance class at a nominal size, in ticks.
+ * Limit deviations (EI and ES, ei and es) of a tolerance class at a nominal size.
  * @param className upper case for a hole, lower case for a shaft
  * @throws Problem "wrong" for what is no class, "none" for a class not defined at that size
  */
-export function limitDeviations(nominal: number, className: string): LimitDeviations {
+export function limitDeviations(nominal: Ticks, className: string): Limits {
   return deviationsAt(classes.get(className) ?? compile(className), nominal, className);
 }
 
-/** Limit deviations of a compiled class at a nominal size, in ticks. @throws Problem as limitDeviations does */
-export function deviationsAt(compiled: CompiledClass, nominal: number, className: string): LimitDeviations {
+/** Limit deviations of a compiled class at a nominal size. @throws Problem as limitDeviations does */
+export function deviationsAt(compiled: CompiledClass, nominal: Ticks, className: string): Limits {
   return compiled[stepOf(nominal)] ?? undefinedThere(nominal, className, compiled);
 }
 
@@ -152,23 +136,24 @@ export function compile(className: string): CompiledClass {
   return deviations;
 }
 
-const over = (lower: number, tolerance: number) => ({ lower: lower + 0, upper: lower + tolerance });
-const under = (upper: number, tolerance: number) => ({ lower: upper - tolerance, upper: upper + 0 });
+const over = (lower: Ticks, tolerance: Ticks) => ({
+  lower: ticks.plus(lower, ZERO),
+  upper: ticks.plus(lower, tolerance),
+});
+const under = (upper: Ticks, tolerance: Ticks) => ({
+  lower: ticks.minus(upper, tolerance),
+  upper: ticks.plus(upper, ZERO),
+});
 
 /** The class `letters` + `grade` at one step; undefined where the standard has none. */
-function atStep(
-  letters: string,
-  grade: number,
-  step: number,
-  tolerance: number,
-): LimitDeviations | undefined {
+function atStep(letters: string, grade: number, step: number, tolerance: Ticks): Limits | undefined {
   const isHole = isHoleClass(letters);
   const key = letters.toLowerCase();
-  if (key === "js") return { lower: -tolerance / 2, upper: tolerance / 2 };
+  if (key === "js") return { lower: ticks.dividedBy(tolerance, -2), upper: ticks.dividedBy(tolerance, 2) };
   if (key === "j") {
     const deviation = (isHole ? upperDeviationsOfJ : lowerDeviationsOfj)[grade]?.[standardStep[step]];
     if (deviation === undefined) return undefined;
-    return isHole ? under(inTicks(deviation), tolerance) : over(-inTicks(deviation), tolerance);
+    return isHole ? under(micrometers(deviation), tolerance) : over(micrometers(-deviation), tolerance);
   }
   // Finer steps count from 3 mm too: the step that ends at 1 mm is part of their first.
   const magnitude = deviationsByFinerStep[key]
@@ -177,11 +162,12 @@ function atStep(
   if (magnitude === undefined || magnitude === null) return undefined;
   if (key < "i") {
     if (key < "c" && step === UP_TO_1_MM) return undefined;
-    return isHole ? over(inTicks(magnitude), tolerance) : under(-inTicks(magnitude), tolerance);
+    return isHole ? over(micrometers(magnitude), tolerance) : under(micrometers(-magnitude), tolerance);
   }
-  if (!isHole) return over(key !== "k" || (grade >= 4 && grade <= 7) ? inTicks(magnitude) : 0, tolerance);
+  if (!isHole)
+    return over(key !== "k" || (grade >= 4 && grade <= 7) ? micrometers(magnitude) : ZERO, tolerance);
   const upper = upperDeviationFromK(key, grade, step, magnitude);
-  return upper === undefined ? undefined : under(inTicks(upper), tolerance);
+  return upper === undefined ? undefined : under(micrometers(upper), tolerance);
 }
 
 /** ES of the holes K to ZC in µm: the tabled magnitude under the nominal size, and Delta where it applies. */
@@ -228,7 +214,7 @@ function notAClass(className: string): string {
   return `${received}. Write a letter and a grade: "H7" for a hole, "g6" for a shaft.`;
 }
 
-function undefinedThere(nominal: number, className: string, deviations: CompiledClass): never {
+function undefinedThere(nominal: Ticks, className: string, deviations: CompiledClass): never {
   const ranges: string[] = [];
   for (let step = 0; step < deviations.length; step++) {
     if (!deviations[step]) continue;
@@ -242,11 +228,11 @@ function undefinedThere(nominal: number, className: string, deviations: Compiled
   );
 }
 
-const DEVIATION_STEP_IN = 25_400;
+const DEVIATION_STEP_IN = ticks.dividedBy(INCH, 1e5);
 
-/** A class's deviation as it counts in a unit: in inches rounded, half away from zero, to 0.00001 in; in ticks. */
-export function deviationIn(ticks: number, units: Units): number {
-  return units === "mm" ? ticks : roundTicks(ticks, DEVIATION_STEP_IN);
+/** A class's deviation as it counts in a unit: in inches rounded, half away from zero, to 0.00001 in. */
+export function deviationIn(deviation: Ticks, units: Units): Ticks {
+  return units === "mm" ? deviation : ticks.roundedTo(DEVIATION_STEP_IN, deviation);
 }
 
 /** ES or es of a class at a size, mm or in. */

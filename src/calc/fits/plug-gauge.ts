@@ -3,52 +3,55 @@
 import { type PlugGaugeRow, plugGauges } from "../../data/plug-gauges.ts";
 import type { Callout } from "../callouts/callout.ts";
 import type { Formula, Given } from "../formula.ts";
-import { fromTicks, lengthText, TICKS_PER_MM, TICKS_PER_UM, type Units } from "../lengths.ts";
+import { fromTicks, lengthText, micrometers, type Units } from "../lengths.ts";
 import { none } from "../problem.ts";
 import { holeLimits } from "../reamers/reamer-limits.ts";
+import * as ticks from "../ticks.ts";
+import { type Limits, MICROMETER, MILLIMETER, type Ticks } from "../ticks.ts";
 import { deviationIn } from "./iso286.ts";
 
-/** End of the table, ticks. */
-const LAST_TABULATED = 180 * TICKS_PER_MM;
+/** End of the table. */
+const LAST_TABULATED = ticks.times(MILLIMETER, 180);
 
-/** Limits of size of the gauges, in ticks. */
+/** Limits of size of the gauges. */
 export interface PlugGauge {
-  readonly goMinimum: number;
-  readonly goMaximum: number;
+  readonly goMinimum: Ticks;
+  readonly goMaximum: Ticks;
   /** The size down to which the GO gauge may wear. */
-  readonly goWorn: number;
-  readonly notGoMinimum: number;
-  readonly notGoMaximum: number;
+  readonly goWorn: Ticks;
+  readonly notGoMinimum: Ticks;
+  readonly notGoMaximum: Ticks;
 }
 
 /**
  * GO: minimum of the hole + z ± H/2; worn at the minimum − y; NOT GO: maximum ± H/2.
- * @param nominal nominal size of the hole, ticks
- * @param lower @param upper its limit deviations, ticks
+ * @param nominal nominal size of the hole
+ * @param deviations its limit deviations
  * @param grade its standard tolerance grade, "6" or "7"; every other is `none`
  */
-export function plugGaugeFor(nominal: number, lower: number, upper: number, grade: string): PlugGauge {
+export function plugGaugeFor(nominal: Ticks, deviations: Limits, grade: string): PlugGauge {
   const [, , z, y, tolerance] = rowFor(nominal, grade);
-  const half = Math.round((tolerance * TICKS_PER_UM) / 2);
-  const go = nominal + lower + Math.round(z * TICKS_PER_UM);
-  const notGo = nominal + upper;
+  const half = ticks.rounded(ticks.dividedBy(ticks.times(MICROMETER, tolerance), 2));
+  const { lower, upper: notGo } = ticks.moved(deviations, nominal);
+  const go = ticks.plus(lower, micrometers(z));
   return {
-    goMinimum: go - half,
-    goMaximum: go + half,
-    goWorn: nominal + lower - Math.round(y * TICKS_PER_UM),
-    notGoMinimum: notGo - half,
-    notGoMaximum: notGo + half,
+    goMinimum: ticks.minus(go, half),
+    goMaximum: ticks.plus(go, half),
+    goWorn: ticks.minus(lower, micrometers(y)),
+    notGoMinimum: ticks.minus(notGo, half),
+    notGoMaximum: ticks.plus(notGo, half),
   };
 }
 
-function rowFor(nominal: number, grade: string): PlugGaugeRow {
+function rowFor(nominal: Ticks, grade: string): PlugGaugeRow {
   const rows =
     grade === "6" || grade === "7"
       ? plugGauges[grade]
       : none(`grade is IT${grade}. Plug gauges are tabulated for holes of IT6 and IT7.`);
   return (
-    rows.find(([over, upTo]) => nominal > over * TICKS_PER_MM && nominal <= upTo * TICKS_PER_MM) ??
-    none(`nominal size is ${lengthText(nominal, "mm")} mm. Plug gauges are tabulated to 180 mm.`)
+    rows.find(
+      ([over, upTo]) => nominal > ticks.times(MILLIMETER, over) && nominal <= ticks.times(MILLIMETER, upTo),
+    ) ?? none(`nominal size is ${lengthText(nominal, "mm")} mm. Plug gauges are tabulated to 180 mm.`)
   );
 }
 
@@ -59,28 +62,28 @@ function tabulatedGrade(callout: Callout): string | undefined {
   return tabulated && (grade === "6" || grade === "7") ? grade : undefined;
 }
 
-/** The 10 % rule, common practice: GO takes 5 % of the tolerance from below, NOT GO 5 % from above. In ticks. */
-function plugGaugeByTenth(lower: number, upper: number): PlugGauge {
-  const twentieth = (upper - lower) / 20;
+/** The 10 % rule, common practice: GO takes 5 % of the tolerance from below, NOT GO 5 % from above. */
+function plugGaugeByTenth(hole: Limits): PlugGauge {
+  const { lower, upper } = hole;
+  const twentieth = ticks.dividedBy(ticks.widthOf(hole), 20);
   return {
     goMinimum: lower,
-    goMaximum: lower + twentieth,
+    goMaximum: ticks.plus(lower, twentieth),
     goWorn: lower,
-    notGoMinimum: upper - twentieth,
+    notGoMinimum: ticks.minus(upper, twentieth),
     notGoMaximum: upper,
   };
 }
 
 /** Row: GO minimum and maximum, GO worn, NOT GO minimum and maximum; tabulated gauges in inches to 0.00001. */
 export function plugGauge(callout: Callout, units: Units = "mm"): number[] {
-  const { lower: holeMinimum, upper: holeMaximum } = holeLimits(callout, units);
-  const { nominal, lower, upper } = callout;
+  const hole = holeLimits(callout, units);
+  const { nominal } = callout;
   const grade = tabulatedGrade(callout);
-  const gauge = grade
-    ? plugGaugeFor(nominal, lower, upper, grade)
-    : plugGaugeByTenth(holeMinimum, holeMaximum);
+  const gauge = grade ? plugGaugeFor(nominal, callout, grade) : plugGaugeByTenth(hole);
   return [gauge.goMinimum, gauge.goMaximum, gauge.goWorn, gauge.notGoMinimum, gauge.notGoMaximum].map(
-    (ticks) => fromTicks(grade ? nominal + deviationIn(ticks - nominal, units) : ticks, units),
+    (size) =>
+      fromTicks(grade ? ticks.plus(nominal, deviationIn(ticks.minus(size, nominal), units)) : size, units),
   );
 }
 plugGauge.formula = {
@@ -97,8 +100,8 @@ plugGauge.formula = {
     const [, , z, y, tolerance] = rowFor(callout.nominal, grade);
     return {
       nominal: [fromTicks(callout.nominal, units), units],
-      lowerDeviation: [callout.lower / TICKS_PER_MM, "mm"],
-      upperDeviation: [callout.upper / TICKS_PER_MM, "mm"],
+      lowerDeviation: [ticks.ratio(callout.lower, MILLIMETER), "mm"],
+      upperDeviation: [ticks.ratio(callout.upper, MILLIMETER), "mm"],
       goInside: [z / 1000, "mm"],
       wornOutside: [y / 1000, "mm"],
       gaugeTolerance: [tolerance / 1000, "mm"],

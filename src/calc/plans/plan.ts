@@ -9,11 +9,13 @@ import { startingFeed, startingSpeed } from "../cutting/starting-values.ts";
 import { holeTime } from "../cutting/time.ts";
 import { gradeFor } from "../fits/iso286.ts";
 import type { Formula } from "../formula.ts";
-import { fromTicks, TICKS_PER_IN, TICKS_PER_MM, type Units } from "../lengths.ts";
+import { fromTicks, type Units } from "../lengths.ts";
 import { none, Problem } from "../problem.ts";
 import { holeLimits, reamerLimits } from "../reamers/reamer-limits.ts";
 import { reamerSize } from "../reamers/stepped-series.ts";
 import { drillFor, drillLeaving } from "../stock/drill-name.ts";
+import * as ticks from "../ticks.ts";
+import { INCH, MILLIMETER } from "../ticks.ts";
 import type { Tool } from "../tools.ts";
 import { type NamedMaterial, type NamedTool, ShopTable } from "./shop-table.ts";
 
@@ -25,7 +27,7 @@ const OVERRUN = { mm: 3, in: 0.12 } as const;
 const FAST_RETRACT = 3;
 const DEEP_FROM = 4;
 /** A nominal size further than this outside its limits is no size to cut by. */
-const FAR_OUTSIDE = { mm: TICKS_PER_MM / 10, in: TICKS_PER_IN * 0.004 } as const;
+const FAR_OUTSIDE = { mm: ticks.dividedBy(MILLIMETER, 10), in: ticks.times(INCH, 0.004) } as const;
 
 export interface KnownMaterial extends NamedMaterial {
   readonly material: Material;
@@ -151,7 +153,7 @@ function noDepth(): never {
 function sizeToCut(callout: Callout, units: Units): number {
   const { lower, upper } = limitsOf(callout, units);
   const far = FAR_OUTSIDE[callout.units];
-  const isFar = callout.nominal < lower - far || callout.nominal > upper + far;
+  const isFar = callout.nominal < ticks.minus(lower, far) || callout.nominal > ticks.plus(upper, far);
   return fromTicks(isFar ? lower : callout.nominal, units);
 }
 
@@ -227,7 +229,7 @@ function shopData(
 
 function isFine(callout: Callout): boolean {
   try {
-    return Number(gradeFor(callout.upper - callout.lower, callout.nominal).slice(2)) <= 6;
+    return Number(gradeFor(ticks.widthOf(callout), callout.nominal).slice(2)) <= 6;
   } catch (thrown) {
     if (thrown instanceof Problem) return true;
     throw thrown;

@@ -1,51 +1,45 @@
 // calc: the diameter of a new reamer for a toleranced hole (ISO 522 / DIN 1420 rule). Lengths in mm or in.
 
-import { type Callout, type Deviations, limitsOf } from "../callouts/callout.ts";
+import { type Callout, limitsOf } from "../callouts/callout.ts";
 import type { Formula } from "../formula.ts";
-import {
-  fromTicks,
-  lengthText,
-  TICKS_PER_IN,
-  TICKS_PER_MM,
-  TICKS_PER_UM,
-  toTicks,
-  type Units,
-} from "../lengths.ts";
+import { fromTicks, lengthText, ONE, toTicks, type Units } from "../lengths.ts";
 import { maximumOf, minimumOf } from "../numbers.ts";
 import { none, shown, wrong } from "../problem.ts";
+import * as ticks from "../ticks.ts";
+import { INCH, type Limits, MICROMETER, type Ticks, ZERO } from "../ticks.ts";
 
 /** To what each share of the tolerance is rounded up: 0.001 mm or 0.00005 in. */
-const SHARE_STEP = { mm: TICKS_PER_UM, in: TICKS_PER_IN / 20000 } as const;
+const SHARE_STEP = { mm: MICROMETER, in: ticks.dividedBy(INCH, 20000) } as const;
 
 /**
- * Window of a new reamer in ticks, before its cutting oversize: the oversize allowance, 15 % of the tolerance, lies
+ * Window of a new reamer, before its cutting oversize: the oversize allowance, 15 % of the tolerance, lies
  * above it, and it is 35 % wide; each share is rounded up in the callout's own unit.
  * @throws Problem "wrong" for a shaft, "none" where the minimum falls under the hole's minimum
  */
-function reamerWindow(callout: Callout, units: Units): Deviations {
+function reamerWindow(callout: Callout, units: Units): Limits {
   const hole = bareHoleLimits(callout, units);
   const step = SHARE_STEP[callout.units];
   const tolerance = ownTolerance(callout);
   const oversizeAllowance = sharedUp(tolerance, 15, step);
   const reamerTolerance = sharedUp(tolerance, 35, step);
-  const upper = hole.upper - oversizeAllowance;
-  const lower = upper - reamerTolerance;
-  if (oversizeAllowance + reamerTolerance > tolerance)
+  const upper = ticks.minus(hole.upper, oversizeAllowance);
+  const lower = ticks.minus(upper, reamerTolerance);
+  if (ticks.plus(oversizeAllowance, reamerTolerance) > tolerance)
     none(
       `callout leaves a reamer of ${lengthText(lower, units)} to ${lengthText(upper, units)} ${units}, under the hole's minimum of ${lengthText(hole.lower, units)}. The tolerance is too narrow for the rule.`,
     );
   return { lower, upper };
 }
 
-/** Limits of size of a hole in ticks. @throws Problem "wrong" for a shaft */
-export function holeLimits(callout: Callout, units: Units): Deviations {
+/** Limits of size of a hole. @throws Problem "wrong" for a shaft */
+export function holeLimits(callout: Callout, units: Units): Limits {
   if (callout.kind === "shaft")
     wrong(`callout: ${callout.className} is a shaft class. Is ${callout.className.toUpperCase()} meant?`);
   return limitsOf(callout, units);
 }
 
 /** As holeLimits, of a hole whose limits hold as it is reamed. @throws Problem "wrong" for one to be coated after, too */
-function bareHoleLimits(callout: Callout, units: Units): Deviations {
+function bareHoleLimits(callout: Callout, units: Units): Limits {
   if (callout.coated)
     wrong(
       `callout ${shown(callout.text)} holds after coating. Calculate the limits before it with PREPLATE, and ream to those.`,
@@ -54,27 +48,26 @@ function bareHoleLimits(callout: Callout, units: Units): Deviations {
 }
 
 /** The tolerance in the callout's own unit, so that a sheet in the other unit orders the same reamer. */
-function ownTolerance(callout: Callout): number {
-  const { lower, upper } = limitsOf(callout, callout.units);
-  return upper - lower;
+function ownTolerance(callout: Callout): Ticks {
+  return ticks.widthOf(limitsOf(callout, callout.units));
 }
 
-/** A share in percent of a length in ticks, rounded up to whole steps; exact, as both are whole numbers. */
-function sharedUp(ticks: number, percent: number, step: number): number {
-  return Math.ceil((ticks * percent) / (100 * step)) * step;
+/** A share in percent of a length, rounded up to whole steps; exact, as both are whole numbers. */
+function sharedUp(length: Ticks, percent: number, step: Ticks): Ticks {
+  return ticks.times(step, Math.ceil(ticks.ratio(ticks.times(length, percent), ticks.times(step, 100))));
 }
 
 /**
- * The window less the cutting oversize: the diameters to order a reamer at, all in ticks.
+ * The window less the cutting oversize: the diameters to order a reamer at.
  * @throws Problem "wrong" where the oversize leaves no reamer, and as `reamerWindow` does
  */
-export function orderWindow(callout: Callout, cutsOver: number, units: Units): Deviations {
-  const { lower, upper } = reamerWindow(callout, units);
-  if (lower - cutsOver <= 0)
+export function orderWindow(callout: Callout, cutsOver: Ticks, units: Units): Limits {
+  const order = ticks.moved(reamerWindow(callout, units), ticks.negative(cutsOver));
+  if (order.lower <= ZERO)
     wrong(
       `cutsOver is ${lengthText(cutsOver, units)}, larger than the hole. Enter how much larger than itself the reamer cuts.`,
     );
-  return { lower: lower - cutsOver, upper: upper - cutsOver };
+  return order;
 }
 
 /** Minimum and maximum diameter of a new reamer. */
@@ -85,15 +78,12 @@ export function reamerLimits(callout: Callout, cutsOver = 0, units: Units = "mm"
 reamerLimits.formula = {
   source: "reamer-limits",
   defaults: { cutsOver: 0 },
-  given: (callout: Callout, _cutsOver?: number, units: Units = "mm") => {
-    const ticksPerUnit = units === "mm" ? TICKS_PER_MM : TICKS_PER_IN;
-    return {
-      holeMaximum: [fromTicks(holeLimits(callout, units).upper, units), units],
-      tolerance: [ownTolerance(callout) / ticksPerUnit, units],
-    };
-  },
+  given: (callout: Callout, _cutsOver?: number, units: Units = "mm") => ({
+    holeMaximum: [fromTicks(holeLimits(callout, units).upper, units), units],
+    tolerance: [ticks.ratio(ownTolerance(callout), ONE[units]), units],
+  }),
   steps: (units, callout: Callout) => {
-    const step = SHARE_STEP[callout.units] / (units === "mm" ? TICKS_PER_MM : TICKS_PER_IN);
+    const step = ticks.ratio(SHARE_STEP[callout.units], ONE[units]);
     return [
       { symbol: "oversizeAllowance", expression: `roundup(0.15 * tolerance, ${step})`, unit: units },
       { symbol: "reamerTolerance", expression: `roundup(0.35 * tolerance, ${step})`, unit: units },
@@ -111,7 +101,7 @@ reamerLimits.formula = {
 /** How much diameter the reamer can still lose before the hole goes undersize; negative if it already does. */
 export function wearAllowance(callout: Callout, reamer: number, cutsOver = 0, units: Units = "mm"): number {
   const { lower } = bareHoleLimits(callout, units);
-  return fromTicks(toTicks(reamer, units) + toTicks(cutsOver, units) - lower, units);
+  return fromTicks(ticks.minus(ticks.plus(toTicks(reamer, units), toTicks(cutsOver, units)), lower), units);
 }
 wearAllowance.formula = {
   source: "derived",
@@ -129,10 +119,10 @@ export function cuttingOversize(
   units: Units = "mm",
 ): [number, number] {
   const holes = measured.map((hole) => toTicks(hole, units));
-  const mean = holes.reduce((sum, hole) => sum + hole, 0) / holes.length;
+  const mean = ticks.dividedBy(holes.reduce(ticks.plus, ZERO), holes.length);
   return [
-    fromTicks(mean - toTicks(reamer, units), units),
-    fromTicks(maximumOf(holes) - minimumOf(holes), units),
+    fromTicks(ticks.minus(mean, toTicks(reamer, units)), units),
+    fromTicks(ticks.minus(holes.reduce(ticks.larger), holes.reduce(ticks.smaller)), units),
   ];
 }
 cuttingOversize.formula = {
@@ -162,8 +152,8 @@ export function beforePlating(
   const hole = holeLimits(callout, units);
   const thick = toTicks(thickness, units);
   const scatter = toTicks(thicknessTolerance, units);
-  const minimum = hole.lower + 2 * buildUp * (thick + scatter);
-  const maximum = hole.upper + 2 * buildUp * (thick - scatter);
+  const minimum = ticks.plus(hole.lower, ticks.times(ticks.plus(thick, scatter), 2 * buildUp));
+  const maximum = ticks.plus(hole.upper, ticks.times(ticks.minus(thick, scatter), 2 * buildUp));
   if (minimum > maximum)
     none(
       `thicknessTolerance is ${thicknessTolerance}. The hole would have to be at least ${lengthText(minimum, units)} and at most ${lengthText(maximum, units)} before plating: plate more evenly or widen the tolerance.`,

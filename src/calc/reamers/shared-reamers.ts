@@ -1,21 +1,23 @@
 // calc: the fewest reamers for a family of holes. Lengths in mm or in.
 
-import type { Callout, Deviations } from "../callouts/callout.ts";
+import type { Callout } from "../callouts/callout.ts";
 import type { Formula } from "../formula.ts";
-import { fromTicks, lengthText, TICKS_PER_IN, TICKS_PER_UM, toTicks, type Units } from "../lengths.ts";
+import { fromTicks, lengthText, toTicks, type Units } from "../lengths.ts";
 import { Problem, shown } from "../problem.ts";
+import * as ticks from "../ticks.ts";
+import { INCH, type Limits, MICROMETER, type Ticks } from "../ticks.ts";
 import { orderWindow } from "./reamer-limits.ts";
 
 /** A window that holes share is at least this wide, or as wide as the narrowest of them. */
-const LEAST_WIDTH = { mm: 4 * TICKS_PER_UM, in: TICKS_PER_IN * 0.00015 } as const;
+const LEAST_WIDTH = { mm: ticks.times(MICROMETER, 4), in: ticks.times(INCH, 0.00015) } as const;
 
-interface Window extends Deviations {
+interface Window extends Limits {
   readonly callout: Callout;
 }
 
 interface Group {
-  lower: number;
-  upper: number;
+  lower: Ticks;
+  upper: Ticks;
   readonly members: Window[];
 }
 
@@ -26,13 +28,13 @@ export function sharedReamers(
   units: Units = "mm",
 ): (number | string)[][] {
   const windows = callouts.map((callout) => windowOf(callout, cutsOver, units));
-  const inOrder = (window: Window) => windows.indexOf(window);
+  const placeOf = (window: Window) => windows.indexOf(window);
   return fewestGroups(windows, LEAST_WIDTH[units]).map(({ lower, upper, members }) => [
     fromTicks(lower, units),
     fromTicks(upper, units),
     members.reduce((sum, { callout }) => sum + callout.count, 0),
     members
-      .sort((a, b) => inOrder(a) - inOrder(b))
+      .sort((a, b) => placeOf(a) - placeOf(b))
       .map(({ callout }) => callout.text.trim())
       .join("; "),
   ]);
@@ -67,27 +69,30 @@ function windowOf(callout: Callout, cutsOver: number, units: Units): Window {
  * Windows narrower than the least width can only be shared whole, so each that holds no other of them is a
  * group; the rest are grouped by the point that each has in common, from the lowest upper limit on.
  */
-function fewestGroups(windows: readonly Window[], leastWidth: number): Group[] {
-  const width = (window: Window) => window.upper - window.lower;
+function fewestGroups(windows: readonly Window[], leastWidth: Ticks): Group[] {
   const groups: Group[] = [];
-  const byWidth = [...windows].sort((a, b) => width(a) - width(b) || a.lower - b.lower);
+  const byWidth = [...windows].sort(
+    (a, b) => ticks.inOrder(ticks.widthOf(a), ticks.widthOf(b)) || ticks.inOrder(a.lower, b.lower),
+  );
   const wide: Window[] = [];
   for (const window of byWidth) {
     const sharing = groups.find((group) => window.lower <= group.lower && window.upper >= group.upper);
     if (sharing) sharing.members.push(window);
-    else if (width(window) < leastWidth)
+    else if (ticks.widthOf(window) < leastWidth)
       groups.push({ lower: window.lower, upper: window.upper, members: [window] });
     else wide.push(window);
   }
   let open: Group | undefined;
-  for (const window of wide.sort((a, b) => a.upper - b.upper || a.lower - b.lower)) {
-    if (open && window.lower <= open.upper - leastWidth) {
-      open.lower = Math.max(open.lower, window.lower);
+  for (const window of wide.sort(
+    (a, b) => ticks.inOrder(a.upper, b.upper) || ticks.inOrder(a.lower, b.lower),
+  )) {
+    if (open && window.lower <= ticks.minus(open.upper, leastWidth)) {
+      open.lower = ticks.larger(open.lower, window.lower);
       open.members.push(window);
     } else {
       open = { lower: window.lower, upper: window.upper, members: [window] };
       groups.push(open);
     }
   }
-  return groups.sort((a, b) => a.lower - b.lower || a.upper - b.upper);
+  return groups.sort((a, b) => ticks.inOrder(a.lower, b.lower) || ticks.inOrder(a.upper, b.upper));
 }

@@ -1,28 +1,22 @@
 // calc: a reamer from a stepped series for a toleranced hole. Lengths in mm or in.
 
-import type { Callout, Deviations } from "../callouts/callout.ts";
+import type { Callout } from "../callouts/callout.ts";
 import type { Formula } from "../formula.ts";
-import {
-  fromTicks,
-  lengthText,
-  TICKS_PER_IN,
-  TICKS_PER_MM,
-  TICKS_PER_UM,
-  toTicks,
-  type Units,
-} from "../lengths.ts";
+import { fromTicks, lengthText, toTicks, type Units } from "../lengths.ts";
 import { none } from "../problem.ts";
+import * as ticks from "../ticks.ts";
+import { INCH, type Limits, MICROMETER, type Ticks, ZERO } from "../ticks.ts";
 import { orderWindow } from "./reamer-limits.ts";
 
 /** Common practice, no source: a stocked reamer is up to this much over its nominal diameter. */
-const BAND = { mm: 5 * TICKS_PER_UM, in: TICKS_PER_IN * 0.0002 } as const;
-const SMALL_BAND = 4 * TICKS_PER_UM;
-const SMALL = 5.5 * TICKS_PER_MM;
+const BAND = { mm: ticks.times(MICROMETER, 5), in: ticks.times(INCH, 0.0002) } as const;
+const SMALL_BAND = ticks.times(MICROMETER, 4);
+const SMALL = ticks.times(MICROMETER, 5500);
 
 /** The series in the callout's own unit, coarsest first. */
 const SERIES = {
-  mm: [10 * TICKS_PER_UM, 5 * TICKS_PER_UM, TICKS_PER_UM],
-  in: [TICKS_PER_IN * 0.0005, TICKS_PER_IN * 0.0001],
+  mm: [ticks.times(MICROMETER, 10), ticks.times(MICROMETER, 5), MICROMETER],
+  in: [ticks.times(INCH, 0.0005), ticks.times(INCH, 0.0001)],
 } as const;
 
 /**
@@ -39,11 +33,11 @@ reamerSize.formula = {
   steps: () => [],
   conclusion: (units: Units, callout: Callout, cutsOver = 0, step?: number) => {
     const { lower, upper } = windowOf(callout, cutsOver, units);
-    const text = (ticks: number) => `${lengthText(ticks, units)} ${units}`;
+    const text = (length: Ticks) => `${lengthText(length, units)} ${units}`;
     const lines = [`window of a new reamer: ${text(lower)} to ${text(upper)}`];
     for (const size of seriesOf(callout, step, units)) {
       const nominal = largestStep(upper, size, callout.units);
-      const largest = nominal + bandOf(nominal, callout.units);
+      const largest = ticks.plus(nominal, bandOf(nominal, callout.units));
       const fits = nominal >= lower;
       lines.push(
         `steps of ${text(size)}: ${text(nominal)}, up to ${text(largest)} with its band, ${fits ? "lies in the window" : "is below the window"}`,
@@ -54,7 +48,7 @@ reamerSize.formula = {
   },
 } satisfies Formula;
 
-function findSize(callout: Callout, cutsOver: number, step: number | undefined, units: Units): number {
+function findSize(callout: Callout, cutsOver: number, step: number | undefined, units: Units): Ticks {
   const { lower, upper } = windowOf(callout, cutsOver, units);
   for (const size of seriesOf(callout, step, units)) {
     const nominal = largestStep(upper, size, callout.units);
@@ -68,23 +62,24 @@ function findSize(callout: Callout, cutsOver: number, step: number | undefined, 
   );
 }
 
-/** The window in ticks by the callout's own unit, so that a sheet in the other unit orders the same reamer. */
-function windowOf(callout: Callout, cutsOver: number, units: Units): Deviations {
+/** The window by the callout's own unit, so that a sheet in the other unit orders the same reamer. */
+function windowOf(callout: Callout, cutsOver: number, units: Units): Limits {
   return orderWindow(callout, toTicks(cutsOver, units), callout.units);
 }
 
-/** The steps to try, in ticks; a step too small to be one is none. */
-function seriesOf(callout: Callout, step: number | undefined, units: Units): readonly number[] {
+/** The steps to try; a step too small to be one is none. */
+function seriesOf(callout: Callout, step: number | undefined, units: Units): readonly Ticks[] {
   if (step === undefined) return SERIES[callout.units];
-  return [toTicks(step, units)].filter((ticks) => ticks > 0);
+  return [toTicks(step, units)].filter((one) => one > ZERO);
 }
 
-function bandOf(nominal: number, units: Units): number {
+function bandOf(nominal: Ticks, units: Units): Ticks {
   return units === "mm" && nominal <= SMALL ? SMALL_BAND : BAND[units];
 }
 
-function largestStep(greatest: number, step: number, units: Units): number {
-  const nominal = Math.floor((greatest - BAND[units]) / step) * step;
+function largestStep(greatest: Ticks, step: Ticks, units: Units): Ticks {
+  const wholeSteps = (length: Ticks) => ticks.times(step, Math.floor(ticks.ratio(length, step)));
+  const nominal = wholeSteps(ticks.minus(greatest, BAND[units]));
   if (units === "in" || nominal > SMALL) return nominal;
-  return Math.floor(Math.min(greatest - SMALL_BAND, SMALL) / step) * step;
+  return wholeSteps(ticks.smaller(ticks.minus(greatest, SMALL_BAND), SMALL));
 }

@@ -2,23 +2,25 @@
 
 import { type Callout, limitsOf } from "../callouts/callout.ts";
 import type { Formula, Given } from "../formula.ts";
-import { lengthText, roundLength, toTicks, type Units } from "../lengths.ts";
+import { lengthText, ONE, roundLength, toTicks, type Units } from "../lengths.ts";
 import { none, shown } from "../problem.ts";
+import * as ticks from "../ticks.ts";
+import { TICK, type Ticks, ZERO } from "../ticks.ts";
 import { complementaryError } from "./normal.ts";
 
 /** `ok`, `under by 0.002`, or `over by 0.003`; a size at the limit itself is ok. */
 export function inspect(measured: number, callout: Callout, units: Units = "mm"): string {
   const { lower, upper } = limitsOf(callout, units);
   const size = toTicks(measured, units);
-  if (size < lower) return `under by ${lengthText(lower - size, units)}`;
-  return size > upper ? `over by ${lengthText(size - upper, units)}` : "ok";
+  if (size < lower) return `under by ${lengthText(ticks.minus(lower, size), units)}`;
+  return size > upper ? `over by ${lengthText(ticks.minus(size, upper), units)}` : "ok";
 }
 inspect.formula = {
   source: "iso-286-1",
   steps: () => [],
   conclusion: (units: Units, measured: number, callout: Callout) => {
     const { lower, upper } = limitsOf(callout, units);
-    const text = (ticks: number) => lengthText(ticks, units);
+    const text = (length: Ticks) => lengthText(length, units);
     return [
       `${measured} ${units} beside the limits ${text(lower)} to ${text(upper)} ${units}`,
       inspect(measured, callout, units),
@@ -37,13 +39,14 @@ interface Spread {
 function spreadOf(measured: readonly number[], units: Units): Spread {
   const count = measured.length;
   const first = toTicks(measured[0], units);
-  const unit = toTicks(1, units);
-  let sum = 0;
-  for (const size of measured) sum += toTicks(size, units) - first;
-  const mean = sum / count;
+  const unit = ticks.ratio(ONE[units], TICK);
+  let sum = ZERO;
+  for (const size of measured) sum = ticks.plus(sum, ticks.minus(toTicks(size, units), first));
+  const mean = ticks.dividedBy(sum, count);
   let squares = 0;
-  for (const size of measured) squares += (toTicks(size, units) - first - mean) ** 2;
-  return { count, average: (first + mean) / unit, squares: squares / unit / unit };
+  for (const size of measured)
+    squares += ticks.ratio(ticks.minus(ticks.minus(toTicks(size, units), first), mean), TICK) ** 2;
+  return { count, average: ticks.ratio(ticks.plus(first, mean), ONE[units]), squares: squares / unit / unit };
 }
 
 /** Row: Cp, Cpk, mean, sample standard deviation (n − 1). */
@@ -107,8 +110,8 @@ inTolerance.formula = {
 } satisfies Formula;
 
 /** A length in mm or in from ticks, not rounded: for a share that is worked out from it. */
-function unrounded(ticks: number, units: Units): number {
-  return ticks / toTicks(1, units);
+function unrounded(length: Ticks, units: Units): number {
+  return ticks.ratio(length, ONE[units]);
 }
 
 function limitNumbers(callout: Callout, units: Units): { lowerLimit: number; upperLimit: number } {
@@ -128,16 +131,15 @@ export function gaugeShare(
   callout: Callout,
   units: Units = "mm",
 ): [number, string] {
-  const { lower, upper } = limitsOf(callout, units);
-  const share = (6 * Math.sqrt(repeatability ** 2 + reproducibility ** 2)) / unrounded(upper - lower, units);
+  const tolerance = unrounded(ticks.widthOf(limitsOf(callout, units)), units);
+  const share = (6 * Math.sqrt(repeatability ** 2 + reproducibility ** 2)) / tolerance;
   return [share, share <= 0.1 + 1e-9 ? "good" : share <= 0.3 + 1e-9 ? "marginal" : "unfit"];
 }
 gaugeShare.formula = {
   source: "gauge-study",
-  given: (_repeatability: number, _reproducibility: number, callout: Callout, units: Units = "mm") => {
-    const { lower, upper } = limitsOf(callout, units);
-    return { tolerance: [unrounded(upper - lower, units), units] };
-  },
+  given: (_repeatability: number, _reproducibility: number, callout: Callout, units: Units = "mm") => ({
+    tolerance: [unrounded(ticks.widthOf(limitsOf(callout, units)), units), units],
+  }),
   steps: () => [
     {
       symbol: "share",

@@ -1,16 +1,10 @@
 // calc: runout of a tool in the spindle. Readings and runout in mm (in), angles in degrees.
 
 import type { Formula, FormulaStep } from "../formula.ts";
-import {
-  lengthText,
-  roundLength,
-  roundTicks,
-  TICKS_PER_IN,
-  TICKS_PER_MM,
-  toTicks,
-  type Units,
-} from "../lengths.ts";
+import { lengthText, roundLength, toTicks, type Units } from "../lengths.ts";
 import { wrong } from "../problem.ts";
+import * as ticks from "../ticks.ts";
+import { INCH, MILLIMETER, ZERO } from "../ticks.ts";
 
 const DEGREE = Math.PI / 180;
 /** Opposite sums may differ by this much whatever the runout: 0.002 mm, 0.0001 in (common practice). */
@@ -130,16 +124,18 @@ runoutAt.formula = {
   },
 } satisfies Formula;
 
-/** To what the excess is told, ticks: 0.0001 mm, 0.00001 in. */
-const TOLD_TO = { mm: TICKS_PER_MM / 1e4, in: TICKS_PER_IN / 1e5 } as const;
+/** To what the excess is told: 0.0001 mm, 0.00001 in. */
+const TOLD_TO = { mm: ticks.dividedBy(MILLIMETER, 1e4), in: ticks.dividedBy(INCH, 1e5) } as const;
 
 /** The runout to allow where none is named: common practice, no source. */
 const LIMIT = { mm: 0.005, in: 0.0002 } as const;
 
 /** `ok`, or `over by 0.003`. */
 export function runoutCheck(runout: number, limit?: number, units: Units = "mm"): string {
-  const over = toTicks(runout, units) - toTicks(limit ?? LIMIT[units], units);
-  return over > 0 ? `over by ${lengthText(roundTicks(over, TOLD_TO[units]) || over, units)}` : "ok";
+  const over = ticks.minus(toTicks(runout, units), toTicks(limit ?? LIMIT[units], units));
+  if (over <= ZERO) return "ok";
+  const told = ticks.roundedTo(TOLD_TO[units], over);
+  return `over by ${lengthText(told === ZERO ? over : told, units)}`;
 }
 runoutCheck.formula = {
   source: "runout-limit",

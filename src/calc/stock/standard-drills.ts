@@ -5,17 +5,19 @@ import { letterDrills } from "../../data/drills/letter-drills.ts";
 import { metricDrills } from "../../data/drills/metric-drills.ts";
 import { numberDrills } from "../../data/drills/number-drills.ts";
 import { type DrillStep, longInchDrills, longMetricDrills } from "../../data/drills/taper-shank-drills.ts";
-import { fromTicks, TICKS_PER_IN, TICKS_PER_MM, type Units } from "../lengths.ts";
+import { fromTicks, toTicks, type Units } from "../lengths.ts";
+import * as ticks from "../ticks.ts";
+import { INCH, type Ticks } from "../ticks.ts";
 
 export type DrillSeries = "metric" | "fraction" | "number" | "letter" | "inch";
 
 export interface Drill {
   readonly name: string;
-  readonly ticks: number;
+  readonly size: Ticks;
 }
 
-const bySize = (drills: Drill[]) => drills.sort((a, b) => a.ticks - b.ticks);
-const tenThousandths = (inches: number) => inches * (TICKS_PER_IN / 1e4);
+const bySize = (drills: Drill[]) => drills.sort((a, b) => ticks.inOrder(a.size, b.size));
+const tenThousandths = (inches: number) => ticks.times(ticks.dividedBy(INCH, 1e4), inches);
 
 function steps(rows: readonly DrillStep[]): number[] {
   return rows.flatMap(({ over, upTo, step }) =>
@@ -27,13 +29,13 @@ const SIXTY_FOURTHS = fractionDrills.denominator;
 const fraction = [
   ...Array.from({ length: fractionDrills.last }, (_, k) => (k + fractionDrills.first) / SIXTY_FOURTHS),
   ...steps(longInchDrills),
-].map((inches): Drill => ({ name: fractionName(inches), ticks: inches * TICKS_PER_IN }));
-const number = bySize(numberDrills.map((size, k) => ({ name: `#${k + 1}`, ticks: tenThousandths(size) })));
+].map((inches): Drill => ({ name: fractionName(inches), size: ticks.times(INCH, inches) }));
+const number = bySize(numberDrills.map((inches, k) => ({ name: `#${k + 1}`, size: tenThousandths(inches) })));
 const letter = bySize(
-  Object.entries(letterDrills).map(([name, size]) => ({ name, ticks: tenThousandths(size) })),
+  Object.entries(letterDrills).map(([name, inches]) => ({ name, size: tenThousandths(inches) })),
 );
 const metric = [...metricDrills.map((size) => size / 100), ...steps(longMetricDrills)].map(
-  (size): Drill => ({ name: String(size), ticks: Math.round(size * TICKS_PER_MM) }),
+  (millimeters): Drill => ({ name: String(millimeters), size: toTicks(millimeters, "mm") }),
 );
 /** Of drills of one size a search from the end finds the fraction before the number before the letter. */
 const inch = bySize([...letter, ...number, ...fraction]);
@@ -46,20 +48,20 @@ export function drillsOf(name: DrillSeries | undefined, units: Units): readonly 
 }
 
 /** Where the last drill of the list that is up to a size is, −1 where none is. */
-export function lastAtOrUnder(drills: readonly Drill[], ticks: number): number {
+export function lastAtOrUnder(drills: readonly Drill[], size: Ticks): number {
   let low = -1;
   let high = drills.length;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (drills[middle].ticks <= ticks) low = middle;
+    if (drills[middle].size <= size) low = middle;
     else high = middle;
   }
   return low;
 }
 
 /** A drill with its diameter, as messages write it: `31/64 (0.484375 in)`, `11.8 mm`. */
-export function drillText({ name, ticks }: Drill, units: Units): string {
-  const diameter = String(fromTicks(ticks, units));
+export function drillText({ name, size }: Drill, units: Units): string {
+  const diameter = String(fromTicks(size, units));
   return name === diameter ? `${name} ${units}` : `${name} (${diameter} ${units})`;
 }
 

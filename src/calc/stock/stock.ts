@@ -6,13 +6,15 @@ import type { Formula } from "../formula.ts";
 import { fromTicks, lengthText, toTicks, type Units } from "../lengths.ts";
 import { findMaterial } from "../materials/find-material.ts";
 import { wrong } from "../problem.ts";
+import * as ticks from "../ticks.ts";
+import { type Limits, type Ticks, ZERO } from "../ticks.ts";
 
 const defaultMaterial = findMaterial();
 
 /** Minimum and maximum stock on diameter, counted on the drill's nominal diameter. */
 export function stockRange(diameter: number, material?: Material, units: Units = "mm"): [number, number] {
-  const { minimum, maximum } = stockTicks(diameter, material, units);
-  return [fromTicks(minimum, units), fromTicks(maximum, units)];
+  const { lower, upper } = stockLimits(diameter, material, units);
+  return [fromTicks(lower, units), fromTicks(upper, units)];
 }
 stockRange.formula = {
   source: "stock-practice",
@@ -55,8 +57,11 @@ export function preReamDrill(
   units: Units = "mm",
 ): number {
   const over = toTicks(drilledOver, units);
-  const drill = toTicks(diameter, units) - middleStock(diameter, material, units) - over;
-  if (drill <= 0) wrong(`diameter is ${diameter}. Stock and drilledOver leave no drill.`);
+  const drill = ticks.minus(
+    ticks.minus(toTicks(diameter, units), middleStock(diameter, material, units)),
+    over,
+  );
+  if (drill <= ZERO) wrong(`diameter is ${diameter}. Stock and drilledOver leave no drill.`);
   return fromTicks(drill, units);
 }
 preReamDrill.formula = {
@@ -78,11 +83,11 @@ export function stockCheck(
 ): string {
   const [reamed, drilled] = [toTicks(diameter, units), toTicks(drill, units)];
   if (drilled >= reamed) wrong(`drill is ${drill}, not smaller than the reamed diameter ${diameter}.`);
-  const left = reamed - drilled - toTicks(drilledOver, units);
-  const { minimum, maximum } = stockTicks(diameter, material, units);
-  const text = (ticks: number) => lengthText(ticks, units);
-  if (left < minimum) return `too little: ${text(left)} left, at least ${text(minimum)}`;
-  return left > maximum ? `too much: ${text(left)} left, at most ${text(maximum)}` : "ok";
+  const left = ticks.minus(ticks.minus(reamed, drilled), toTicks(drilledOver, units));
+  const { lower, upper } = stockLimits(diameter, material, units);
+  const text = (length: Ticks) => lengthText(length, units);
+  if (left < lower) return `too little: ${text(left)} left, at least ${text(lower)}`;
+  return left > upper ? `too much: ${text(left)} left, at most ${text(upper)}` : "ok";
 }
 stockCheck.formula = {
   source: "stock-practice",
@@ -99,8 +104,8 @@ stockCheck.formula = {
 
 /** Minimum and maximum stock per side when the drilled hole lies off the reamer's axis; negative is not cleaned up. */
 export function cleanUp(stock: number, offset: number, units: Units = "mm"): [number, number] {
-  const [perSide, off] = [toTicks(stock, units) / 2, toTicks(offset, units)];
-  return [fromTicks(perSide - off, units), fromTicks(perSide + off, units)];
+  const [perSide, off] = [ticks.dividedBy(toTicks(stock, units), 2), toTicks(offset, units)];
+  return [fromTicks(ticks.minus(perSide, off), units), fromTicks(ticks.plus(perSide, off), units)];
 }
 cleanUp.formula = {
   source: "derived",
@@ -119,10 +124,10 @@ export function drillDepth(
   pointAngle = 118,
   units: Units = "mm",
 ): [number, number | string] {
-  const full = toTicks(reamedDepth, units) + toTicks(bevelLead, units) + toTicks(chipRoom, units);
+  const full = [reamedDepth, bevelLead, chipRoom].map((length) => toTicks(length, units)).reduce(ticks.plus);
   if (drill === undefined) return [fromTicks(full, units), ""];
   const point = (drill / 2) * Math.tan(((90 - pointAngle / 2) * Math.PI) / 180);
-  return [fromTicks(full, units), fromTicks(full + toTicks(point, units), units)];
+  return [fromTicks(full, units), fromTicks(ticks.plus(full, toTicks(point, units)), units)];
 }
 drillDepth.formula = {
   source: "drill-point",
@@ -142,25 +147,21 @@ drillDepth.formula = {
 } satisfies Formula;
 
 function allowanceFor(diameter: number, units: Units) {
-  const ticks = toTicks(diameter, units);
-  return stockAllowances[units].find((row) => row.upTo === null || ticks <= toTicks(row.upTo, units))!;
+  const size = toTicks(diameter, units);
+  return stockAllowances[units].find((row) => row.upTo === null || size <= toTicks(row.upTo, units))!;
 }
 
-/** Minimum and maximum stock in ticks. */
-export function stockTicks(
-  diameter: number,
-  material: Material = defaultMaterial,
-  units: Units,
-): { minimum: number; maximum: number } {
+/** Minimum and maximum stock. */
+export function stockLimits(diameter: number, material: Material = defaultMaterial, units: Units): Limits {
   const row = allowanceFor(diameter, units);
   const share = stockShares[material.stockFactor];
   return {
-    minimum: toTicks(row.minimum, units) * share.minimum,
-    maximum: toTicks(row.maximum, units) * share.maximum,
+    lower: ticks.times(toTicks(row.minimum, units), share.minimum),
+    upper: ticks.times(toTicks(row.maximum, units), share.maximum),
   };
 }
 
-function middleStock(diameter: number, material: Material | undefined, units: Units): number {
-  const { minimum, maximum } = stockTicks(diameter, material, units);
-  return (minimum + maximum) / 2;
+function middleStock(diameter: number, material: Material | undefined, units: Units): Ticks {
+  const { lower, upper } = stockLimits(diameter, material, units);
+  return ticks.dividedBy(ticks.plus(lower, upper), 2);
 }

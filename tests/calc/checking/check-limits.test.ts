@@ -6,6 +6,7 @@ import { limits } from "../../../src/calc/callouts/limits.ts";
 import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 import { checkLimits } from "../../../src/calc/checking/check-limits.ts";
 import { goldenSheet } from "../../support/golden-sheet.ts";
+import { count } from "../../support/ticks.ts";
 
 goldenSheet("check-limits", "CHECKLIMITS");
 
@@ -32,7 +33,7 @@ test("a mistake made on a callout is named first", () => {
     const callout = readCallout(text, "callout", "mm");
     const [lower, upper] = limits(callout);
     expect(checkLimits(upper, lower, callout), text).toBe("upper and lower exchanged");
-    const nominal = callout.nominal / 1e8;
+    const nominal = count(callout.nominal) / 1e8;
     const times = (factor: number) =>
       checkLimits(nominal + (lower - nominal) * factor, nominal + (upper - nominal) * factor, callout);
     expect(times(1000)).toMatch(/µm for mm/);

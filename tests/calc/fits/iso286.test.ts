@@ -11,12 +11,14 @@ import {
   standardToleranceWidth,
   upperDeviation,
 } from "../../../src/calc/fits/iso286.ts";
-import { TICKS_PER_UM, toTicks } from "../../../src/calc/lengths.ts";
+import { toTicks } from "../../../src/calc/lengths.ts";
+import type { Ticks } from "../../../src/calc/ticks.ts";
 import { readTable } from "../../support/csv.ts";
+import { count, inTicks } from "../../support/ticks.ts";
 import { problemOf } from "../golden-file.ts";
 
 const mm = (size: number) => toTicks(size, "mm");
-const um = (micrometres: number) => Math.round(micrometres * TICKS_PER_UM);
+const um = (micrometres: number) => Math.round(micrometres * 1e5);
 const GRADES = ["01", "0", ...Array.from({ length: 18 }, (_, index) => String(index + 1))];
 const LETTERS = "A B C CD D E EF F FG G H J JS K M N P R S T U V X Y Z ZA ZB ZC".split(" ");
 const CLASSES = [...LETTERS, ...LETTERS.map((letters) => letters.toLowerCase())].flatMap((letters) =>
@@ -190,7 +192,7 @@ describe("limit deviations", () => {
         if (problem) return problem.kind === "none";
         defined++;
         const { lower, upper } = limitDeviations(nominal, className);
-        return upper - lower === standardTolerance(nominal, /\d+$/.exec(className)![0]);
+        return count(upper) - count(lower) === count(standardTolerance(nominal, /\d+$/.exec(className)![0]));
       }),
       { numRuns: 5000 },
     );
@@ -210,11 +212,11 @@ describe("limit deviations", () => {
         if (hole) continue;
         const { lower, upper } = limitDeviations(mm(size), letters + grade);
         const shaft = limitDeviations(mm(size), letters.toLowerCase() + grade);
-        expect([letters, size, shaft.lower + 0, shaft.upper + 0]).toEqual([
+        expect([letters, size, count(shaft.lower) + 0, count(shaft.upper) + 0]).toEqual([
           letters,
           size,
-          0 - upper,
-          0 - lower,
+          0 - count(upper),
+          0 - count(lower),
         ]);
       }
   });
@@ -242,7 +244,7 @@ describe("standard tolerances", () => {
   });
 
   it("leave no gap between the steps and grow with size and grade", () => {
-    let before: number[] = [];
+    let before: Ticks[] = [];
     const faults: number[] = [];
     for (let size = 1.5; size <= 3150; size += 0.5) {
       const widths = GRADES.slice(size > 500 ? 2 : 0).map((grade) => standardTolerance(mm(size), grade));
@@ -265,7 +267,7 @@ describe("standard tolerances", () => {
       const mean = Math.sqrt(over * upTo);
       const unit = upTo <= 500 ? 0.45 * Math.cbrt(mean) + 0.001 * mean : 0.004 * mean + 2.1;
       const formula = factors[grade - 6] * unit;
-      const printed = standardTolerance(mm(upTo), String(grade)) / TICKS_PER_UM;
+      const printed = count(standardTolerance(mm(upTo), String(grade))) / 1e5;
       expect(Math.abs(printed - formula), `IT${grade} to ${upTo}`).toBeLessThanOrEqual(
         Math.max(0.7, 0.055 * formula),
       );
@@ -311,9 +313,9 @@ describe("the Delta of the holes", () => {
         for (let grade = 3; grade <= ("KMN".includes(letters) ? 8 : 7); grade++) {
           const nominal = mm(size);
           const shaft = limitDeviations(nominal, `${letters.toLowerCase()}${letters === "K" ? 7 : grade}`);
-          const delta =
-            standardTolerance(nominal, String(grade)) - standardTolerance(nominal, String(grade - 1));
-          if (limitDeviations(nominal, letters + grade).upper !== delta - shaft.lower)
+          const width = (of: number) => count(standardTolerance(nominal, String(of)));
+          const delta = width(grade) - width(grade - 1);
+          if (count(limitDeviations(nominal, letters + grade).upper) !== delta - count(shaft.lower))
             exceptions.push(letters + grade);
         }
     expect(new Set(exceptions)).toEqual(new Set(["M6"]));
@@ -383,9 +385,9 @@ describe("M6 around the size where the standard sets its deviation apart", () =>
     [316, -10, -46],
     [500, -10, -50],
   ])("%d M6", (size, upper, lower) => {
-    expect(limitDeviations(size * 1e8, "M6")).toEqual({ lower: lower * 1e5, upper: upper * 1e5 });
+    expect(limitDeviations(inTicks(size * 1e8), "M6")).toEqual({ lower: lower * 1e5, upper: upper * 1e5 });
   });
   it.each(["H7x", "1H7", "H 7 ", "H7/g6", "ABC7", "H", "7", "H-7"])("%s is no class", (text) => {
-    expect(problemOf(() => limitDeviations(12e8, text))?.kind).toBe("wrong");
+    expect(problemOf(() => limitDeviations(inTicks(12e8), text))?.kind).toBe("wrong");
   });
 });

@@ -7,11 +7,10 @@ import { workedOut } from "../golden-file.ts";
 
 function gauge(size: number, className: string, grade: string): number[] {
   const nominal = toTicks(size, "mm");
-  const { lower, upper } = limitDeviations(nominal, className);
+  const deviations = limitDeviations(nominal, className);
   const { goMinimum, goMaximum, goWorn, notGoMinimum, notGoMaximum } = plugGaugeFor(
     nominal,
-    lower,
-    upper,
+    deviations,
     grade,
   );
   return [goMinimum, goMaximum, goWorn, notGoMinimum, notGoMaximum].map((ticks) => fromTicks(ticks, "mm"));

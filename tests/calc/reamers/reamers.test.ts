@@ -16,6 +16,7 @@ import {
 import { sharedReamers } from "../../../src/calc/reamers/shared-reamers.ts";
 import { reamerSize } from "../../../src/calc/reamers/stepped-series.ts";
 import { goldenSheet } from "../../support/golden-sheet.ts";
+import { count } from "../../support/ticks.ts";
 import { workedOut } from "../golden-file.ts";
 
 goldenSheet("reamer-limits", "REAMERLIMITS");
@@ -70,7 +71,8 @@ describe("the window of a new reamer", () => {
         const callout = hole(text);
         const window = answer(() => reamerLimits(callout));
         if (!window) return;
-        const { lower, upper } = limitsOf(callout, "mm");
+        const limits = limitsOf(callout, "mm");
+        const [lower, upper] = [count(limits.lower), count(limits.upper)];
         const [least, greatest] = window.map((length) => Math.round(length * 1e8)) as [number, number];
         expect(least).toBeGreaterThanOrEqual(lower);
         const tolerance = upper - lower;
@@ -167,8 +169,8 @@ describe("before plating", () => {
           if (!before) return;
           const shrunk = (size: number, thickness: number) => size - (2 * buildUp * thickness) / 1000;
           const { lower, upper } = limitsOf(callout, "mm");
-          expect(shrunk(before[0], thick + scatter)).toBeCloseTo(lower / 1e8, 6);
-          expect(shrunk(before[1], thick - scatter)).toBeCloseTo(upper / 1e8, 6);
+          expect(shrunk(before[0], thick + scatter)).toBeCloseTo(count(lower) / 1e8, 6);
+          expect(shrunk(before[1], thick - scatter)).toBeCloseTo(count(upper) / 1e8, 6);
         },
       ),
       { numRuns: 100 },
