@@ -230,3 +230,16 @@ test("a sum under a condition over the column that it stands in goes on from row
     wanted.push(wanted.filter((_, i) => (i + 1) % 20 === 0).reduce((a, b) => a + b, 0));
   expect(wanted.map((_, i) => sheet[`E${i + 1}`].v)).toEqual(wanted);
 });
+
+test("an empty condition is 0 where Microsoft's help says so, and in doubt where a 0 stands", () => {
+  const columns = [
+    [0, 3, 0, 5],
+    [1, 2, 3, 4],
+    [null, null, null, null],
+  ];
+  expect(computed(columns, ["COUNTIFS(A1:A4,C1)", "AVERAGEIF(A1:A4,C1,B1:B4)", "COUNTIF(B1:B4,C1)"])).toEqual(
+    [2, 2, 0],
+  );
+  for (const formula of ["COUNTIF(A1:A4,C1)", "SUMIF(A1:A4,C1,B1:B4)"])
+    expect(() => computed(columns, [formula])).toThrow(/expected 1 to be/);
+});

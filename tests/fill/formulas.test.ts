@@ -112,6 +112,9 @@ describe("operators", () => {
     ["0^-1", e("#DIV/0!")],
     ["C4+1", e("#N/A")],
     ["1E308*10", e("#NUM!")],
+    // Microsoft: numbers below 2.2250738585072E-308 are 0.
+    ["2.3E-308-1E-308", 0],
+    ["1E-300/1E200", 0],
     ["#REF!+1", e("#REF!")],
     ["A2", 2],
     ["$A$2*Sheet1!A3", 6],
@@ -454,6 +457,12 @@ describe("what is not known for certain is said to be so", () => {
     ["SUM(A1:A3*{1;2;3})", "a range beside an array"],
     ["LARGE(A1:A3,1.5)", "between two numbers"],
     ['SEARCH("~a","~a")', "no wildcard"],
+    ["COUNTIF(A1:C6,)", "an empty condition"],
+    ["XLOOKUP(Z9,A1:A6,A1:A6)", "an empty cell"],
+    ["SUM(IF({1,0},{1,2,3},4))", "different sizes"],
+    ["SUM(CHOOSE({1,2},{1,2,3},4))", "different sizes"],
+    ["SUM(IFERROR({1;2},{1,2}))", "different sizes"],
+    ["SUM(IFERROR(3,{1,2}))", "in place of an error"],
     ["SUM(TRANSPOSE(A1:A3)*2)", "an array where a value belongs"],
   ] as const)("%s", (formula, why, mode: "plain" | "array" = "plain") => {
     expect(() => run(formula, mode)).toThrow(Unsupported);

@@ -47,6 +47,15 @@ const rangesOf = (pairs: readonly Argument[]) => pairs.filter((_, i) => i % 2 ==
 /** What is made of the cells of a range at the places that were found. */
 type Finish = (range: RangeIndex, found: Found) => Scalar;
 
+/**
+ * An empty condition is 0 by Microsoft's help for COUNTIFS and AVERAGEIF. For COUNTIF and SUMIF it says nothing, and Apache
+ * POI counts nothing at all: both are the same where no 0 stands.
+ */
+function refuseDoubtful(given: Argument, isEmptyZero: boolean, found: Found): void {
+  if (given === undefined || (given === null && !isEmptyZero && found.count > 0))
+    throw new Unsupported("an empty condition");
+}
+
 const total: Finish = (range, found) => finite(found.fold(range, "sum"));
 const mean: Finish = (range, found) => {
   const count = found.fold(range, "count");
@@ -58,7 +67,7 @@ const extreme =
     found.fold(range, "count") === 0 ? 0 : found.fold(range, kind);
 
 /** SUMIF: the range that is summed stands last, and begins where it says but is as large as the first. */
-const single = (name: string, finish: Finish): Named =>
+const single = (name: string, finish: Finish, isEmptyZero: boolean): Named =>
   ranged(name, 2, 3, "rvr", (args, context) => {
     const [range, condition, summed = range] = args;
     if (!(range instanceof Area) || !(summed instanceof Area)) return valueError();
@@ -73,6 +82,7 @@ const single = (name: string, finish: Finish): Named =>
     if (isCut(range) && fitted.bottom - fitted.top !== range.bottom - range.top)
       throw new Unsupported("a whole column beside a part of one");
     const found = places([range, condition], context);
+    refuseDoubtful(condition, isEmptyZero, found);
     return finish(indexOf(fitted, context.cells), found);
   });
 
@@ -93,7 +103,11 @@ const several = (name: string, finish: Finish): Named =>
   );
 
 export const criteria: readonly Named[] = [
-  ranged("COUNTIF", 2, 2, "rv", (args, context) => places(args, context, true).count),
+  ranged("COUNTIF", 2, 2, "rv", (args, context) => {
+    const found = places(args, context, true);
+    refuseDoubtful(args[1], false, found);
+    return found.count;
+  }),
   ranged(
     "COUNTIFS",
     2,
@@ -105,8 +119,8 @@ export const criteria: readonly Named[] = [
     },
     { repeating: 2 },
   ),
-  single("SUMIF", total),
-  single("AVERAGEIF", mean),
+  single("SUMIF", total, false),
+  single("AVERAGEIF", mean, true),
   several("SUMIFS", total),
   several("AVERAGEIFS", mean),
   several("MINIFS", extreme("least")),

@@ -16,6 +16,7 @@ import {
   compare,
   isError,
   isMatrix,
+  type Matrix,
   notAvailable,
   type Scalar,
   toBoolean,
@@ -44,22 +45,35 @@ function condition(node: Node, context: Context, mode: Mode): Value {
   return value;
 }
 
-function namesCells(node: Node): boolean {
+function someLeaf(node: Node, test: (leaf: Node) => boolean): boolean {
   switch (node.kind) {
-    case "value":
-    case "missing":
-    case "array":
-      return false;
     case "operation":
-      return namesCells(node.left) || namesCells(node.right);
+      return someLeaf(node.left, test) || someLeaf(node.right, test);
     case "sign":
-      return namesCells(node.operand);
+      return someLeaf(node.operand, test);
     case "call":
-      return node.args.some(namesCells);
+      return node.args.some((arg) => someLeaf(arg, test));
     default:
-      return true;
+      return test(node);
   }
 }
+
+const namesCells = (node: Node) =>
+  someLeaf(node, ({ kind }) => kind !== "value" && kind !== "missing" && kind !== "array");
+
+/** Whether it may be more than one value; what goes over ranges makes one of them. */
+function isSeveral(node: Node, { functions }: Context): boolean {
+  const overRanges = node.kind === "call" && functions.get(node.name)?.kind === "range";
+  return someLeaf(
+    node,
+    (leaf) => leaf.kind === "array" || (leaf.kind === "area" && !leaf.area.isCell && !overRanges),
+  );
+}
+
+/** Whether the error of cells that do not meet is chosen from, or is the result whatever is chosen, is written nowhere. */
+const apart = (): never => {
+  throw new Unsupported("a choice between arrays of different sizes");
+};
 
 const omitted = (node: Node | undefined): node is undefined => node === undefined;
 const branch = (node: Node, context: Context, mode: Mode): Value =>
@@ -75,22 +89,34 @@ function choose(args: readonly Node[], context: Context, mode: Mode): Value {
   }
   const yes = branch(args[1], context, "array");
   const no = omitted(args[2]) ? false : branch(args[2], context, "array");
-  return broadcast([given, yes, no], (one, a, b) => {
-    const truth = toBoolean(one!);
-    return isError(truth) ? truth : truth ? a! : b!;
-  });
+  return broadcast(
+    [given, yes, no],
+    (one, a, b) => {
+      const truth = toBoolean(one!);
+      return isError(truth) ? truth : truth ? a! : b!;
+    },
+    apart,
+  );
 }
+
+const isLarger = (a: Matrix, b: Matrix) => a.length > b.length || a[0].length > b[0].length;
 
 const instead =
   (isReplaced: (value: Scalar) => boolean) =>
   (args: readonly Node[], context: Context, mode: Mode): Value => {
     const inside = operandMode(mode);
     const value = args[0].kind === "missing" ? 0 : condition(args[0], context, mode);
-    if (isMatrix(value))
-      return broadcast([value, branch(args[1], context, "array")], (one, other) =>
-        isReplaced(one!) ? other! : one!,
-      );
-    return isReplaced(value as Scalar) ? branch(args[1], context, inside) : value;
+    if (isMatrix(value)) {
+      const others = branch(args[1], context, "array");
+      // Microsoft's help has a result for each of the values, and is silent about more.
+      if (isMatrix(others) && isLarger(others, value)) apart();
+      return broadcast([value, others], (one, other) => (isReplaced(one!) ? other! : one!), apart);
+    }
+    if (isReplaced(value as Scalar)) return branch(args[1], context, inside);
+    // An array of copies of the value is other to what goes over arrays than the value is.
+    if (mode !== "plain" && isSeveral(args[1], context))
+      throw new Unsupported("an array in place of an error");
+    return value;
   };
 
 function firstTrue(args: readonly Node[], context: Context, mode: Mode): Value {
@@ -127,11 +153,15 @@ function byPlace(args: readonly Node[], context: Context, mode: Mode): Value {
 /** Of each choice the cell at the same place, as in `CHOOSE({1,2},B2:B9,A2:A9)`. */
 function byPlaces(args: readonly Node[], places: Value, context: Context): Value {
   const choices = args.slice(1).map((arg) => branch(arg, context, "array"));
-  return broadcast([places, ...choices], (given, ...cells) => {
-    const place = toNumber(given!);
-    if (isError(place)) return place;
-    return cells[Math.trunc(place) - 1] ?? (place < 1 || place >= cells.length + 1 ? valueError() : 0);
-  });
+  return broadcast(
+    [places, ...choices],
+    (given, ...cells) => {
+      const place = toNumber(given!);
+      if (isError(place)) return place;
+      return cells[Math.trunc(place) - 1] ?? (place < 1 || place >= cells.length + 1 ? valueError() : 0);
+    },
+    apart,
+  );
 }
 
 function onlyOne(value: Value): Scalar {

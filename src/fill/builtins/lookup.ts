@@ -29,6 +29,7 @@ function list(arg: Argument, context: Context): Scalar[] {
 
 const sameKind = (a: Scalar, b: Scalar) => typeof a === typeof b && b !== null;
 
+/** An empty cell is 0 to a look-up, as Apache POI has it from Excel's own results (`LookupUtils`, `BlankEval`). */
 const wanted = (args: readonly Argument[]): Scalar => throwIfError(value(args, 0)) ?? 0;
 
 /** The place of the value itself in a row or a column of cells; a text may have wildcards. */
@@ -122,10 +123,12 @@ function lookup(args: readonly Argument[], context: Context): Scalar {
 }
 
 function xlookup(args: readonly Argument[], context: Context): Value {
-  const value = wanted(args);
+  // Microsoft's help has it find empty cells if its value is left out, and is silent about an empty one.
+  if (value(args, 0) === null) throw new Unsupported("XLOOKUP of an empty cell");
+  const sought = wanted(args);
   const mode = number(args, 4);
   if ((mode !== 0 && mode !== 2) || number(args, 5, 1) !== 1) throw new Unsupported("XLOOKUP with a mode");
-  const place = (mode === 2 ? exactly : literally)(args[1], value, context);
+  const place = (mode === 2 ? exactly : literally)(args[1], sought, context);
   if (place < 0) return args[3] ?? notAvailable();
   const results = matrixOf(args[2] ?? null, context);
   const searched = matrixOf(args[1] ?? null, context);

@@ -241,8 +241,15 @@ export function single(value: Value): Scalar {
 /** The most cells that a single result may have. */
 const LARGEST_RESULT = 4_000_000;
 
-/** Repeats `run` over arrays as spreadsheets do: one row or column serves all, and cells that do not meet are #N/A. */
-export function broadcast(args: readonly Value[], run: (...values: Scalar[]) => Scalar): Value {
+/**
+ * Repeats `run` over arrays as spreadsheets do: one row or column serves all, and cells that do not meet are `apart`,
+ * #N/A.
+ */
+export function broadcast(
+  args: readonly Value[],
+  run: (...values: Scalar[]) => Scalar,
+  apart: () => Scalar = notAvailable,
+): Value {
   if (!args.some(isMatrix)) return run(...(args as Scalar[]));
   const matrices = args.map((arg) => (isMatrix(arg) ? arg : [[arg as Scalar]]));
   const rows = Math.max(...matrices.map((matrix) => matrix.length));
@@ -254,7 +261,7 @@ export function broadcast(args: readonly Value[], run: (...values: Scalar[]) => 
       for (const matrix of matrices) {
         const line = matrix.length === 1 ? matrix[0] : matrix[row];
         const value = line?.length === 1 ? line[0] : line?.[column];
-        if (value === undefined) return notAvailable();
+        if (value === undefined) return apart();
         values.push(value);
       }
       return run(...values);

@@ -114,10 +114,13 @@ export const fitsCell = (value: Scalar): boolean =>
       ? value.length <= LONGEST_TEXT
       : value === null || typeof value === "boolean" || value instanceof CellError;
 
+/** Numbers nearer to 0 are 0 (Microsoft: Floating-point arithmetic may give inaccurate results in Excel). */
+const LEAST_NUMBER = 2 ** -1022;
+
 /** A result that a cell can hold: never NaN, an infinity or -0. */
 export function finite(value: number): number | CellError {
   if (value - value !== 0) return numberError();
-  return value === 0 ? 0 : value;
+  return Math.abs(value) < LEAST_NUMBER ? 0 : value;
 }
 
 const collator = new Intl.Collator("en", { sensitivity: "accent" });
