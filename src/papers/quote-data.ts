@@ -99,8 +99,16 @@ export interface QuoteData {
     | undefined;
 }
 
-/** Reads the sheet back, rows found by their labels. @throws Refusal that names the cell that is missing */
-export function readQuoteData(values: readonly (readonly Content[])[], firstRow = 1): QuoteData {
+/**
+ * Reads the sheet back, rows found by their labels.
+ * @param dayShift what the workbook's numbers for days differ by from those that count from 1900
+ * @throws Refusal that names the cell that is missing
+ */
+export function readQuoteData(
+  values: readonly (readonly Content[])[],
+  firstRow = 1,
+  dayShift = 0,
+): QuoteData {
   const at = (label: string) => values.findIndex(([first]) => first === label);
   const cellOf = (label: string, column = "B") => `${column}${firstRow + at(label)} on ${QUOTE_DATA_SHEET}`;
   const content = (label: string): Content => values[at(label)]?.[1] ?? "";
@@ -111,7 +119,8 @@ export function readQuoteData(values: readonly (readonly Content[])[], firstRow 
     const label = fields.find(([name]) => name === key)![1];
     if (texts[key] === "") throw new Refusal(`${label} is empty. Fill in ${cellOf(label)}.`);
   }
-  const date = daySerial(content("Date"));
+  const day = content("Date");
+  const date = daySerial(typeof day === "number" ? day - dayShift : day);
   if (date === undefined)
     throw new Refusal(`Date is "${texts.date}". Write a day such as 2026-11-26 in ${cellOf("Date")}.`);
   const number = (label: string, least: number): number => {

@@ -1,7 +1,7 @@
 // workbook: the adapter for Excel. Ranges are loaded before they are read, and written in a run of their own.
 
 import { onChangeInSight } from "./excel-events.ts";
-import { copySheetAsValues } from "./excel-freeze.ts";
+import { copySheetAsValues, settledValues } from "./excel-freeze.ts";
 import { addCharts, addImages, type DrawsPng } from "./excel-pictures.ts";
 import { areaOf, PLACE, readArea, usedPart } from "./excel-read.ts";
 import { inExcel } from "./excel-run.ts";
@@ -45,6 +45,13 @@ export class ExcelWorkbook implements Workbook {
 
   read(area: Area, toWrite = false): Promise<Cells> {
     return inExcel((context) => readArea(context, area, toWrite));
+  }
+
+  readComputed(area: Area): Promise<Cells> {
+    return inExcel(async (context) => {
+      const cells = await readArea(context, area);
+      return { ...cells, values: await settledValues(context, area) };
+    });
   }
 
   sheets(): Promise<readonly string[]> {
@@ -127,6 +134,16 @@ export class ExcelWorkbook implements Workbook {
       application.load("decimalSeparator");
       await context.sync();
       return application.decimalSeparator === ",";
+    });
+  }
+
+  dayShift(): Promise<number> {
+    return inExcel(async (context) => {
+      const day = context.workbook.functions.date(2000, 1, 1);
+      day.load("value");
+      await context.sync();
+      // The number of that day where the first one is 1900-01-01.
+      return day.value - 36_526;
     });
   }
 

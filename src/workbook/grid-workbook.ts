@@ -95,6 +95,10 @@ export class GridWorkbook implements Workbook {
     };
   }
 
+  readComputed(area: Area): Promise<Cells> {
+    return this.read(area);
+  }
+
   private cell(position: Position): { formula: Content; value: Content; format: string; hold: Hold } {
     const { getters } = this;
     const cell = getters.getCell(position);
@@ -268,6 +272,10 @@ export class GridWorkbook implements Workbook {
 
   async hasDecimalComma(): Promise<boolean> {
     return this.model.getters.getLocale().decimalSeparator === ",";
+  }
+
+  async dayShift(): Promise<number> {
+    return 0;
   }
 
   onChange(listener: () => void): () => void {

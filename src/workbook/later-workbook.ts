@@ -9,6 +9,7 @@ export function laterWorkbook(known: Promise<Workbook>): Workbook {
     places: async () => (await known).places(),
     active: async () => (await known).active(),
     read: async (...given) => (await known).read(...given),
+    readComputed: async (...given) => (await known).readComputed(...given),
     sheets: async () => (await known).sheets(),
     tableAt: async (...given) => (await known).tableAt(...given),
     show: async (...given) => (await known).show(...given),
@@ -18,6 +19,7 @@ export function laterWorkbook(known: Promise<Workbook>): Workbook {
     openNew: async (...given) => (await known).openNew(...given),
     copyAsValues: async (...given) => (await known).copyAsValues(...given),
     hasDecimalComma: async () => (await known).hasDecimalComma(),
+    dayShift: async () => (await known).dayShift(),
     onChange(listener) {
       let isStopped = false;
       let stop = () => {};

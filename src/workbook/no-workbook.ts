@@ -11,6 +11,7 @@ export const noWorkbook: Workbook = {
   selected: refuse,
   active: refuse,
   read: refuse,
+  readComputed: refuse,
   sheets: refuse,
   tableAt: refuse,
   show: refuse,
@@ -20,5 +21,6 @@ export const noWorkbook: Workbook = {
   openNew: refuse,
   copyAsValues: refuse,
   hasDecimalComma: async () => false,
+  dayShift: refuse,
   onChange: () => () => {},
 };

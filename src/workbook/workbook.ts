@@ -176,6 +176,8 @@ export interface Workbook {
    * for them costs Excel's list of steps to undo.
    */
   read(area: Area, toWrite?: boolean): Promise<Cells>;
+  /** Reads cells once nothing is left to compute. @throws Refusal where the host computes only when asked to, or on and on */
+  readComputed(area: Area): Promise<Cells>;
   /** The names of all sheets, in their order. */
   sheets(): Promise<readonly string[]>;
   /** The table that an area lies in or meets: no formula spills there. */
@@ -197,6 +199,8 @@ export interface Workbook {
   ): Promise<{ name: string; replaced: number }>;
   /** Whether the host writes 0,5 for 0.5, and with it `;` between the arguments of a formula. */
   hasDecimalComma(): Promise<boolean>;
+  /** What the workbook's numbers for days differ by from those that count from 1900: −1462 where it counts from 1904. */
+  dayShift(): Promise<number>;
   /** Calls back after the selection or a cell changed; gives the means to stop. */
   onChange(listener: () => void): () => void;
 }

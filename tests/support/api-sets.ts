@@ -12,7 +12,7 @@ const excel = types.slice(types.indexOf("declare namespace Excel {"));
 export function apiSetOf(member: string): string {
   const [type, wire] = member.split(".");
   const name = wire.charAt(0).toLowerCase() + wire.slice(1);
-  const start = excel.search(new RegExp(`\\n {4}class ${type} extends `));
+  const start = excel.search(new RegExp(`\\n {4}class ${type}(?:<T>)? extends `));
   const body = excel.slice(start, excel.indexOf("\n    }", start));
   const at = body.search(new RegExp(`\\n {8}(?:readonly )?${name}[(:?]`));
   if (start < 0 || at < 0) throw new Error(`Microsoft's types have no ${type}.${name}`);

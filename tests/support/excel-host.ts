@@ -84,7 +84,8 @@ export function giveExcel(
     states = [],
     decimalSeparator = ".",
     calculationMode = "Automatic",
-  }: { refused?: Refused; states?: string[]; decimalSeparator?: string; calculationMode?: string } = {},
+    from1904 = false,
+  }: { refused?: Refused } & Partial<Omit<HostState, "sheets" | "selection" | "asked">> = {},
 ): GivenExcel {
   const asked = {
     syncs: [] as string[][],
@@ -92,7 +93,15 @@ export function giveExcel(
     added: [] as string[],
     activated: [] as string[],
   };
-  const root = hostWorkbook({ sheets, selection, states, asked, decimalSeparator, calculationMode });
+  const root = hostWorkbook({
+    sheets,
+    selection,
+    states,
+    asked,
+    decimalSeparator,
+    calculationMode,
+    from1904,
+  });
   /** Objects that outlive their batch, by the number that stands for them. */
   const kept = new Map<string, HostObject>();
 

@@ -29,6 +29,8 @@ export interface HostState {
   readonly states: string[];
   readonly decimalSeparator: string;
   readonly calculationMode: string;
+  /** Whether days are counted from 1904. */
+  readonly from1904: boolean;
   readonly asked: { readonly added: string[]; readonly activated: string[] };
 }
 
@@ -94,6 +96,7 @@ export function hostWorkbook({
   asked,
   decimalSeparator,
   calculationMode,
+  from1904,
 }: HostState): HostObject {
   const ids = new Map<SheetDouble, string>();
   const idOf = (sheet: SheetDouble) => {
@@ -334,6 +337,17 @@ export function hostWorkbook({
               sheets.push(sheet);
               return sheetOf(sheet);
             },
+          },
+        }),
+      Functions: () =>
+        new HostObject("Functions", {
+          methods: {
+            Date: (...[year, month, day]: [number, number, number]) =>
+              new HostObject("FunctionResult", {
+                values: {
+                  Value: () => Date.UTC(year, month - 1, day) / 86_400_000 + 25_569 - (from1904 ? 1462 : 0),
+                },
+              }),
           },
         }),
       Application: () =>

@@ -35,6 +35,8 @@ export class MemoryWorkbook implements Workbook {
   readonly hiddenRows = new Set<number>();
   /** The table that every cell lies in, if any. */
   table: string | undefined;
+  /** Whether the host is never done computing. */
+  isComputing = false;
   /** One entry for each step that could be undone. */
   readonly steps: (readonly Change[])[] = [];
   private selection: readonly Area[] = [];
@@ -118,6 +120,12 @@ export class MemoryWorkbook implements Workbook {
     };
   }
 
+  async readComputed(area: Area): Promise<Cells> {
+    if (this.isComputing)
+      throw new Refusal("Excel is still computing. Wait until it is done, then try again.");
+    return this.read(area);
+  }
+
   async sheets(): Promise<readonly string[]> {
     return [...this.content.keys()];
   }
@@ -191,6 +199,10 @@ export class MemoryWorkbook implements Workbook {
 
   async hasDecimalComma(): Promise<boolean> {
     return false;
+  }
+
+  async dayShift(): Promise<number> {
+    return 0;
   }
 
   onChange(): () => void {

@@ -37,6 +37,12 @@ const sheet = () =>
     },
   });
 
+test("figures that are still being computed are not counted", async () => {
+  const workbook = sheet();
+  workbook.isComputing = true;
+  expect(await refusal(planCheck(workbook, area(1, 1, 8), area(1, 2, 8)))).toContain("still computing");
+});
+
 describe("the plan", () => {
   test("one formula in the next empty column, its header, and the summary", async () => {
     const workbook = sheet();

@@ -11,6 +11,7 @@ import {
   makeTrouble,
 } from "../../src/taskpane/actions/papers.ts";
 import { letterOf, quotingSheet } from "../../src/taskpane/actions/quoting-sheet.ts";
+import { Refusal } from "../../src/workbook/workbook.ts";
 import { typeParts } from "../support/example-parts.ts";
 import { type FunctionGrid, gridOf } from "../support/function-grid.ts";
 import { refusal } from "../support/memory-workbook.ts";
@@ -76,6 +77,46 @@ describe("the customer quote", () => {
       .join("");
     expect(text).not.toMatch(/<f>|REAM\.|definedName|2\.28067|[Mm]achine rate/);
     expect(text).toContain("<v>2804</v>");
+  });
+
+  test("has the same day in a workbook that counts from 1904, and in a file of its own", async () => {
+    const grid = await shop();
+    const from1904 = Object.assign(Object.create(grid.workbook), { dayShift: async () => -1462 });
+    await makeQuote(from1904, "A4", NOW);
+    fillData(grid);
+    // 46352 − 1462, as such a workbook counts 2026-11-26.
+    const number = () => grid.value("B10", "Quote data");
+    expect(number()).toBe(44_890);
+    const { file } = await makeQuoteFile(from1904, "A4", NOW);
+    const text = Object.values(unzipSync(file!.bytes))
+      .map((bytes) => new TextDecoder().decode(bytes))
+      .join("");
+    expect(text).toContain("<v>46352</v>");
+    expect(text).not.toContain("<v>44890</v>");
+    await makeQuote(from1904, "A4", NOW);
+    // The grid counts from 1900.
+    expect(textOf(grid)).toContain("2022-11-25");
+    grid.type("B10", "'2026-11-26", "Quote data");
+    await grid.workbook.show({ sheet: "Quote of holes", row: 8, column: 1, rows: 1, columns: 1 });
+    await makeQuote(from1904, "A4", NOW);
+    expect(textOf(grid)).toContain("2022-11-25");
+  });
+
+  test("takes no figures that are still being computed", async () => {
+    const grid = await shop();
+    await makeQuote(grid.workbook, "A4", NOW);
+    fillData(grid);
+    const busy = Object.assign(Object.create(grid.workbook), {
+      readComputed: async () => {
+        throw new Refusal("Excel is still computing.");
+      },
+    });
+    goTo(grid, 1, 9);
+    await grid.workbook.show({ sheet: "Quote of holes", row: 8, column: 1, rows: 1, columns: 1 });
+    for (const make of [makeQuote, makeQuoteFile, makeComparison])
+      expect(await refusal(make(busy, "A4", NOW))).toContain("still computing");
+    for (const make of [makeCard, makeTrouble])
+      expect(await refusal(make(busy, "A4"))).toContain("still computing");
   });
 
   test("is not made of a row without a price, and names the cell", async () => {

@@ -233,6 +233,28 @@ describe("a cell with the number format Text", () => {
   });
 });
 
+describe("what is computed", () => {
+  const place = { sheet: "Bill's quote", row: 2, column: 0, rows: 1, columns: 1 };
+  const box = { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] as [[number, number, number, number]] };
+  test("is read once Excel is done, and not as it was before", async () => {
+    const sheet = quote();
+    const { asked } = giveExcel([sheet], box, { states: ["Calculating", "Pending"] });
+    // The function's old value stands under its loading mark until Excel is done.
+    const values = sheet.values!;
+    setTimeout(() => {
+      values[2][0] = 0.014;
+    }, 300);
+    expect((await workbook.readComputed(place)).values).toEqual([[0.014]]);
+    expect(asked.syncs.flat().filter((name) => name === "Application.CalculationState").length).toBe(4);
+  });
+  test("is refused where Excel computes only when asked to", async () => {
+    giveExcel([quote()], box, { states: ["Pending"], calculationMode: "Manual" });
+    await expect(workbook.readComputed(place)).rejects.toThrow("Press F9");
+    giveExcel([quote()], box, { states: ["Pending"], calculationMode: "Manual" });
+    await expect(workbook.copyAsValues("Bill's quote", () => true)).rejects.toThrow("Press F9");
+  });
+});
+
 describe("where Excel stops in the middle of writing", () => {
   const changes = [
     { sheet: "Bill's quote", row: 0, column: 0, formulas: [["Size (mm)"], [12.7], [undefined], [6.35]] },
@@ -370,6 +392,8 @@ describe("every action", () => {
     ["places", () => workbook.places(), 1],
     ["active", () => workbook.active(), 1],
     ["read", () => workbook.read(place), 2],
+    ["readComputed", () => workbook.readComputed(place), 3],
+    ["dayShift", () => workbook.dayShift(), 1],
     ["read to write", () => workbook.read(place, true), 3],
     ["sheets", () => workbook.sheets(), 1],
     ["tableAt", () => workbook.tableAt(place), 1],
@@ -473,6 +497,14 @@ describe("sheets", () => {
     // A list over 255 characters stands in a column of its own.
     expect(sheets[1].cells[29][4]).toBe("material 29");
   });
+});
+
+test("the numbers for days of a workbook that counts from 1904", async () => {
+  giveExcel([quote()], "chart", { from1904: true });
+  // Excel's own pages: the same day is 1,462 less there.
+  expect(await workbook.dayShift()).toBe(-1462);
+  giveExcel([quote()], "chart");
+  expect(await workbook.dayShift()).toBe(0);
 });
 
 test.each([

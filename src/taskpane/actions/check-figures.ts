@@ -83,7 +83,7 @@ export async function planCheck(
     );
   if (!(share > 0 && share <= 1))
     throw new Refusal("The allowed difference must be over 0 and at most 100 %.");
-  const read = await Promise.all([workbook.read(handArea), workbook.read(expectedArea)]);
+  const read = await Promise.all([workbook.readComputed(handArea), workbook.readComputed(expectedArea)]);
   const skipped = headerRows(read[0], read[1]);
   const [hand, expected] = read.map((cells) => without(cells, skipped));
   if (hand.rows < 1) throw new Refusal("The columns hold no figures: select the figures to check.");

@@ -46,14 +46,11 @@ export async function quoteSheet(workbook: Workbook): Promise<QuoteSheet> {
 async function readQuote(workbook: Workbook, sheet: string): Promise<QuoteSheet | undefined> {
   const used = await workbook.used(sheet);
   if (!used || used.row + used.rows <= QUOTE_HEADER_ROW) return undefined;
-  const { values } = await workbook.read({
-    sheet,
-    row: 0,
-    column: 0,
-    rows: used.row + used.rows,
-    columns: quoteColumns.length,
-  });
-  if (!isQuoteHeader(values[QUOTE_HEADER_ROW - 1])) return undefined;
+  const all = { sheet, row: 0, column: 0, rows: used.row + used.rows, columns: quoteColumns.length };
+  const headers = await workbook.read({ ...all, row: QUOTE_HEADER_ROW - 1, rows: 1 });
+  if (!isQuoteHeader(headers.values[0])) return undefined;
+  // What is still being computed shows the figures of before.
+  const { values } = await workbook.readComputed(all);
   const column = new Map(quoteColumns.map(({ key }, at) => [key, at]));
   const rows = values
     .map((row, at): QuoteRow => ({ number: at + 1, of: (key) => row[column.get(key)!] }))

@@ -28,11 +28,17 @@ async function added(workbook: Workbook, sheet: NewSheet): Promise<string> {
   return workbook.addSheet({ ...sheet, name: sheetName(sheet.name) });
 }
 
-/** The quote as a sheet; undefined if the data for it was asked for first. @throws Refusal */
-async function quoteFrom(workbook: Workbook, paper: Paper, now: Date): Promise<NewSheet | undefined> {
+/** The quote as a sheet of this workbook or of another; undefined if the data for it was asked for first. @throws Refusal */
+async function quoteFrom(
+  workbook: Workbook,
+  paper: Paper,
+  now: Date,
+  isForHere: boolean,
+): Promise<NewSheet | undefined> {
+  const dayShift = await workbook.dayShift();
   const quote = await quoteSheet(workbook);
   if (!(await workbook.sheets()).includes(QUOTE_DATA_SHEET)) {
-    await workbook.addSheet(quoteDataSheet(dayNumber(now)));
+    await workbook.addSheet(quoteDataSheet(dayNumber(now) + dayShift));
     return undefined;
   }
   const used = (await workbook.used(QUOTE_DATA_SHEET))!;
@@ -43,20 +49,20 @@ async function quoteFrom(workbook: Workbook, paper: Paper, now: Date): Promise<N
     rows: used.row + used.rows,
     columns: Math.max(3, used.column + used.columns),
   });
-  const data = readQuoteData(values);
+  const data = readQuoteData(values, 1, dayShift);
   const settings = priceSettings(quote);
   const parts = quote.rows.map((row) => {
     const part = quotedPart(row);
     refuseTypedPrice(row, part, settings);
     return part;
   });
-  return customerQuote(data, parts, settings, paper);
+  return customerQuote({ ...data, date: data.date + (isForHere ? dayShift : 0) }, parts, settings, paper);
 }
 
 const ASKED = `The sheet "${QUOTE_DATA_SHEET}" is added. Fill in shop, quote number and customer, then press the button again.`;
 
 export async function makeQuote(workbook: Workbook, paper: Paper, now: Date): Promise<string> {
-  const sheet = await quoteFrom(workbook, paper, now);
+  const sheet = await quoteFrom(workbook, paper, now, true);
   if (!sheet) return ASKED;
   const name = await added(workbook, sheet);
   return `The sheet "${name}" is added, values only. Shop and customer come from "${QUOTE_DATA_SHEET}". Print it, or make the customer's file.`;
@@ -68,7 +74,7 @@ export async function makeQuoteFile(
   paper: Paper,
   now: Date,
 ): Promise<{ told: string; file?: { name: string; bytes: Uint8Array<ArrayBuffer> } }> {
-  const sheet = await quoteFrom(workbook, paper, now);
+  const sheet = await quoteFrom(workbook, paper, now, false);
   if (!sheet) return { told: ASKED };
   const bytes = valuesFile(sheet);
   const name = `${sheetName(sheet.name)}.xlsx`;
@@ -96,7 +102,8 @@ export async function makeCard(workbook: Workbook, paper: Paper): Promise<string
 
 export async function makeComparison(workbook: Workbook, paper: Paper, now: Date): Promise<string> {
   const { row } = await activeRow(workbook);
-  const name = await added(workbook, beforeAndAfter(holeRow(row), dayNumber(now), paper));
+  const today = dayNumber(now) + (await workbook.dayShift());
+  const name = await added(workbook, beforeAndAfter(holeRow(row), today, paper));
   return `The sheet "${name}" is added. Type both processes into the columns beside the page.`;
 }
 
