@@ -26,6 +26,10 @@ interface Position {
 }
 
 export class GridWorkbook implements Workbook {
+  /** Here all is computed at once, and days count from 1900. */
+  readonly readComputed = (area: Area) => this.read(area);
+  readonly dayShift = async () => 0;
+
   constructor(private readonly model: Model) {}
 
   private get getters() {
@@ -93,10 +97,6 @@ export class GridWorkbook implements Workbook {
       formats: cells.map((row) => row.map(({ format }) => format)),
       holds: cells.map((row) => row.map(({ hold }) => hold)),
     };
-  }
-
-  readComputed(area: Area): Promise<Cells> {
-    return this.read(area);
   }
 
   private cell(position: Position): { formula: Content; value: Content; format: string; hold: Hold } {
@@ -272,10 +272,6 @@ export class GridWorkbook implements Workbook {
 
   async hasDecimalComma(): Promise<boolean> {
     return this.model.getters.getLocale().decimalSeparator === ",";
-  }
-
-  async dayShift(): Promise<number> {
-    return 0;
   }
 
   onChange(listener: () => void): () => void {

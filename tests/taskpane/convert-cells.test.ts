@@ -18,7 +18,7 @@ import {
 import { changeHeader } from "../../src/taskpane/actions/header-units.ts";
 import { formatDecimals, isDateFormat } from "../../src/taskpane/actions/number-formats.ts";
 import { quotingSheet } from "../../src/taskpane/actions/quoting-sheet.ts";
-import { cellAddress } from "../../src/workbook/workbook.ts";
+import { cellAddress, Refusal } from "../../src/workbook/workbook.ts";
 import { type MemoryCell, MemoryWorkbook, refusal } from "../support/memory-workbook.ts";
 
 const kind = (key: string) => conversionKinds.find((one) => one.key === key)!;
@@ -84,15 +84,18 @@ describe("figures", () => {
         true,
         { formula: 0.5, format: "[h]:mm" },
         { formula: 2, format: '0.00 "in"' },
+        { formula: 42, format: "$#,##0.00" },
+        { formula: 42, format: "_-* #,##0.00 [$€-407]_-" },
+        { formula: 3, format: "[$-409]0.000" },
       ],
       length,
       "to metric",
     );
-    expect(column).toEqual([25.4, "=A1*2", "12 H7", "", 46387, 0.05, "", true, 0.5, 50.8]);
+    expect(column).toEqual([25.4, "=A1*2", "12 H7", "", 46387, 0.05, "", true, 0.5, 50.8, 42, 42, 76.2]);
     expect([...plan.leftAlone].sort()).toEqual(
-      ["1 blank", "1 percentage", "2 dates", "2 formulas", "2 texts"].sort(),
+      ["1 blank", "1 percentage", "2 dates", "2 formulas", "2 texts", "2 amounts of money"].sort(),
     );
-    expect(plan.converted.length).toBe(2);
+    expect(plan.converted.length).toBe(3);
   });
 
   test("there and back gives the figures again", async () => {
@@ -122,6 +125,7 @@ describe("the sheet", () => {
     const plan = planConversion(gathered, { kind: length, direction: "to metric" });
     expect(placesOf(gathered)).toBe("B5:B6 and D5:D6 on Job's 7");
     expect(plan.headers).toEqual([{ address: "B4", before: "Depth (in)", after: "Depth (mm)" }]);
+    expect(plan.notes).toContain('D4 says "Speed, sfm": is this a column of another kind (surface speed)?');
     await applyConversion(workbook, gathered, plan);
     expect([workbook.at("B4"), workbook.at("B5"), workbook.at("D5"), workbook.at("D4")]).toEqual([
       "Depth (mm)",
@@ -311,17 +315,61 @@ describe("figures that formulas read in a unit of their own", () => {
     ['=REAM.HOLETIME(B2:B3,4,,,,"in")', /C2 .* in in\. Give them "mm"/],
     ["=_xldudf_REAM_HOLETIME(B:B,4,,,,A1)", /Set A1 to "mm"/],
     ["=1+REAM.HOLETIME('Job'!B2,4,,,,A1)", /Set A1 to "mm"/],
+    // The unit is in the inner call, and not the last argument of the outer one.
+    ["=REAM.PRICE(REAM.HOLETIME(B2,4,,,,A1),45)", /Set A1 to "mm"/],
+    ['=IF(A1="in",REAM.HOLETIME(B2,4,,,,A1),REAM.HOLETIME(B2,4))', /Set A1 to "mm"/],
+    // Through names, tables and texts the cells cannot be told.
+    ["=REAM.HOLETIME(Depths,4,,,,A1)", /may read these figures too: C2 \(Depths\)/],
+    ["=REAM.HOLETIME(Jobs[Depth],4,,,,A1)", /may read .*C2 \(Jobs\[Depth\]\)/],
+    ["=REAM.HOLETIME([@Depth],4,,,,A1)", /may read .*C2 \(\[@Depth\]\)/],
+    ['=REAM.HOLETIME(INDIRECT("B2"),4,,,,A1)', /may read .*C2 \(INDIRECT\)/],
   ])("%s warns", async (formula, words) => {
     expect(await notesFor(formula)).toMatch(words);
   });
 
   test.each([
     ["=REAM.HOLETIME(D2:D3,4,,,,$A$1)", "in"],
-    ["=SUM(B2:B3)", "in"],
     ["=REAM.HOLETIME(B2:B3,4,,,,$A$1)", "mm"],
     ["=REAM.HOLETIME(B2:B3,4)", "in"],
   ])("%s with the unit %s has nothing to warn of", async (formula, unit) => {
     expect(await notesFor(formula, unit)).toBe("");
+  });
+
+  test("through formulas of other kinds, which are counted", async () => {
+    const workbook = new MemoryWorkbook({
+      Job: { A1: "in", B2: 1, B3: 2, C2: "=B2+0.1", C3: "=B3+0.1", D9: "=SUM(D1:D3)" },
+      "Cost's": {
+        A1: "=MAX(Job!C2:C3)",
+        A2: "=REAM.HOLETIME(A1,4,,,,Job!$A$1)",
+        A3: "=REAM.PARTCOST(A2,72)",
+      },
+    });
+    const { notes } = planConversion(await gather(workbook.select("B2:B3")), {
+      kind: length,
+      direction: "to metric",
+    });
+    expect(notes).toEqual([
+      `The formula in 'Cost''s'!A2 reads these figures and takes them in in. Set A1 to "mm" once all its figures are converted. Until then the results do not fit.`,
+      "3 other formulas read these figures, and their results change with them.",
+    ]);
+    expect(
+      planConversion(await gather(workbook.select("D2:D3", "B3")), { kind: length, direction: "to inch" })
+        .notes,
+    ).toContain("3 other formulas read these figures, and their results change with them.");
+  });
+
+  test("on a sheet that is too large to look through, which is said", async () => {
+    const workbook = new MemoryWorkbook({ Job: { B2: 1 }, Data: { A1: "=REAM.HOLETIME(Job!B2,4)" } });
+    const read = workbook.read.bind(workbook);
+    workbook.read = async (area) => {
+      if (area.sheet === "Data") throw new Refusal("These are 300000 cells.");
+      return read(area);
+    };
+    const { notes } = planConversion(await gather(workbook.select("B2")), {
+      kind: length,
+      direction: "to inch",
+    });
+    expect(notes).toEqual(["Data could not be looked through for formulas that read these figures."]);
   });
 
   test("a formula without a unit takes mm, so inches are warned of", async () => {

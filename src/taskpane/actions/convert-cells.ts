@@ -18,9 +18,9 @@ import {
   properDecimals,
   rounded,
 } from "./conversion-kinds.ts";
-import { formulasReading, type ReadingFormula, warningOf } from "./formulas-reading.ts";
+import { formulasReading, type Readers, warningsOf } from "./formulas-reading.ts";
 import { changeHeader } from "./header-units.ts";
-import { formatDecimals, isDateFormat, isPercentFormat } from "./number-formats.ts";
+import { formatDecimals, isDateFormat, isMoneyFormat, isPercentFormat } from "./number-formats.ts";
 
 export interface Choice {
   readonly kind: ConversionKind;
@@ -35,8 +35,8 @@ export interface Choice {
 export interface Gathered {
   readonly areas: readonly Cells[];
   readonly above: readonly (Cells | undefined)[];
-  /** The formulas of ours that read the selected cells. */
-  readonly readers: readonly ReadingFormula[];
+  /** What reads the selected cells. */
+  readonly readers: Readers;
 }
 
 export interface Shown {
@@ -115,7 +115,7 @@ export function planConversion({ areas, above, readers }: Gathered, choice: Choi
     outOfSight > 0 ? { changes: [], shown: [], notes: [] } : planHeaders({ areas, above }, figures, choice);
   changes.push(...headers.changes);
   const target = direction === "to metric" ? "mm" : "in";
-  const notes = [...warningOf(readers, target), ...headers.notes];
+  const notes = [...warningsOf(readers, target), ...headers.notes];
   if (outOfSight > 0)
     notes.unshift(
       `${counted(outOfSight, HIDDEN)} would stay as they are, so the headers stay too. Clear the filter, or convert the hidden rows with them.`,
@@ -190,6 +190,7 @@ function whatItIs(content: Content, format: string, spilled: boolean): string {
   if (content === "") return "blanks";
   if (typeof content !== "number") return "texts";
   if (isDateFormat(format)) return "dates";
+  if (isMoneyFormat(format)) return "amounts of money";
   return isPercentFormat(format) ? "percentages" : "figures";
 }
 
@@ -212,9 +213,11 @@ function planHeaders(
     const found = headerOver(areas[area], above[area], row, column);
     if (!found || seen.has(found.address)) continue;
     seen.add(found.address);
-    const { after, namesTarget } = changeHeader(found.text, kind, direction);
+    const { after, namesTarget, otherKind } = changeHeader(found.text, kind, direction);
     if (namesTarget)
       notes.push(`${found.address} already says "${found.text}": is this column converted already?`);
+    if (otherKind)
+      notes.push(`${found.address} says "${found.text}": is this a column of another kind (${otherKind})?`);
     if (after === undefined) continue;
     if (found.held) {
       notes.push(`${found.address} "${found.text}" is ${found.held} and stays as it is: change it yourself.`);
@@ -251,9 +254,9 @@ function addressIn(cells: Cells, row: number, column: number): string {
   return cellAddress(cells.row + row, cells.column + column);
 }
 
-/** "1 formula", "3 formulas". */
+/** "1 formula", "3 formulas", "1 amount of money". */
 export function counted(count: number, plural: string): string {
-  return `${count} ${count === 1 ? plural.slice(0, -1) : plural}`;
+  return `${count} ${count === 1 ? plural.replace(/s(?= of |$)/, "") : plural}`;
 }
 
 /** Where a plan applies: "C6:C35 and E6:E35 on Quote". */

@@ -14,10 +14,18 @@ export interface FormulaCall {
 /** All ways in which a sheet may hold the name of a function of ours, at the start of the name. */
 const OURS = /^(?:_xlfn\.)?(?:_xludf\.)?(?:_xldudf_REAM_|REAM\.)/i;
 
+let last: { readonly formula: string; readonly words: readonly Token[] } | undefined;
+
+/** The words of a formula, which is asked several things in turn. */
+function wordsOf(formula: string): readonly Token[] {
+  if (last?.formula !== formula) last = { formula, words: tokensOf(formula.slice(1)) };
+  return last.words;
+}
+
 /** The calls of our functions, in the order in which they start; those inside others too. */
 export function ourCalls(formula: string): FormulaCall[] {
   if (!formula.startsWith("=") || !/ream[._]/i.test(formula)) return [];
-  const tokens = tokensOf(formula.slice(1));
+  const tokens = wordsOf(formula);
   return tokens.flatMap((token, at) => {
     if (token.kind !== "name" || !OURS.test(token.text)) return [];
     const open = tokens[at + 1]?.kind === "space" ? at + 2 : at + 1;
@@ -48,6 +56,20 @@ function argumentsFrom(tokens: readonly Token[], start: number): string[] {
   return trimmed.length === 1 && trimmed[0] === "" ? [] : trimmed;
 }
 
+/** What a formula may read cells by without naming them: names, tables, and functions that make references. */
+export function namesIn(formula: string): string[] {
+  const tokens = wordsOf(formula).filter(({ kind }) => kind !== "space");
+  return tokens.flatMap(({ kind, text }, at) => {
+    const next = tokens[at + 1];
+    if (kind === "bracket") return tokens[at - 1]?.kind === "name" || next?.text === "!" ? [] : [text];
+    if (kind !== "name" || next?.text === "!") return [];
+    if (next?.text === "(") return /^(?:INDIRECT|OFFSET)$/i.test(text) ? [text] : [];
+    if (next?.kind === "bracket") return [text + next.text];
+    const isCell = readReference(text, "") !== undefined || /^\$?[A-Z]{1,3}$/i.test(text);
+    return isCell || /^(?:true|false)$/i.test(text) ? [] : [text];
+  });
+}
+
 const BETWEEN = new Set(["name", "number", "sheet"]);
 
 /** Every cell, range, column and row that a formula names, on the sheet that it stands on unless it says another. */
@@ -57,7 +79,7 @@ export function areasRead(
   bounds: (sheet: string) => Area | undefined,
 ): Area[] {
   if (!formula.startsWith("=")) return [];
-  const tokens = tokensOf(formula.slice(1));
+  const tokens = wordsOf(formula);
   const areas: Area[] = [];
   for (let at = 0; at < tokens.length; at++) {
     if (!BETWEEN.has(tokens[at].kind)) continue;

@@ -34,13 +34,27 @@ export interface HeaderChange {
   readonly after: string | undefined;
   /** True if the header names the unit that is converted to: it may have been done before. */
   readonly namesTarget: boolean;
+  /** What the header names a unit of, if it is of another kind: "surface speed". */
+  readonly otherKind: string | undefined;
 }
 
 export function changeHeader(header: string, kind: ConversionKind, direction: Direction): HeaderChange {
   const { metric, inch } = SPELLINGS[kind.key];
   const [from, to] = direction === "to metric" ? [inch, metric] : [metric, inch];
   const after = replaceUnit(header, from, newUnit(kind, direction === "to metric" ? "mm" : "in"));
-  return { after, namesTarget: after === undefined && names(header, to) };
+  const namesTarget = after === undefined && names(header, to);
+  return {
+    after,
+    namesTarget,
+    otherKind: after === undefined && !namesTarget ? otherKindOf(header) : undefined,
+  };
+}
+
+/** The kind of which a header names a unit: "Speed, sfm". */
+function otherKindOf(header: string): string | undefined {
+  return Object.entries(SPELLINGS).find(
+    ([, { metric, inch }]) => names(header, metric) || names(header, inch),
+  )?.[0];
 }
 
 /** The new unit in the style of the old: a bare "in" of a feed becomes a bare "mm", per tooth stays per tooth. */

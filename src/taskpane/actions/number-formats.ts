@@ -17,6 +17,11 @@ export function isPercentFormat(format: string): boolean {
   return bare(format).includes("%");
 }
 
+/** An amount of money: a currency's sign, or one in brackets with its country. */
+export function isMoneyFormat(format: string): boolean {
+  return /[$€£¥₹₩₽]|\[\$[^\-\]]+/.test(format.replace(/\[\$-[^\]]*\]/g, ""));
+}
+
 /** Decimals that a format shows; undefined where it shows as many as there are. */
 export function formatDecimals(format: string): number | undefined {
   const plain = bare(format);
