@@ -18,7 +18,7 @@ export interface Draft {
     | {
         readonly bytes: Uint8Array;
         readonly before: Snapshot;
-        readonly held: readonly (readonly [string, CellValue])[];
+        readonly formulaValues: readonly (readonly [string, CellValue])[];
         readonly isMore: boolean;
       }
     | undefined;

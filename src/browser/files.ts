@@ -191,7 +191,7 @@ class WorkbookFile {
       before && {
         bytes: opened.bytes,
         before,
-        held: [...opened.held],
+        formulaValues: [...opened.formulaValues],
         isMore: changesSince(before, model).isMore,
       };
     void keepDraft({ name, time: Date.now(), ...shownAs(model), opened: origin });
@@ -201,7 +201,7 @@ class WorkbookFile {
     const read = origin && openWorkbook(origin.bytes, this.library, this.names);
     await this.shown.show(data, prints);
     this.name = name;
-    this.opened = read && { ...read, held: new Map(origin.held) };
+    this.opened = read && { ...read, formulaValues: new Map(origin.formulaValues) };
     if (read) keepTables(this.shown.model);
     this.before = origin?.before;
     if (origin?.isMore) noteMovedCells(this.shown.model);

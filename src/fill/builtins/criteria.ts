@@ -62,7 +62,7 @@ const mean: Finish = (range, found) => {
   return count === 0 ? divisionByZero() : finite(found.fold(range, "sum") / count);
 };
 const extreme =
-  (kind: "least" | "greatest"): Finish =>
+  (kind: "minimum" | "maximum"): Finish =>
   (range, found) =>
     found.fold(range, "count") === 0 ? 0 : found.fold(range, kind);
 
@@ -123,6 +123,6 @@ export const criteria: readonly Named[] = [
   single("AVERAGEIF", mean, true),
   several("SUMIFS", total),
   several("AVERAGEIFS", mean),
-  several("MINIFS", extreme("least")),
-  several("MAXIFS", extreme("greatest")),
+  several("MINIFS", extreme("minimum")),
+  several("MAXIFS", extreme("maximum")),
 ];

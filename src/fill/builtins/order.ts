@@ -14,8 +14,8 @@ export interface Fold {
 export const folds = {
   sum: { start: 0, of: (value) => value, join: (a, b) => a + b },
   count: { start: 0, of: () => 1, join: (a, b) => a + b },
-  least: { start: Number.POSITIVE_INFINITY, of: (value) => value, join: Math.min },
-  greatest: { start: Number.NEGATIVE_INFINITY, of: (value) => value, join: Math.max },
+  minimum: { start: Number.POSITIVE_INFINITY, of: (value) => value, join: Math.min },
+  maximum: { start: Number.NEGATIVE_INFINITY, of: (value) => value, join: Math.max },
 } satisfies Record<string, Fold>;
 export type Kind = keyof typeof folds;
 
@@ -42,7 +42,7 @@ export class Order {
     const key = `${kind} ${range.name}`;
     let tree = this.trees.get(key);
     if (!tree) {
-      const fold: Fold = kind === "error" ? folds.least : folds[kind];
+      const fold: Fold = kind === "error" ? folds.minimum : folds[kind];
       const leaf = (value: Scalar, place: number) => {
         if (kind === "error") return value instanceof CellError ? place : fold.start;
         return typeof value === "number" ? fold.of(value) : fold.start;

@@ -101,7 +101,7 @@ const UNIT_WORDS: Readonly<Record<string, Units>> = {
 };
 
 /** The cells in the unit that is written out, or in either as a cell says. */
-function inUnits(one: KnownFunction, all: Given, asked: readonly string[]): string[] | undefined {
+function inUnits(one: KnownFunction, all: ArgumentTexts, asked: readonly string[]): string[] | undefined {
   const cell = all.get("units") ?? "";
   const given = new Map(all);
   given.delete("units");
@@ -121,13 +121,13 @@ function inUnits(one: KnownFunction, all: Given, asked: readonly string[]): stri
 }
 
 /** "" for an empty row: all of these are cells, and blank. */
-function unlessEmpty(given: Given, asked: readonly string[], text: string): string {
+function unlessEmpty(given: ArgumentTexts, asked: readonly string[], text: string): string {
   const cells = asked.map((name) => [name, given.get(name) ?? ""] as const);
   if (!cells.every(([, cell]) => CELL.test(cell))) return text;
   return `IF(AND(${cells.map(([name, cell]) => isBlank(name, cell)).join(",")}),"",${text})`;
 }
 
-function cellsIn(one: KnownFunction, given: Given, units: Units): string[] | undefined {
+function cellsIn(one: KnownFunction, given: ArgumentTexts, units: Units): string[] | undefined {
   const cells: string[] = [];
   for (let cell = 0; cell < (one.cells ?? 1); cell++) {
     const text =
@@ -138,12 +138,13 @@ function cellsIn(one: KnownFunction, given: Given, units: Units): string[] | und
   return cells;
 }
 
-type Given = ReadonlyMap<string, string>;
+/** What a call has written for each argument, by its name. */
+type ArgumentTexts = ReadonlyMap<string, string>;
 
 /** The formula for each way in which optional cells without a default may be blank. */
 function withoutBlanks(
   one: KnownFunction,
-  given: Given,
+  given: ArgumentTexts,
   units: Units,
   settled: readonly string[],
   cell: number,
@@ -173,7 +174,7 @@ const isBlank = (name: string, cell: string): string =>
   argumentOf(name).zeroCounts ? `${cell}=""` : `OR(${cell}="",${cell}=0)`;
 
 /** The lines of the formula, put into one another, up to the one that is the cell. */
-function lines(one: KnownFunction, given: Given, units: Units, cell: number): string | undefined {
+function lines(one: KnownFunction, given: ArgumentTexts, units: Units, cell: number): string | undefined {
   const { formula } = one.calculate;
   const names = [...one.required, ...one.optional];
   // What a line looks like depends on which arguments are there and on words, not on numbers.
@@ -219,7 +220,7 @@ function stepsOf(one: KnownFunction, units: Units, values: readonly unknown[]) {
 }
 
 /** #N/A for what our function refuses. */
-function guards(one: KnownFunction, given: Given, text: string, units: Units): string {
+function guards(one: KnownFunction, given: ArgumentTexts, text: string, units: Units): string {
   const cells = (names: readonly string[]) =>
     names.flatMap((name) => {
       const cell = given.get(name) ?? "";

@@ -30,8 +30,8 @@ export interface OpenedWorkbook {
   readonly places: readonly number[];
   /** What saving will not carry, a sentence each. */
   readonly losses: readonly string[];
-  /** The values that the file has beside its formulas, by `heldKey`. */
-  readonly held: ReadonlyMap<string, CellValue>;
+  /** The values that the file has beside its formulas, by `formulaKey`. */
+  readonly formulaValues: ReadonlyMap<string, CellValue>;
   /** How its sheets are printed, by the ids that the grid has for them. */
   readonly prints: PrintSetups;
   readonly sheets: number;
@@ -58,8 +58,8 @@ const MOST_AREA = 1_000_000;
 /** The days from the one count of dates to the other. */
 export const DAYS_TO_1904 = 1462;
 
-/** A formula where it stands: a formula that has moved since has no held value any more. */
-export const heldKey = (sheetId: string, address: string, formula: string): string =>
+/** A formula where it stands: a formula that has moved since has no value of the file any more. */
+export const formulaKey = (sheetId: string, address: string, formula: string): string =>
   `${sheetId}!${address} ${formula.replaceAll(" ", "")}`;
 
 /** @throws Refusal with why the file cannot be opened */
@@ -244,7 +244,7 @@ function summary(
   },
   sheets: readonly ReadSheet[],
 ): OpenedWorkbook {
-  const held = new Map<string, CellValue>();
+  const formulaValues = new Map<string, CellValue>();
   let [formulas, ours, tableNames] = [0, 0, 0];
   sheets.forEach(({ cells }, i) => {
     for (const [address, { kind, content, value, hasTableName }] of cells) {
@@ -253,7 +253,7 @@ function summary(
       formulas++;
       if (called.some((name) => name.startsWith(`${namespace}.`))) ours++;
       if (hasTableName) tableNames++;
-      held.set(heldKey(data.sheets[i].id, address, content), value);
+      formulaValues.set(formulaKey(data.sheets[i].id, address, content), value);
     }
   });
   const sum = (count: (sheet: ReadSheet) => number) =>
@@ -273,7 +273,7 @@ function summary(
     parts,
     places,
     losses: lossesOf(file, parts, found),
-    held,
+    formulaValues,
     prints,
     sheets: sheets.length,
     formulas,

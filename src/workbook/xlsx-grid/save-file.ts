@@ -14,7 +14,7 @@ import { elements, escapeXml } from "../xlsx/xml-text.ts";
 import { fileError } from "./error-codes.ts";
 import { fileFormula, fillsOneCell, functionsIn, isForOthers } from "./grid-formulas.ts";
 import type { GridLibrary } from "./library.ts";
-import { heldKey, type OpenedWorkbook } from "./open-file.ts";
+import { formulaKey, type OpenedWorkbook } from "./open-file.ts";
 import { type SavedCell, withSavedCells } from "./save-cells.ts";
 import { spreadBox } from "./spread-box.ts";
 import { isUncomputed } from "./uncomputed.ts";
@@ -23,7 +23,7 @@ export interface SaveOptions {
   /** Values in place of formulas with functions of ours, and of what they fill. */
   readonly valuesOnly?: boolean;
   /** The file that the workbook was opened from. */
-  readonly opened?: Pick<OpenedWorkbook, "held">;
+  readonly opened?: Pick<OpenedWorkbook, "formulaValues">;
 }
 
 export interface SavedFile {
@@ -138,9 +138,9 @@ class SavedCells {
     this.formulas++;
     const formula = fileFormula(written.slice(1), this.names);
     if (called.some(isUncomputed)) {
-      const key = heldKey(position.sheetId, cellName(position.row, position.col), written);
-      const held = this.options.opened?.held.get(key);
-      return { formula, value: held, ...(fillsOneCell(formula) ? {} : { array: this.ownCell(position) }) };
+      const key = formulaKey(position.sheetId, cellName(position.row, position.col), written);
+      const inFile = this.options.opened?.formulaValues.get(key);
+      return { formula, value: inFile, ...(fillsOneCell(formula) ? {} : { array: this.ownCell(position) }) };
     }
     const box = spreadBox(this.model, position);
     const fills = box.right > box.left || box.bottom > box.top;
