@@ -4,6 +4,7 @@
 import * as reader from "@e965/xlsx";
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { RangeIndex } from "../../src/fill/builtins/range-index.ts";
 import { fillWorkbook } from "../../src/fill/fill-workbook.ts";
 import { Grid } from "../../src/fill/grid.ts";
 import { escapeXml } from "../../src/workbook/xlsx/xml-text.ts";
@@ -216,6 +217,46 @@ test.each([
   }
   expect(read).toBeLessThanOrEqual(800);
 });
+
+test.each<[string, (row: number) => string, (own: number, key: number, from: number) => boolean]>([
+  ["one condition", (row) => `SUMIFS(C$1:C${row},A$1:A${row},A${row})`, (own, key) => own === key],
+  ["others than one", (row) => `SUMIFS(C$1:C${row},A$1:A${row},"<>"&A${row})`, (own, key) => own !== key],
+  [
+    "one of them by size",
+    (row) => `SUMIFS(C$1:C${row},A$1:A${row},A${row},C$1:C${row},">2")`,
+    (own, key, value) => own === key && value > 2,
+  ],
+])(
+  "sums of ranges that grow, %s, are those of each range, and read no cell of it twice",
+  (_, formula, holds) => {
+    const ROWS_DOWN = 600;
+    const keys = Array.from({ length: ROWS_DOWN }, (_, i) => (i * 7) % 5);
+    const values = keys.map((_, i) => ((i * 31) % 97) / 10);
+    const { at } = RangeIndex.prototype;
+    let read = 0;
+    RangeIndex.prototype.at = function (place) {
+      read++;
+      return at.call(this, place);
+    };
+    let given: unknown[];
+    try {
+      given = computed(
+        [keys, keys, values],
+        keys.map((_, i) => formula(i + 1)),
+      );
+    } finally {
+      RangeIndex.prototype.at = at;
+    }
+    const wanted = keys.map((key, row) => {
+      let sum = 0;
+      for (let i = 0; i <= row; i++) if (holds(keys[i], key, values[i])) sum += values[i];
+      return sum;
+    });
+    expect(given).toEqual(wanted);
+    // For each of five keys a few times, and not for each row.
+    expect(read).toBeLessThan(40 * ROWS_DOWN);
+  },
+);
 
 test("a sum under a condition over the column that it stands in goes on from row to row", () => {
   const rows = Array.from({ length: 200 }, (_, i) => {

@@ -19,7 +19,7 @@ export interface Places {
 }
 
 /** The first place in a list that rises which is not below the value. */
-function firstFrom(list: readonly number[], value: number): number {
+export function firstFrom(list: readonly number[], value: number): number {
   let [low, high] = [0, list.length];
   while (low < high) {
     const middle = (low + high) >> 1;
@@ -172,13 +172,16 @@ function firstText(texts: readonly string[], start: string): number {
 export class RangeIndex {
   /** Alike for the same cells. */
   readonly name: string;
+  /** Alike for ranges of the same columns that begin at the same row. */
+  readonly start: string;
 
   constructor(
     private readonly block: Block,
     private readonly from: number,
     readonly size: number,
   ) {
-    this.name = `${block.id} ${from} ${size}`;
+    this.start = `${block.id} ${from}`;
+    this.name = `${this.start} ${size}`;
   }
 
   at(place: number): Scalar {
