@@ -26,5 +26,6 @@ function asTyped({ name, matrix }: CallArgument): string {
   if (matrix.length > 1 || matrix[0].length > 1) return name;
   if (isBlank(cell)) return "";
   if (typeof cell === "number") return String(cell);
-  return typeof cell === "string" && cell.length < 30 ? `"${cell.replaceAll('"', '""')}"` : name;
+  const isTyped = typeof cell === "string" && cell.length < 30 && !/[\u0000-\u001f\u007f]/.test(cell);
+  return isTyped ? `"${cell.replaceAll('"', '""')}"` : name;
 }

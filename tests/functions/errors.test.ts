@@ -138,6 +138,11 @@ describe("messages", () => {
       'tool is "in". Leave tool empty: =REAM.STARTFEED("C45", 10, , , "in").',
     ],
     [
+      "units too early behind a text of two lines, which nobody types",
+      cell("STARTFEED", "C45\n", 10, "in"),
+      'tool is "in". Leave tool empty: =REAM.STARTFEED(material, 10, , , "in").',
+    ],
+    [
       "units too early beside a column",
       sheet("RPM", 15, down(10, 12), "in")[0][0],
       'maxRpm is "in". Leave maxRpm empty: =REAM.RPM(15, diameter, , "in").',
