@@ -21,8 +21,8 @@ import { cacheFolder, distFolder, manifestFolder } from "./paths.ts";
 import { writeReference } from "./reference/pages.ts";
 import { fillUnifiedManifest, unifiedManifestFaults } from "./unified-manifest.ts";
 
-/** The goal is 76 kB; the names of metals, the remedies and the reader of callouts took it past 90. */
-const largestScript = 96_000;
+/** Two kB over what it is. Of it the names of metals take 10, the remedies 7, the reader of callouts 16, and messages and steps 14. */
+const largestScript = 93_000;
 
 async function build(): Promise<void> {
   const address = addressSetting();

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { drillsOf } from "../../src/calc/stock/standard-drills.ts";
 import { fractionDrills } from "../../src/data/drills/fraction-drills.ts";
 import { letterDrills } from "../../src/data/drills/letter-drills.ts";
-import { metricDrills } from "../../src/data/drills/metric-drills.ts";
 import { numberDrills } from "../../src/data/drills/number-drills.ts";
 
 describe("number drills", () => {
@@ -76,6 +76,8 @@ describe("metric drills", () => {
     for (let size = 100; size < 300; size += 5) series.push(size);
     for (let size = 300; size < 1400; size += 10) series.push(size);
     for (let size = 1400; size <= 2500; size += 25) series.push(size);
-    expect([...metricDrills]).toEqual(series);
+    const drills = drillsOf("metric", "mm").slice(0, series.length);
+    expect(drills.map(({ name }) => name)).toEqual(series.map((size) => String(size / 100)));
+    expect(drills.map(({ size }) => size)).toEqual(series.map((size) => size * 1e6));
   });
 });

@@ -34,7 +34,7 @@ export function materialsContent(): string {
   )
     .map(
       ([name, meanings]) =>
-        `<tr><th scope="row">${escaped(name)}</th><td>${escaped(meanings.map(({ text }) => text).join("; or "))}</td></tr>`,
+        `<tr><th scope="row">${escaped(name)}</th><td>${escaped(meanings.replace(/ = [^;]*/g, ""))}</td></tr>`,
     )
     .join("")}</tbody></table></div>
 <p>Which material a designation belongs to is a value from memory; the other sources are on the page of <a href="MATERIALS.html">MATERIALS</a>.</p></section>`;

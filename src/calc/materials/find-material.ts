@@ -12,7 +12,7 @@ import {
   suffixes,
 } from "../../data/materials/name-parts.ts";
 import { packedNames } from "../../data/materials/packed-names.ts";
-import { type NameMeaning, twoMetalNames } from "../../data/materials/two-metal-names.ts";
+import { twoMetalNames } from "../../data/materials/two-metal-names.ts";
 import { hasOwn } from "../own.ts";
 import { shown, wrong } from "../problem.ts";
 
@@ -25,7 +25,8 @@ const byKey = new Map(materials.map((material) => [material.key, material]));
 
 export interface Names {
   readonly one: Map<string, Material>;
-  readonly two: ReadonlyMap<string, readonly NameMeaning[]>;
+  /** As the table of names that two metals bear has them. */
+  readonly two: ReadonlyMap<string, string>;
 }
 let unpacked: Names | undefined;
 
@@ -115,7 +116,7 @@ function find(name: string, wanted: Wanted): Material | undefined {
   const material = wanted.names.one.get(key) ?? wanted.names.one.get(likelyMeant(key));
   if (material) return wanted.among.every((among) => isAmong(material, among)) ? material : undefined;
   const meanings = wanted.names.two.get(key) ?? wanted.names.two.get(key.replace(/^gr(?=\d)/, "grade"));
-  if (meanings) return oneOf(name, meanings, wanted);
+  if (meanings) return oneOf(name, meaningsOf(meanings), wanted);
   if (wanted.parts === MOST_PARTS) return undefined;
   return (
     byHardness(name, wanted) ??
@@ -128,6 +129,22 @@ function find(name: string, wanted: Wanted): Material | undefined {
 /** The letter O for the figure in S355JO, and an iron number without its `EN-`. */
 function likelyMeant(key: string): string {
   return key.startsWith("gj") ? `en${key}` : key.replace(/^(s\d{3}j)o/, (_, steel) => `${steel}0`);
+}
+
+interface NameMeaning {
+  /** The standard or name, and what it is. */
+  readonly text: string;
+  /** The key of its material, "" where the table has none for it. */
+  readonly key: string;
+}
+
+/** What a name can be, from its line in the table of names that two metals bear. */
+export function meaningsOf(line: string): NameMeaning[] {
+  return line.split("; or ").map((meaning) => {
+    const [text, stated] = meaning.split(" = ") as [string, string | undefined];
+    const key = stated ?? /: (.+?)(?: \(|[,;]|$)/.exec(text)?.[1] ?? "";
+    return { text, key: byKey.has(key) ? key : "" };
+  });
 }
 
 /** The one meaning that the standard, the state, or the kind of metal named beside it allows. */

@@ -2,7 +2,7 @@
 
 import { fractionDrills } from "../../data/drills/fraction-drills.ts";
 import { letterDrills } from "../../data/drills/letter-drills.ts";
-import { metricDrills } from "../../data/drills/metric-drills.ts";
+import { metricDrills, smallMetricDrills } from "../../data/drills/metric-drills.ts";
 import { numberDrills } from "../../data/drills/number-drills.ts";
 import { type DrillStep, longInchDrills, longMetricDrills } from "../../data/drills/taper-shank-drills.ts";
 import { fromTicks, toTicks, type Units } from "../lengths.ts";
@@ -34,9 +34,10 @@ const number = bySize(numberDrills.map((inches, k) => ({ name: `#${k + 1}`, size
 const letter = bySize(
   Object.entries(letterDrills).map(([name, inches]) => ({ name, size: tenThousandths(inches) })),
 );
-const metric = [...metricDrills.map((size) => size / 100), ...steps(longMetricDrills)].map(
-  (millimeters): Drill => ({ name: String(millimeters), size: toTicks(millimeters, "mm") }),
-);
+const metric = [
+  ...[...smallMetricDrills, ...steps(metricDrills)].map((size) => size / 100),
+  ...steps(longMetricDrills),
+].map((millimeters): Drill => ({ name: String(millimeters), size: toTicks(millimeters, "mm") }));
 /** Of drills of one size a search from the end finds the fraction before the number before the letter. */
 const inch = bySize([...letter, ...number, ...fraction]);
 

@@ -3,7 +3,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it, test } from "vitest";
 import { packedNamesFile, packedNamesModule } from "../../../src/build/pack-names.ts";
-import { findMaterial } from "../../../src/calc/materials/find-material.ts";
+import { findMaterial, meaningsOf } from "../../../src/calc/materials/find-material.ts";
 import { materialTable } from "../../../src/calc/materials/material-table.ts";
 import { findTool, tools } from "../../../src/calc/tools.ts";
 import { materials } from "../../../src/data/materials/materials.ts";
@@ -151,7 +151,16 @@ test("every name of the table is found, packed as functions.js has it, and the p
 describe("a name that two metals bear", () => {
   it.each(Object.entries(twoMetalNames))("%s alone is refused with both", (name, meanings) => {
     const message = refused(name);
-    for (const { text } of meanings) expect(message).toContain(text);
+    expect(meanings.split("; or ").length).toBeGreaterThan(1);
+    for (const meaning of meanings.split("; or ")) expect(message).toContain(meaning.replace(/ = .*/, ""));
+  });
+
+  it("names a material, or none where the table has none for it", () => {
+    const keys = Object.values(twoMetalNames).map((meanings) => meaningsOf(meanings).map(({ key }) => key));
+    expect(keys.flat().filter((key) => key === "").length).toBe(29);
+    expect(meaningsOf(twoMetalNames["commercial bronze"]).map(({ key }) => key)).toEqual(["brass", "bronze"]);
+    expect(meaningsOf(twoMetalNames.T3).map(({ key }) => key)).toEqual(["copper", "tool steel"]);
+    expect(meaningsOf(twoMetalNames.fundición).map(({ key }) => key)).toEqual(["gray iron", ""]);
   });
 
   it.each([
