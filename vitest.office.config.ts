@@ -5,7 +5,8 @@ export default defineConfig({
   test: {
     name: "office",
     include: ["tests/office/**/*.office.ts"],
-    globalSetup: ["tests/in-browser/build-first.ts"],
+    globalSetup: ["tests/in-browser/build-aside.ts"],
+    setupFiles: ["tests/in-browser/wait-for-build.ts"],
     // One LibreOffice at a time.
     fileParallelism: false,
     testTimeout: 600_000,

@@ -1,8 +1,9 @@
 // build: whether dist/ has to be built again, and doing so.
 
-import { execFileSync } from "node:child_process";
+import { execFile, execFileSync } from "node:child_process";
 import { existsSync, readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
+import { promisify } from "node:util";
 import { distFolder, functionsFolder, manifestFolder, projectFolder, sourceFolder } from "./paths.ts";
 
 /** What dist/ is made from. */
@@ -11,6 +12,11 @@ const sources = [
   sourceFolder,
   manifestFolder,
   ...["package.json", "package-lock.json", "webpack.config.ts"].map((name) => join(projectFolder, name)),
+];
+
+const commandLine = [
+  join(projectFolder, "node_modules", "tsx", "dist", "cli.mjs"),
+  join(sourceFolder, "build", "build.ts"),
 ];
 
 function newest(path: string): number {
@@ -30,11 +36,15 @@ export function buildIfStale(): void {
   if (isStale()) runBuild();
 }
 
+/** The same beside other work. Rejects with what the build printed if it fails. */
+export async function buildIfStaleAside(): Promise<void> {
+  if (isStale()) await promisify(execFile)(process.execPath, commandLine, { cwd: projectFolder });
+}
+
 /** Builds; what is said about it goes to the error stream, so that a command's own output stays clean. */
 export function runBuild(): void {
   console.error("Building dist/, which takes some seconds.");
-  const program = join(projectFolder, "node_modules", "tsx", "dist", "cli.mjs");
-  execFileSync(process.execPath, [program, join(sourceFolder, "build", "build.ts")], {
+  execFileSync(process.execPath, commandLine, {
     cwd: projectFolder,
     stdio: ["ignore", process.stderr, process.stderr],
   });
