@@ -1,6 +1,7 @@
 // tests: the pane for everyone, by axe-core's rules, in light and dark.
 
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { share } from "../support/share.ts";
 import { findings, someSchemes } from "./axe.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import { fillTool, openPane, press, started, tool, paneTools as tools } from "./pane-page.ts";
@@ -64,7 +65,7 @@ describe.each(someSchemes)("in %s, forced colors %s", (colorScheme, forcedColors
     await page.setViewportSize({ width: 320, height: 700 });
     await page.emulateMedia({ colorScheme, forcedColors });
     await page.waitForFunction(started);
-    for (const name of tools) {
+    for (const name of share(tools.slice(0, 2), tools)) {
       await tool(page, name);
       expect(await findings(page, "html"), name).toEqual([]);
     }

@@ -2,6 +2,7 @@
 // is 1000·v/(π·d); limits of 12 H7 by ISO 286-1:2010 Table 1, its reamer by ISO 522 (15 % and 35 % of 18 µm).
 
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { longTest } from "../support/share.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import {
   cellPlace,
@@ -66,7 +67,7 @@ describe("finding and putting in a function", () => {
     expect((await readSheet(page)).E3).toBe("200");
   });
 
-  test("refusals: a filled cell, spilled cells, no room, two areas", async () => {
+  longTest("refusals: a filled cell, spilled cells, no room, two areas", async () => {
     const { page } = watched;
     const before = await readSheet(page);
     await select(page, "A3");
@@ -146,7 +147,7 @@ describe("inch and metric", () => {
     expect([undone.A1, undone.A2, undone.A3, undone.A4]).toEqual(["Depth (in)", "1", "0.5005", "2"]);
   });
 
-  test("two areas, and a whole column with its header", async () => {
+  longTest("two areas, and a whole column with its header", async () => {
     const { page } = watched;
     await select(page, "A2:A3");
     const from = await cellPlace(page, 2, 1);
@@ -177,7 +178,7 @@ describe("inch and metric", () => {
     await page.locator("#pane-kind").selectOption("length");
   });
 
-  test("merged and spilled cells, empty cells: a sentence, nothing changed", async () => {
+  longTest("merged and spilled cells, empty cells: a sentence, nothing changed", async () => {
     const { page } = watched;
     await paste(page, [["7", "8"]], "E2");
     await select(page, "E2:E3");
@@ -221,7 +222,7 @@ describe("checking hand figures", () => {
     expect(await page.locator("#pane-verdict-rows").textContent()).toContain("B3");
   });
 
-  test("columns of different length, and one column for two, are refused", async () => {
+  longTest("columns of different length, and one column for two, are refused", async () => {
     const { page } = watched;
     await select(page, "B2:B4");
     expect(await press(page, "#pane-check-both")).toMatch(/^Select two columns/);
@@ -257,7 +258,7 @@ describe("sheets", () => {
     expect(sheet.AL10).toContain("tool and edge change are not in the cost");
   });
 
-  test("rows below a quote get their formulas, and a shop table is checked", async () => {
+  longTest("rows below a quote get their formulas, and a shop table is checked", async () => {
     const { page } = watched;
     await paste(page, [["Last", "10 H7 x 20", "mm", "", "4140", "HSS", "", "", "50"]], "A29");
     expect((await readSheet(page)).A29).toBe("Last");
@@ -319,7 +320,7 @@ describe("pictures", () => {
     expect(types).toContain("image/png");
   });
 
-  test("a picture that can't be copied is laid open as text", async () => {
+  longTest("a picture that can't be copied is laid open as text", async () => {
     const { page } = watched;
     await page.evaluate(() => {
       navigator.clipboard.writeText = () => Promise.reject(new Error("blocked"));
@@ -331,7 +332,7 @@ describe("pictures", () => {
     });
   });
 
-  test("what is no callout is refused in a sentence", async () => {
+  longTest("what is no callout is refused in a sentence", async () => {
     const { page } = watched;
     await page.locator("#pane-callout").fill("M12");
     expect(await press(page, "#pane-hole [type=submit]")).toMatch(/thread/);
@@ -342,7 +343,7 @@ describe("pictures", () => {
     expect(await press(page, "#pane-callout-take")).toMatch(/^A2 is empty/);
   });
 
-  test("the curve from eight selected figures", async () => {
+  longTest("the curve from eight selected figures", async () => {
     const { page } = watched;
     await newSheet(page, [["0.25"], ["60"], ["12"], ["0.3"], ["30"], ["120"], ["40"], ["90"]]);
     await tool(page, "curve");
@@ -361,6 +362,7 @@ describe("pictures", () => {
 
 test("a locked sheet is told and stays as it is", async () => {
   const { page } = watched;
+  await newSheet(page, [["0.25"], ["60"], ["12"], ["0.3"], ["30"]]);
   await page.locator(".o-sheet.active, .o-sheet[data-id].active").first().click({ button: "right" });
   await page.locator(".o-menu-item", { hasText: "Lock" }).first().click();
   await tool(page, "convert");

@@ -2,6 +2,7 @@
 
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { share } from "../support/share.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import { goTo, openWorkbook, typeInto } from "./workbook-page.ts";
 
@@ -38,7 +39,7 @@ beforeEach(async () => {
   for (const address of ["C44", "C45"]) await typeInto(page, address, "12");
 });
 
-test.each([0, 2, 5, 30])(
+test.each(share([0, 30], [0, 2, 5, 30]))(
   "what is typed replaces what the cell had, with %d ms between keys",
   async (delay) => {
     for (const text of ["257", "abc 1", "=A1+257"]) {
@@ -64,13 +65,15 @@ test("so it does in the next cell, and keys in the midst of a text go where the 
   expect(await typed("C44")).toBe("25987");
 });
 
-test.each([
+const suggestions: readonly (readonly [start: string, key: string, delay: number])[] = [
   ["=REAM.FEEDR", "Tab", 0],
-  ["=ream.feedr", "Enter", 40],
-  ["=1+ream.feedr", "Tab", 5],
+  ["=1+ream.feedr", "Enter", 40],
+  ["=ream.feedr", "Tab", 5],
   ["=REAM.RP", "Enter", 0],
   ["=ROUN", "Tab", 20],
-] as const)(
+];
+
+test.each(share(suggestions.slice(0, 2), suggestions))(
   "after the suggestion for %s is taken by %s, typing goes on inside its parentheses",
   async (start, key, delay) => {
     await goTo(page, "C44");
@@ -78,7 +81,7 @@ test.each([
     await page.locator(".o-autocomplete-value").first().waitFor();
     await page.keyboard.press(key);
     await page.keyboard.type("15,10", { delay });
-    const name = { "=ROUN": "ROUND", "=REAM.RP": "REAM.RPM" }[start as string] ?? "REAM.FEEDRATE";
+    const name = { "=ROUN": "ROUND", "=REAM.RP": "REAM.RPM" }[start] ?? "REAM.FEEDRATE";
     const before = start.startsWith("=1+") ? "=1+" : "=";
     await expect.poll(() => page.locator(".o-composer").first().textContent()).toBe(`${before}${name}(15,10`);
     await page.keyboard.press("Escape");

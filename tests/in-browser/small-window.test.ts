@@ -3,6 +3,7 @@
 
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { share } from "../support/share.ts";
 import { startBrowser, type TestBrowser } from "./browser.ts";
 import { readSheet, typeInto } from "./workbook-page.ts";
 
@@ -15,11 +16,13 @@ afterAll(() => browser?.close());
 const ready = () => document.getElementById("state")?.textContent?.includes("ready") ?? false;
 const scrolled = (page: Page) => page.evaluate(() => window.scrollY);
 
-describe.each([
-  { name: "a phone", width: 390, height: 844 },
+const windows = [
   { name: "200 %", width: 640, height: 360 },
+  { name: "a phone", width: 390, height: 844 },
   { name: "a low window", width: 1100, height: 400 },
-])("$name ($width by $height)", ({ width, height }) => {
+];
+
+describe.each(share(windows.slice(0, 1), windows))("$name ($width by $height)", ({ width, height }) => {
   let page: Page;
   beforeAll(async () => {
     ({ page } = await browser.open("reference/"));
