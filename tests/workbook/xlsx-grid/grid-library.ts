@@ -16,6 +16,8 @@ import type { GridLibrary } from "../../../src/workbook/xlsx-grid/library.ts";
   return groups;
 };
 const { window } = new JSDOM("");
+// Each document that is read adds listeners to its window, ever more slowly; nobody clicks here.
+window.addEventListener = () => {};
 Object.assign(globalThis, { DOMParser: window.DOMParser, XMLSerializer: window.XMLSerializer });
 console.debug = () => {};
 
