@@ -25,6 +25,8 @@ export default defineConfig({
           include: ["tests/in-browser/**/*.test.ts", "tests/built/**/*.test.ts"],
           globalSetup: ["tests/in-browser/build-aside.ts", "tests/in-browser/one-browser.ts"],
           setupFiles: ["tests/in-browser/wait-for-build.ts"],
+          pool: "threads",
+          isolate: false,
           // A test of a page waits for the browser half of its time.
           maxWorkers: 3,
           sequence: { groupOrder: 1 },
