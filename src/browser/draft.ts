@@ -18,7 +18,7 @@ export interface Draft {
     | {
         readonly bytes: Uint8Array;
         readonly before: Snapshot;
-        readonly formulaValues: readonly (readonly [string, CellValue])[];
+        readonly valuesInFile: readonly (readonly [string, CellValue])[];
         readonly isMore: boolean;
       }
     | undefined;

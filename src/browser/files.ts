@@ -191,7 +191,7 @@ class WorkbookFile {
       before && {
         bytes: opened.bytes,
         before,
-        formulaValues: [...opened.formulaValues],
+        valuesInFile: [...opened.valuesInFile],
         isMore: changesSince(before, model).isMore,
       };
     void keepDraft({ name, time: Date.now(), ...shownAs(model), opened: origin });
@@ -201,7 +201,7 @@ class WorkbookFile {
     const read = origin && openWorkbook(origin.bytes, this.library, this.names);
     await this.shown.show(data, prints);
     this.name = name;
-    this.opened = read && { ...read, formulaValues: new Map(origin.formulaValues) };
+    this.opened = read && { ...read, valuesInFile: new Map(origin.valuesInFile) };
     if (read) keepTables(this.shown.model);
     this.before = origin?.before;
     if (origin?.isMore) noteMovedCells(this.shown.model);

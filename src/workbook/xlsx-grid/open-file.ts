@@ -10,12 +10,13 @@ import { type CellValue, formulaRoom } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { readSharedStrings, readWorkbookParts, type WorkbookParts } from "../xlsx/workbook-parts.ts";
 import type { ZipLimits } from "../xlsx/zip-directory.ts";
+import { contentsOf, literalsOf, type NumberAsText, textCellsOf } from "./cell-contents.ts";
 import { firstThatShows, imported, plain } from "./grid-data.ts";
 import { functionsIn, gridFormula } from "./grid-formulas.ts";
 import { bareSheet, importerFiles, trimmedSheet } from "./importer-files.ts";
 import type { GridLibrary } from "./library.ts";
 import { type Found, lossesOf } from "./losses.ts";
-import { asUserInput, type Literals, type ReadCell, type ReadSheet, readCells } from "./read-cells.ts";
+import { type ReadCell, type ReadSheet, readCells } from "./read-cells.ts";
 import { standInFor } from "./uncomputed.ts";
 import { withinSheet } from "./within-sheet.ts";
 
@@ -30,8 +31,8 @@ export interface OpenedWorkbook {
   readonly places: readonly number[];
   /** What saving will not carry, a sentence each. */
   readonly losses: readonly string[];
-  /** The values that the file has beside its formulas, by `formulaKey`. */
-  readonly formulaValues: ReadonlyMap<string, CellValue>;
+  /** The values that the file has beside its formulas, and numbers that the grid has as texts, by `contentKey`. */
+  readonly valuesInFile: ReadonlyMap<string, CellValue>;
   /** How its sheets are printed, by the ids that the grid has for them. */
   readonly prints: PrintSetups;
   readonly sheets: number;
@@ -58,9 +59,9 @@ const MOST_AREA = 1_000_000;
 /** The days from the one count of dates to the other. */
 export const DAYS_TO_1904 = 1462;
 
-/** A formula where it stands: a formula that has moved since has no value of the file any more. */
-export const formulaKey = (sheetId: string, address: string, formula: string): string =>
-  `${sheetId}!${address} ${formula.replaceAll(" ", "")}`;
+/** What is typed in a cell: what has moved or changed since has no value of the file any more. */
+export const contentKey = (sheetId: string, address: string, content: string): string =>
+  `${sheetId}!${address} ${content.replaceAll(" ", "")}`;
 
 /** @throws Refusal with why the file cannot be opened */
 export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: StoredNames): OpenedWorkbook {
@@ -97,7 +98,7 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
     );
     return importerFiles(file, bytes, browserLimits, parts, new Map(sheets));
   };
-  const { data, warnings, unread } = firstThatShows(
+  const { data, warnings, unread, numbers } = firstThatShows(
     library,
     [
       () => imported(filesOf(false), library),
@@ -113,14 +114,17 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
         if (made.model && parts.from1904) countFrom1900(made.model, name, sheet, library);
       }
       let unread = 0;
+      const numbers: NumberAsText[] = [];
       const sheets = read.map(({ name, sheet }) => {
         const own = made.data.sheets.find((one: any) => one.name === name);
         if (!own || own.rowNumber * own.colNumber > 4 * MOST_AREA) throw new Error(`no room for ${name}`);
-        const contents = contentsOf(own, sheet, library);
+        const contents = contentsOf(own, sheet, library, textCellsOf(made.model, name));
         unread += contents.unread + sheet.unread;
+        for (const address of contents.numbers)
+          numbers.push({ sheetId: own.id, address, content: contents.cells[address] });
         return { ...withinSheet(own), cells: contents.cells };
       });
-      return { data: { ...made.data, sheets, namedRanges }, warnings: made.warnings, unread };
+      return { data: { ...made.data, sheets, namedRanges }, warnings: made.warnings, unread, numbers };
     },
   );
   const sheets = read.map(({ sheet }) => sheet);
@@ -129,15 +133,7 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
     const setup = setups.get(place);
     return setup ? [[String((data as any).sheets[at].id), setup] as const] : [];
   });
-  return summary(file, bytes, parts, places, { data, warnings, dropped, unread, prints }, sheets);
-}
-
-function literalsOf({ helpers, constants }: GridLibrary): Literals {
-  const { DEFAULT_LOCALE } = constants as any;
-  const { isNumber, isDateTime } = helpers as any;
-  return {
-    isOther: (text) => isNumber(text, DEFAULT_LOCALE) || isDateTime(text, DEFAULT_LOCALE),
-  };
+  return summary(file, bytes, parts, places, { data, warnings, dropped, unread, prints, numbers }, sheets);
 }
 
 /** Dates that count from 1904 as the grid counts them. */
@@ -172,32 +168,6 @@ function writeTableFormulas(model: any, name: string, sheet: ReadSheet, names: S
 }
 
 const calledBy = ({ kind, content }: ReadCell): string[] => (kind === "formula" ? functionsIn(content) : []);
-
-/**
- * What was read, except that a link stays as the importer wrote it, with its address, and that a formula which the grid
- * makes no sense of becomes its value: its references would not follow what is inserted and moved.
- */
-function contentsOf(
-  made: any,
-  { cells }: ReadSheet,
-  library: GridLibrary,
-): { cells: Record<string, string>; unread: number } {
-  const contents: Record<string, string> = {};
-  const literals = literalsOf(library);
-  let unread = 0;
-  for (const [address, { content, kind, value }] of cells) {
-    if (kind === "formula") {
-      const isUnread = library.CompiledFormula.IsBadExpression(content);
-      if (isUnread) unread++;
-      contents[address] = isUnread ? asUserInput(value, literals) : content;
-      continue;
-    }
-    const before = made.cells[address];
-    const isLink = typeof before === "string" && before !== value && library.links.isMarkdownLink(before);
-    contents[address] = isLink ? before : content;
-  }
-  return { cells: contents, unread };
-}
 
 /**
  * Names of the whole workbook that stand for a range, as the grid has them, and those that it cannot have.
@@ -235,27 +205,36 @@ function summary(
     dropped,
     unread,
     prints,
+    numbers,
   }: {
     data: any;
     warnings: readonly string[];
     dropped: string[];
     unread: number;
     prints: PrintSetups;
+    numbers: readonly NumberAsText[];
   },
   sheets: readonly ReadSheet[],
 ): OpenedWorkbook {
-  const formulaValues = new Map<string, CellValue>();
+  const valuesInFile = new Map<string, CellValue>();
   let [formulas, ours, tableNames] = [0, 0, 0];
   sheets.forEach(({ cells }, i) => {
     for (const [address, { kind, content, value, hasTableName }] of cells) {
-      if (kind !== "formula") continue;
+      if (kind !== "formula") {
+        // The grid has a text where the cell has the format of texts.
+        if (typeof value === "number")
+          valuesInFile.set(contentKey(data.sheets[i].id, address, content), value);
+        continue;
+      }
       const called = functionsIn(content);
       formulas++;
       if (called.some((name) => name.startsWith(`${namespace}.`))) ours++;
       if (hasTableName) tableNames++;
-      formulaValues.set(formulaKey(data.sheets[i].id, address, content), value);
+      valuesInFile.set(contentKey(data.sheets[i].id, address, content), value);
     }
   });
+  for (const { sheetId, address, content } of numbers)
+    valuesInFile.set(contentKey(sheetId, address, content), Number(content));
   const sum = (count: (sheet: ReadSheet) => number) =>
     sheets.reduce((total, sheet) => total + count(sheet), 0);
   const found: Found = {
@@ -273,7 +252,7 @@ function summary(
     parts,
     places,
     losses: lossesOf(file, parts, found),
-    formulaValues,
+    valuesInFile,
     prints,
     sheets: sheets.length,
     formulas,

@@ -14,16 +14,17 @@ import { elements, escapeXml } from "../xlsx/xml-text.ts";
 import { fileError } from "./error-codes.ts";
 import { fileFormula, fillsOneCell, functionsIn, isForOthers } from "./grid-formulas.ts";
 import type { GridLibrary } from "./library.ts";
-import { formulaKey, type OpenedWorkbook } from "./open-file.ts";
+import { contentKey, type OpenedWorkbook } from "./open-file.ts";
 import { type SavedCell, withSavedCells } from "./save-cells.ts";
 import { spreadBox } from "./spread-box.ts";
+import { isTextFormat, textOfCell } from "./text-cells.ts";
 import { isUncomputed } from "./uncomputed.ts";
 
 export interface SaveOptions {
   /** Values in place of formulas with functions of ours, and of what they fill. */
   readonly valuesOnly?: boolean;
   /** The file that the workbook was opened from. */
-  readonly opened?: Pick<OpenedWorkbook, "formulaValues">;
+  readonly opened?: Pick<OpenedWorkbook, "valuesInFile">;
 }
 
 export interface SavedFile {
@@ -138,8 +139,8 @@ class SavedCells {
     this.formulas++;
     const formula = fileFormula(written.slice(1), this.names);
     if (called.some(isUncomputed)) {
-      const key = formulaKey(position.sheetId, cellName(position.row, position.col), written);
-      const inFile = this.options.opened?.formulaValues.get(key);
+      const key = contentKey(position.sheetId, cellName(position.row, position.col), written);
+      const inFile = this.options.opened?.valuesInFile.get(key);
       return { formula, value: inFile, ...(fillsOneCell(formula) ? {} : { array: this.ownCell(position) }) };
     }
     const box = spreadBox(this.model, position);
@@ -153,12 +154,15 @@ class SavedCells {
   }
 
   private value(position: { sheetId: string; row: number; col: number }): CellValue {
-    const { value, type } = this.model.getters.getEvaluatedCell(position) as {
+    const { value, type, format } = this.model.getters.getEvaluatedCell(position) as {
       value: number | string | boolean | null;
       type: string;
+      format?: string;
     };
     if (type === "error") return { code: fileError(String(value)) };
-    return value;
+    if (typeof value !== "string" || !isTextFormat(format)) return value;
+    const key = contentKey(position.sheetId, cellName(position.row, position.col), value);
+    return this.options.opened?.valuesInFile.get(key) ?? textOfCell(value);
   }
 }
 

@@ -9,6 +9,7 @@ import { fileFormula, fillsOneCell, functionsIn, isForOthers } from "./grid-form
 import type { GridLibrary } from "./library.ts";
 import { DAYS_TO_1904 } from "./open-file.ts";
 import { spreadBox } from "./spread-box.ts";
+import { isTextFormat, textOfCell } from "./text-cells.ts";
 import { isUncomputed } from "./uncomputed.ts";
 
 export class TypedCells {
@@ -49,6 +50,7 @@ export class TypedCells {
     };
     const isDate = format !== undefined && this.library.helpers.isDateTimeFormat(format);
     if (this.from1904 && isDate && typeof value === "number") return value - DAYS_TO_1904;
-    return type === "error" ? { code: fileError(String(value)) } : value;
+    if (type === "error") return { code: fileError(String(value)) };
+    return typeof value === "string" && isTextFormat(format) ? textOfCell(value) : value;
   }
 }

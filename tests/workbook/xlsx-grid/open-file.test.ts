@@ -196,9 +196,9 @@ describe("what the browser workbook cannot carry is told", () => {
 
 test("formulas with functions that the grid lacks stay, counted and named, and their values are held", () => {
   const cells = f("A1", "_xlfn.LET(_xlpm.x,2,_xlpm.x)", "2") + f("B1", "1+1", "3");
-  const { data, formulaValues } = opened({ sheets: { S: row(1, cells) } });
+  const { data, valuesInFile } = opened({ sheets: { S: row(1, cells) } });
   expect(uncomputedFormulas(modelOf(data))).toEqual({ cells: 1, functions: ["LET"] });
-  expect([...formulaValues.values()]).toEqual([2, 3]);
+  expect([...valuesInFile.values()]).toEqual([2, 3]);
 });
 
 test("formulas that make no sense to the grid become their values, which is told", () => {

@@ -336,3 +336,23 @@ test("a half-finished quote keeps its spills, its mistyped names and its page", 
   );
   expect(again.getters.getEvaluatedCell({ sheetId, row: 3, col: 1 }).value).toBe(8);
 });
+
+test("cells with the format of texts keep their texts and their numbers, and formulas read them as they are", async () => {
+  const book = new ExcelJS.Workbook();
+  const sheet = book.addWorksheet("S");
+  const values = ["12.5", "01", "'x", "=A1", "#N/A", "TRUE", 7, "12 H7"];
+  values.forEach((value, i) => {
+    sheet.getCell(i + 1, 1).numFmt = "@";
+    sheet.getCell(i + 1, 1).value = value;
+    sheet.getCell(i + 1, 2).value = {
+      formula: `A${i + 1}&"|"`,
+      result: `${value}|`,
+    } as ExcelJS.CellFormulaValue;
+  });
+  const { book: again, opened } = await trip(new Uint8Array(await book.xlsx.writeBuffer()));
+  expect(values.map((_, i) => again.getWorksheet("S")!.getCell(i + 1, 1).value)).toEqual(values);
+  const { getters } = modelOf(opened.data);
+  const [sheetId] = getters.getSheetIds();
+  for (const row of [0, 1, 2, 5, 6, 7])
+    expect(getters.getEvaluatedCell({ sheetId, row, col: 1 }).value).toBe(`${values[row]}|`);
+});
