@@ -63,6 +63,15 @@ export class ExcelWorkbook implements Workbook {
     });
   }
 
+  homeOf(cell: Area): Promise<Area> {
+    return inExcel(async (context) => {
+      const parent = rangeAt(context, cell).getSpillParentOrNullObject();
+      parent.load(PLACE);
+      await context.sync();
+      return parent.isNullObject ? cell : areaOf(cell.sheet, parent);
+    });
+  }
+
   tableAt(area: Area): Promise<string | undefined> {
     return inExcel(async (context) => {
       const tables = rangeAt(context, area).getTables(false);

@@ -12,6 +12,7 @@ import {
   heldCell,
   heldSentence,
   literal,
+  partOf,
   Refusal,
 } from "./workbook.ts";
 
@@ -92,15 +93,6 @@ function boxOf(areas: readonly Area[]): Area {
   const bottom = Math.max(...areas.map((area) => area.row + area.rows));
   const right = Math.max(...areas.map((area) => area.column + area.columns));
   return { sheet: areas[0].sheet, row, column, rows: bottom - row, columns: right - column };
-}
-
-function partOf(cells: Cells, area: Area): Cells {
-  const cut = <T>(lines: readonly (readonly T[])[]): T[][] => {
-    const [top, left] = [area.row - cells.row, area.column - cells.column];
-    return lines.slice(top, top + area.rows).map((line) => line.slice(left, left + area.columns));
-  };
-  const { formulas, values, formats, holds } = cells;
-  return { ...area, formulas: cut(formulas), values: cut(values), formats: cut(formats), holds: cut(holds) };
 }
 
 /** The first cell whose format would make a text of the formula or number that is to be written. */

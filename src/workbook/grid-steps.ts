@@ -75,3 +75,24 @@ interface Zone {
 export function areaOf(sheet: string, { left, right, top, bottom }: Zone): Area {
   return { sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
+
+/** Rows and columns that a sheet lacks. */
+export function roomFor({ getters }: Model, sheetId: string, rows: number, columns: number): Step[] {
+  const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId);
+  const sheetName = getters.getSheetName(sheetId);
+  const added = (dimension: string, present: number, needed: number): Step[] =>
+    needed <= present
+      ? []
+      : [
+          {
+            type: "ADD_COLUMNS_ROWS",
+            sheetId,
+            sheetName,
+            dimension,
+            base: present - 1,
+            quantity: needed - present,
+            position: "after",
+          },
+        ];
+  return [...added("COL", numberOfCols, columns), ...added("ROW", numberOfRows, rows)];
+}

@@ -3,7 +3,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { keepPrintSetup, printSetupOf } from "./grid-print.ts";
 import { newSheetSteps } from "./grid-sheet.ts";
-import { areaOf, asLiteralInput, asUserInput, runSteps, type Step } from "./grid-steps.ts";
+import { areaOf, asLiteralInput, asUserInput, roomFor, runSteps, type Step } from "./grid-steps.ts";
 import {
   type Area,
   type Cells,
@@ -125,6 +125,12 @@ export class GridWorkbook implements Workbook {
     return this.getters.getSheetIds().map((id) => this.getters.getSheetName(id));
   }
 
+  async homeOf(cell: Area): Promise<Area> {
+    const position = { sheetId: this.idOf(cell.sheet), row: cell.row, col: cell.column };
+    const { row, col } = this.getters.getArrayFormulaSpreadingOn(position) ?? position;
+    return { ...cell, row, column: col };
+  }
+
   async tableAt(): Promise<undefined> {
     return undefined;
   }
@@ -175,29 +181,10 @@ export class GridWorkbook implements Workbook {
         });
       });
     }
-    const room = [...size].flatMap(([sheetId, { rows, columns }]) => this.roomFor(sheetId, rows, columns));
+    const room = [...size].flatMap(([sheetId, { rows, columns }]) =>
+      roomFor(this.model, sheetId, rows, columns),
+    );
     runSteps(this.model, [...room, ...steps]);
-  }
-
-  /** Rows and columns that the sheet lacks. */
-  private roomFor(sheetId: string, rows: number, columns: number): Step[] {
-    const { numberOfRows, numberOfCols } = this.getters.getSheetSize(sheetId);
-    const sheetName = this.getters.getSheetName(sheetId);
-    const added = (dimension: string, present: number, needed: number): Step[] =>
-      needed <= present
-        ? []
-        : [
-            {
-              type: "ADD_COLUMNS_ROWS",
-              sheetId,
-              sheetName,
-              dimension,
-              base: present - 1,
-              quantity: needed - present,
-              position: "after",
-            },
-          ];
-    return [...added("COL", numberOfCols, columns), ...added("ROW", numberOfRows, rows)];
   }
 
   async addSheet(sheet: NewSheet): Promise<string> {

@@ -11,6 +11,7 @@ export function laterWorkbook(known: Promise<Workbook>): Workbook {
     read: async (...given) => (await known).read(...given),
     readComputed: async (...given) => (await known).readComputed(...given),
     sheets: async () => (await known).sheets(),
+    homeOf: async (...given) => (await known).homeOf(...given),
     tableAt: async (...given) => (await known).tableAt(...given),
     show: async (...given) => (await known).show(...given),
     used: async (...given) => (await known).used(...given),

@@ -13,6 +13,7 @@ export const noWorkbook: Workbook = {
   read: refuse,
   readComputed: refuse,
   sheets: refuse,
+  homeOf: refuse,
   tableAt: refuse,
   show: refuse,
   used: refuse,

@@ -180,6 +180,8 @@ export interface Workbook {
   readComputed(area: Area): Promise<Cells>;
   /** The names of all sheets, in their order. */
   sheets(): Promise<readonly string[]>;
+  /** The cell whose formula gives a cell its content: itself, or the one that spills into it. */
+  homeOf(cell: Area): Promise<Area>;
   /** The table that an area lies in or meets: no formula spills there. */
   tableAt(area: Area): Promise<string | undefined>;
   /** Selects an area and brings it into sight. */
@@ -212,6 +214,16 @@ export function cutTo(area: Area, bounds: Area): Area | undefined {
   const rows = Math.min(area.row + area.rows, bounds.row + bounds.rows) - row;
   const columns = Math.min(area.column + area.columns, bounds.column + bounds.columns) - column;
   return rows > 0 && columns > 0 ? { sheet: area.sheet, row, column, rows, columns } : undefined;
+}
+
+/** Some of the cells that were read; they lie within. */
+export function partOf(cells: Cells, area: Area): Cells {
+  const cut = <T>(lines: readonly (readonly T[])[]): T[][] => {
+    const [top, left] = [area.row - cells.row, area.column - cells.column];
+    return lines.slice(top, top + area.rows).map((line) => line.slice(left, left + area.columns));
+  };
+  const { formulas, values, formats, holds } = cells;
+  return { ...area, formulas: cut(formulas), values: cut(values), formats: cut(formats), holds: cut(holds) };
 }
 
 /** The first cell that a change would write to and that may not be changed. */

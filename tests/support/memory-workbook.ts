@@ -130,6 +130,22 @@ export class MemoryWorkbook implements Workbook {
     return [...this.content.keys()];
   }
 
+  /** A result spills downward and to the right: its formula is the nearest one above or to the left. */
+  async homeOf(cell: Area): Promise<Area> {
+    const { formulas, holds } = await this.read({
+      sheet: cell.sheet,
+      row: 0,
+      column: 0,
+      rows: cell.row + 1,
+      columns: cell.column + 1,
+    });
+    if (holds[cell.row][cell.column] !== "spilled") return cell;
+    for (let column = cell.column; column >= 0; column--)
+      for (let row = cell.row; row >= 0; row--)
+        if (String(formulas[row][column]).startsWith("=")) return { ...cell, row, column };
+    return cell;
+  }
+
   async tableAt(): Promise<string | undefined> {
     return this.table;
   }

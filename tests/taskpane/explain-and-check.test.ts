@@ -71,6 +71,18 @@ describe("explaining a cell", () => {
     expect(told.steps.join(" ")).toContain("954.9");
   });
 
+  test("does not take a formula of ours beside it for the one that spills into a cell", async () => {
+    const workbook = job({
+      A2: 15,
+      A3: 30,
+      B2: { formula: "=REAM.RPM(A2,10)", value: 477.464829 },
+      B3: { formula: "=REAM.RPM(A3,10)", value: 954.929659 },
+      C2: { formula: "=A2:A3*2", value: 30 },
+      C3: { value: 60, hold: "spilled" },
+    }).select("C3");
+    expect(await refusal(explainCell(workbook, help))).toContain("holds no REAM formula");
+  });
+
   test("says what an error says", async () => {
     const told = await explainCell(
       job({ A2: "fast", B2: 10, C2: { formula: "=REAM.RPM(A2,B2)", value: "#VALUE!" } }).select("C2"),

@@ -98,6 +98,14 @@ describe("reading", () => {
     const { holds } = await workbook.read(cells, true);
     expect(holds[0]).toEqual(["merged", "merged"]);
   });
+  test("the formula that a cell's content comes from is found", async () => {
+    const sheet = { ...quote(), spilled: [[2, 0, 2, 2]] as const };
+    giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 1, 1]] });
+    const at = (row: number, column: number) => ({ sheet: sheet.name, row, column, rows: 1, columns: 1 });
+    expect(await workbook.homeOf(at(3, 1))).toEqual(at(2, 0));
+    expect(await workbook.homeOf(at(2, 0))).toEqual(at(2, 0));
+    expect(await workbook.homeOf(at(1, 0))).toEqual(at(1, 0));
+  });
   test("rows that a filter hides are said", async () => {
     const sheet = { ...quote(), hiddenRows: [1, 3] };
     giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 4, 1]] });
@@ -396,6 +404,7 @@ describe("every action", () => {
     ["dayShift", () => workbook.dayShift(), 1],
     ["read to write", () => workbook.read(place, true), 3],
     ["sheets", () => workbook.sheets(), 1],
+    ["homeOf", () => workbook.homeOf(place), 1],
     ["tableAt", () => workbook.tableAt(place), 1],
     ["show", () => workbook.show(place), 1],
     ["used", () => workbook.used(place.sheet), 1],

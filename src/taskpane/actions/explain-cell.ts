@@ -42,16 +42,12 @@ export interface Explanation {
 /** Explains the active cell. @throws Refusal where it holds no formula of ours */
 export async function explainCell(workbook: Workbook, help: Help): Promise<Explanation> {
   const active = await workbook.active();
-  const { formula, home } = await formulaOf(workbook, active);
-  const [call] = ourCalls(formula);
-  const described = help.functions.find(({ id }) => id === call?.id || id.replaceAll(".", "_") === call?.id);
-  if (!call || !described)
-    throw new Refusal(`${addressOf(active)} holds no REAM formula. Select a cell that does.`);
+  const found = await calledIn(workbook, active, help);
+  if (!found) throw new Refusal(`${addressOf(active)} holds no REAM formula. Select a cell that does.`);
+  const { formula, described } = found;
   const { values } = await workbook.read(active);
-  const args = await Promise.all(
-    argumentsOf(described, call).map((given) => explained(workbook, given, home, active.row)),
-  );
-  const { steps, withoutSteps, message } = workOut(described.id, args);
+  const args = await argumentsIn(workbook, found, active);
+  const { steps, withoutSteps, message } = workOut(described, args);
   return {
     address: cellAddress(active.row, active.column),
     formula,
@@ -65,26 +61,27 @@ export async function explainCell(workbook: Workbook, help: Help): Promise<Expla
   };
 }
 
-/** The formula in a cell, or of the cell whose result spills into it. */
-async function formulaOf(workbook: Workbook, active: Area): Promise<{ formula: string; home: Area }> {
-  const { formulas, holds } = await workbook.read(active);
-  const own = String(formulas[0][0]);
-  if (own.startsWith("=") || holds[0][0] !== "spilled") return { formula: own, home: active };
-  const used = await workbook.used(active.sheet);
-  if (!used) return { formula: own, home: active };
-  // A result spills downward and to the right: its formula is the nearest one above or to the left.
-  const rows = active.row - used.row + 1;
-  const columns = active.column - used.column + 1;
-  const before = await workbook.read({ ...used, rows, columns });
-  for (let column = columns - 1; column >= 0; column--)
-    for (let row = rows - 1; row >= 0; row--) {
-      const formula = String(before.formulas[row][column]);
-      if (ourCalls(formula).length > 0)
-        return { formula, home: { ...active, row: used.row + row, column: used.column + column } };
-      if (before.formulas[row][column] !== "" && before.holds[row][column] !== "spilled") break;
-    }
-  return { formula: own, home: active };
+/** What an error in a cell says; undefined where that cannot be told. */
+export async function errorMessage(workbook: Workbook, cell: Area, help: Help): Promise<string | undefined> {
+  const found = await calledIn(workbook, cell, help);
+  if (!found) return undefined;
+  const args = await argumentsIn(workbook, found, cell);
+  return workOut(found.described, args).message;
 }
+
+/** The first call of ours in the formula that gives a cell its content. */
+async function calledIn(workbook: Workbook, cell: Area, help: Help) {
+  const home = await workbook.homeOf(cell);
+  const formula = String((await workbook.read(home)).formulas[0][0]);
+  const [call] = ourCalls(formula);
+  const described = help.functions.find(({ id }) => id === call?.id || id.replaceAll(".", "_") === call?.id);
+  return call && described && { formula, home, call, described };
+}
+
+type Called = NonNullable<Awaited<ReturnType<typeof calledIn>>>;
+
+const argumentsIn = (workbook: Workbook, { described, call, home }: Called, cell: Area): Promise<Worked[]> =>
+  Promise.all(argumentsOf(described, call).map((given) => explained(workbook, given, home, cell.row)));
 
 interface GivenArgument {
   readonly name: string;
@@ -133,9 +130,10 @@ function literalOf(written: string): Content | undefined {
 }
 
 function workOut(
-  id: string,
+  described: HelpFunction,
   args: readonly Worked[],
 ): Pick<Explanation, "steps" | "withoutSteps" | "message"> {
+  const { id } = described;
   const [call, steps] = [functionHere(id), functionHere("STEPS")];
   const none = { steps: [], message: undefined };
   if (!call || !steps) return { ...none, withoutSteps: "The functions are not loaded in this page." };
@@ -147,14 +145,16 @@ function workOut(
     };
   const matrices = args.map(({ matrix }) => matrix ?? null);
   while (matrices.length > 0 && matrices[matrices.length - 1] === null) matrices.pop();
-  const lines = steps(
-    [[id]],
-    matrices.map((matrix) => matrix ?? [[null]]),
-  );
-  const [[first]] = lines;
-  if (isErrorCell(first)) return { ...none, message: first.message ?? first.code, withoutSteps: undefined };
+  const given = matrices.map((matrix) => matrix ?? [[null]]);
+  const fixed = described.parameters.filter(({ repeating }) => !repeating).length;
+  const isRepeating = fixed < described.parameters.length;
+  const failed = call(...(isRepeating ? [...given.slice(0, fixed), given.slice(fixed)] : given))
+    .flat()
+    .find(isErrorCell);
+  if (failed) return { ...none, message: failed.message ?? failed.code, withoutSteps: undefined };
+  const lines = steps([[id]], given);
   const told = lines
-    .map(([line]) => String(line))
+    .map(([line]) => (isErrorCell(line) ? "" : String(line)))
     .filter((line) => line !== "" && !line.startsWith("source: "));
   return {
     steps: told,

@@ -72,11 +72,12 @@ export function checkSheetView(context: PaneContext): void {
     event.preventDefault();
     void context.run(async () => {
       const found = await checkSheet(context.workbook, await context.help());
-      byId("pane-looked-rows").replaceChildren(...found.map((finding) => findingItem(finding, context)));
+      const shown = found.slice(0, MOST_FINDINGS);
+      byId("pane-looked-rows").replaceChildren(...shown.map((finding) => findingItem(finding, context)));
       byId("pane-looked").hidden = found.length === 0;
-      return found.length === 0
-        ? "Nothing was found on this sheet."
-        : `${counted(found.length, "findings")} on this sheet.`;
+      if (found.length === 0) return "Nothing was found on this sheet.";
+      const rest = shown.length < found.length ? ` The first ${shown.length} are listed.` : "";
+      return `${counted(found.length, "findings")} on this sheet.${rest}`;
     });
   });
   byId("pane-reenter").addEventListener("click", () =>
@@ -90,6 +91,8 @@ export function checkSheetView(context: PaneContext): void {
     }),
   );
 }
+
+const MOST_FINDINGS = 200;
 
 function findingItem({ area, address, what }: Finding, context: PaneContext): HTMLElement {
   const link = make("button", { type: "button", class: "pane-plain" }, address);
