@@ -77,6 +77,7 @@ export function calloutContent(): string {
 <ul>
 <li>a size or a class alone, one deviation alone, a deviation as large as the size, a tolerance wider than a quarter of it</li>
 <li>a thread, a taper, a radius, a reference or basic dimension; a number that has no place; a text of over 200 characters</li>
+<li>a whole number from 2 to 8 behind an × that could be a count or a depth (8 H7 x4)</li>
 <li>a comma that could part thousands (1,250), unless another number in the callout shows it is a decimal comma</li>
 <li>a fraction or a size in inch style (.500) in a sheet in mm without a unit; mm and inches in one callout</li>
 <li>a class with deviations or limits that are not its own; a second size in brackets that does not agree</li>

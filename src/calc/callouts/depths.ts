@@ -14,7 +14,8 @@ export function isDepthAhead(cursor: Cursor): boolean {
   });
 }
 
-export function readDepth(cursor: Cursor, written: Written): void {
+/** What stands behind an ×, a depth sign or a word for it; `isTimes` if behind an ×. */
+export function readDepth(cursor: Cursor, written: Written, isTimes = false): void {
   if (written.depth) cursor.refuse("has two depths. Write one.");
   cursor.skip("extreme");
   const depth = cursor.quantity();
@@ -28,5 +29,6 @@ export function readDepth(cursor: Cursor, written: Written): void {
     } else if (!(cursor.skip("extreme") || cursor.skip("deep") || cursor.skip("deep-sign"))) break;
   }
   written.depth = depth;
+  written.isDepthBare = isTimes && cursor.peek(-1)?.kind === "number";
   written.behind = "the depth";
 }

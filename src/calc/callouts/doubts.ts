@@ -25,6 +25,24 @@ export function refuseOddDecimals({ size, limit, tolerance }: Written, cursor: C
     );
 }
 
+/** Patterns of holes have as many; a depth of so little is rare. */
+const MOST_LIKE_A_COUNT = 8;
+
+/** `8 H7 x4` */
+export function refuseCountOrDepth(
+  { depth, isDepthBare, count, size }: Written,
+  units: Units,
+  cursor: Cursor,
+): void {
+  if (!depth || !isDepthBare || count !== undefined || depth.units || depth.isFraction) return;
+  const { value, text, decimals } = depth;
+  if (decimals > 0 || value < 2 || value > MOST_LIKE_A_COUNT) return;
+  if (units === "in" || value < size!.value)
+    cursor.refuse(
+      `could be ${text} holes, or one that is ${text} deep. Write ${text}X before the size, or x ${text} DEEP.`,
+    );
+}
+
 export function refuseDoubtful(written: Written, units: Units, width: Ticks, cursor: Cursor): void {
   if (width === ZERO) return;
   if (units === "in") refuseDoubtfulInches(written, cursor);

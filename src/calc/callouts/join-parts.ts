@@ -6,7 +6,7 @@ import { LONGEST, lengthText, ONE, toTicks, type Units } from "../lengths.ts";
 import * as ticks from "../ticks.ts";
 import { INCH, type Limits, MICROMETER, type Ticks, ZERO } from "../ticks.ts";
 import type { Callout } from "./callout.ts";
-import { refuseDoubtful, refuseInchStyle, refuseOddDecimals } from "./doubts.ts";
+import { refuseCountOrDepth, refuseDoubtful, refuseInchStyle, refuseOddDecimals } from "./doubts.ts";
 import { type Cursor, ticksOf } from "./quantities.ts";
 import { refuseOtherSecond } from "./second-size.ts";
 import type { Written } from "./written.ts";
@@ -33,6 +33,7 @@ export function join(written: Written, cursor: Cursor): Callout {
     : fromTolerance(nominal, written, units, stated === undefined, cursor);
   if (stated === undefined && !written.second)
     refuseDoubtful(written, units, ticks.widthOf(toleranced), cursor);
+  refuseCountOrDepth(written, units, cursor);
   if (written.second) refuseOtherSecond(written, nominal, toleranced, units, cursor);
   const { lower, upper, kind, className, iso, shaft } = toleranced;
   return {

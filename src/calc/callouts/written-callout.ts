@@ -47,7 +47,7 @@ const depthBehind: Reader = (cursor, written, token) => {
   cursor.take();
   if (!cursor.isKind("number"))
     cursor.refuse(`has ${token.text} without a depth after it. Write one, like x 30.`);
-  readDepth(cursor, written);
+  readDepth(cursor, written, token.role === "times");
 };
 const circleOrWord: Reader = (cursor, written, token) => {
   if (skipCircle(cursor, written)) return;

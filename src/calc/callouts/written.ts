@@ -24,6 +24,8 @@ export interface Written {
   /** A count parted from the size by spaces on both sides (`10 x 20`): the size may be the one before the ×. */
   isCountApart: boolean;
   depth: Quantity | undefined;
+  /** A depth behind an × with nothing that says so (`8 H7 x4`): it may be a count. */
+  isDepthBare: boolean;
   through: boolean;
   /** To be reached after plating, anodizing and the like. */
   coated: boolean;
@@ -44,6 +46,7 @@ export const nothingWritten = (): Written => ({
   count: undefined,
   isCountApart: false,
   depth: undefined,
+  isDepthBare: false,
   through: false,
   coated: false,
   marks: [],
