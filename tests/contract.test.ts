@@ -244,6 +244,10 @@ function faultOf(cell: unknown): string | undefined {
   if (message.includes(FAULT)) return "a fault";
   if (/\[object|[\n\u0000]/.test(message)) return "a message with rubbish";
   if (/NaN|Infinity|undefined/.test(message.replace(/"[^"]*"/g, ""))) return "a message with no number";
+  if (!/[.?!]\)?"?$/.test(message)) return "a message that is no whole sentence";
+  const inner = message.replace(/"[^"]*"/g, "").match(/\b[a-z]{2,}[A-Z][A-Za-z]*\b/g) ?? [];
+  if (inner.some((word) => !Object.hasOwn(vocabulary, word) && !nasty.includes(word)))
+    return `an inner name (${inner})`;
   const sentences = message.replace(/"[^"]*"/g, "").split(/[.!?] (?=[A-Z])/);
   return sentences.length > 2 ? "more than two sentences" : undefined;
 }

@@ -24,7 +24,7 @@ export function oddCalls(cells: Cells, help: Help): Odd[] {
         if (!described) return [];
         const { parameters } = described;
         const given = call.args.flatMap((written, at): Given[] => {
-          const argument = parameters[at] ?? parameters.at(-1);
+          const argument = parameters[at] ?? parameters[parameters.length - 1];
           const area = readReference(written, cells.sheet)?.area;
           return argument && area ? [{ argument, area }] : [];
         });

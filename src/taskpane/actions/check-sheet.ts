@@ -35,7 +35,7 @@ function findingsOf({ sheet, row, column }: Cells, found: readonly Odd[]): Findi
   );
   const joined: (Odd & { rows: number })[] = [];
   for (const odd of inOrder) {
-    const last = joined.at(-1);
+    const last = joined[joined.length - 1];
     if (last?.what === odd.what && last.across === odd.across && last.down + last.rows === odd.down)
       last.rows++;
     else joined.push({ ...odd, rows: 1 });

@@ -134,7 +134,7 @@ function joined(places: readonly Area[]): Area[] {
   );
   const areas: Area[] = [];
   for (const place of inOrder) {
-    const last = areas.at(-1);
+    const last = areas[areas.length - 1];
     const isNext =
       last?.sheet === place.sheet &&
       last.column === place.column &&
