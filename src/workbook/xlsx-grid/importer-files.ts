@@ -127,7 +127,9 @@ export function trimmedSheet(text: string, lastRow: number, lastColumn: number):
     const box = readBox(attribute(merge, "ref") ?? "");
     return box && box.top <= bottom && box.left <= right ? merge : "";
   });
-  return withoutPrefix(merges);
+  // The importer takes a window that is split for one with frozen rows, as many as its lines are long.
+  const unsplit = merges.replace(/<(?:[\w.-]+:)?pane\b(?![^>]*\bstate="frozen)[^>]*\/>/, "");
+  return withoutPrefix(unsplit);
 }
 
 /** The importer knows no prefix before the names of the format's own elements. */

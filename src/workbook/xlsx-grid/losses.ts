@@ -2,7 +2,7 @@
 
 import type { Package } from "../xlsx/package.ts";
 import { pageSetupXml, readPageSetup, USUAL_SETUP_XML } from "../xlsx/page-setup.ts";
-import type { WorkbookParts } from "../xlsx/workbook-parts.ts";
+import { relationsOf, type WorkbookParts } from "../xlsx/workbook-parts.ts";
 import { elements } from "../xlsx/xml-text.ts";
 
 const byPart: readonly (readonly [RegExp, string])[] = [
@@ -38,7 +38,58 @@ const bySheet: readonly (readonly [RegExp, string])[] = [
     "Messages of validation",
   ],
   [/<(?:\w+:)?sheetView\b[^>]*\bzoomScale=/, "Zoom of the sheets"],
+  [/<(?:\w+:)?sheetView\b[^>]*\brightToLeft="(?:1|true)"/, "Sheets that run from right to left"],
+  [/<(?:\w+:)?pane\b(?![^>]*\bstate="frozen)/, "Windows split in two"],
+  [/<(?:\w+:)?picture\b/, "Pictures behind the cells"],
+  [/<(?:\w+:)?hyperlink\b[^>]*\btooltip=/, "Tips of links"],
+  [/<(?:\w+:)?cfRule\b[^>]*\bstopIfTrue="(?:1|true)"/, "Conditional formats: that one stops the others"],
+  [/<(?:\w+:)?legacyDrawingHF\b/, "Pictures in headers and footers"],
 ];
+
+const byRows: readonly (readonly [RegExp, string])[] = [
+  [/<(?:\w+:)?row\s[^>]*\bs="[1-9]/, "Formats of whole rows, where their cells are empty"],
+  [/<(?:\w+:)?c\s[^>]*\bvm="/, "Pictures and records in cells: they keep their texts"],
+  [/<(?:\w+:)?f\s[^>]*\bt="array"/, "Array formulas: they take the cells that they need"],
+];
+
+const byStyles: readonly (readonly [RegExp, string])[] = [
+  [
+    /<(?:\w+:)?alignment\b[^>]*\b(?:indent|shrinkToFit|readingOrder|justifyLastLine)=/,
+    "Alignments of rare kinds",
+  ],
+  [/<(?:\w+:)?protection\b/, "Which cells stay open or hide their formulas on protected sheets"],
+  [/<(?:\w+:)?gradientFill\b/, "Patterns of cells: only plain fills stay"],
+  [/<(?:\w+:)?vertAlign\b/, "Raised and lowered text"],
+  [/<(?:\w+:)?u\s[^>]*\bval="(?:double|\w+Accounting)"/, "Underlines of rare kinds"],
+];
+
+const byWorkbook: readonly (readonly [RegExp, string])[] = [
+  [
+    /<(?:\w+:)?sheet\b[^>]*\bstate="veryHidden"/,
+    "Sheets hidden from the menu: they are hidden as others are",
+  ],
+  [/<(?:\w+:)?(?:workbookProtection|fileSharing)\b/, "Protection of the workbook"],
+  [/<(?:\w+:)?customWorkbookViews\b/, "Views of the workbook"],
+  [
+    /<(?:\w+:)?calcPr\b[^>]*\b(?:iterate="(?:1|true)"|calcMode="(?:manual|autoNoTable)"|fullPrecision="(?:0|false)")/,
+    "Settings of calculation",
+  ],
+];
+
+const byTable: readonly (readonly [RegExp, string])[] = [
+  [/\btotalsRowFunction="(?!none")/, "Functions in the last rows of tables: their formulas stay"],
+  [/<(?:\w+:)?calculatedColumnFormula\b/, "Formulas that tables fill down by themselves"],
+  [/<(?:\w+:)?(?:filterColumn\b[^>]*[^>/]>|sortState\b)/, "Filters and orders that are set in tables"],
+  [/\bdisplayName="(?!Table\d+")/, "Names of tables"],
+];
+
+/** What a sheet may have around its cells: carried, or in the lists above. */
+const knownAround =
+  /^(?:sheetPr|dimension|sheetViews|sheetFormatPr|cols|sheetCalcPr|sheetProtection|protectedRanges|scenarios|autoFilter|mergeCells|phoneticPr|conditionalFormatting|dataValidations|hyperlinks|printOptions|pageMargins|pageSetup|headerFooter|rowBreaks|colBreaks|drawing|legacyDrawing|legacyDrawingHF|picture|tableParts|controls|oleObjects|extLst|AlternateContent)$/;
+
+/** Parts that are carried, made anew, or in the lists above. */
+const knownParts =
+  /^(?:\[content_types\]\.xml|(?:.*\/)?_rels\/[^/]*\.rels|docprops\/.*|customxml\/.*|_xmlsignatures\/.*|xl\/(?:workbook|styles|sharedstrings|calcchain|metadata|comments\d*|connections|vbaproject|vbadata)\.(?:xml|bin)|xl\/(?:worksheets|chartsheets|dialogsheets|macrosheets|theme|drawings|charts|tables|media|printersettings|externallinks|pivottables|pivotcache|comments|threadedcomments|persons|slicers|slicercaches|timelines|timelinecaches|querytables|activex|ctrlprops|embeddings|diagrams)\/.*)$/i;
 
 /** What the importer warns of, by the words it uses, as a sentence; `$1` is what it quotes. */
 const byWarning: readonly (readonly [RegExp, string])[] = [
@@ -68,17 +119,55 @@ export interface Found {
   /** Formulas that the grid makes no sense of. */
   readonly unread: number;
   readonly droppedNames: readonly string[];
+  /** Rules that the file has and those that the grid has of them. */
+  readonly conditionalFormats: Counts;
+  readonly validations: Counts;
+}
+
+export interface Counts {
+  readonly inFile: number;
+  readonly inGrid: number;
 }
 
 const cells = (count: number) => (count === 1 ? "1 cell" : `${count.toLocaleString("en-US")} cells`);
 
-export function lossesOf(file: Package, { sheets, sharedStrings }: WorkbookParts, found: Found): string[] {
+export function lossesOf(
+  file: Package,
+  { main, sheets, sharedStrings }: WorkbookParts,
+  found: Found,
+): string[] {
   const losses = new Set<string>();
+  const look = (patterns: readonly (readonly [RegExp, string])[], text: string) => {
+    for (const [pattern, loss] of patterns) if (pattern.test(text)) losses.add(loss);
+  };
   for (const [pattern, loss] of byPart) if (file.names.some((name) => pattern.test(name))) losses.add(loss);
+  const unknown = new Set<string>();
   for (const { part } of sheets) {
-    const text = withoutOwnSetup(aroundCells(file.read(part)));
-    for (const [pattern, loss] of bySheet) if (pattern.test(text)) losses.add(loss);
+    const [around, cells] = aroundCells(file.read(part));
+    look(bySheet, withoutOwnSetup(around));
+    look(byRows, cells);
+    for (const name of outermost(around)) if (!knownAround.test(name)) unknown.add(name);
+    for (const table of relationsOf(file, part).filter(({ kind }) => kind === "table"))
+      if (file.has(table.part)) look(byTable, file.read(table.part));
   }
+  for (const name of file.names)
+    if (!knownParts.test(name) && name !== main && !name.endsWith("/")) unknown.add(name.split("/").at(-1)!);
+  look(byWorkbook, file.read(main));
+  const styles = relationsOf(file, main).find(({ kind, part }) => kind === "styles" && file.has(part));
+  if (styles) {
+    const text = file.read(styles.part);
+    look(byStyles, text);
+    const within = (list: string) => [...elements(text, list)].map(({ inside }) => inside).join("");
+    if (/<(?:\w+:)?(?:numFmt|border|alignment|protection|sz|name)\b/.test(within("dxfs")))
+      losses.add("Conditional formats: borders, fonts, and number formats in them");
+    if (/\bxfId="[1-9]/.test(within("cellStyles"))) losses.add("Named styles of cells");
+  }
+  const isLess = ({ inFile, inGrid }: Counts, told = 0) => inGrid + told < inFile;
+  const toldOf = found.warnings.filter((warning) => /data validation|^Not equal date/i.test(warning)).length;
+  if (isLess(found.conditionalFormats)) losses.add("Conditional formats of rare kinds");
+  if (isLess(found.validations, toldOf)) losses.add("Validation of rare kinds");
+  if (unknown.size > 0)
+    losses.add(`Details that the browser workbook does not know: ${[...unknown].slice(0, 8).join(", ")}`);
   if (file.names.some((name) => /^xl\/drawings\/[^/]+\.xml$/i.test(name) && hasShape(file.read(name))))
     losses.add("Shapes and text boxes");
   for (const warning of found.warnings) {
@@ -112,8 +201,22 @@ function withoutOwnSetup(text: string): string {
   return text.replace(setup ? pageSetupXml(setup) : USUAL_SETUP_XML, "");
 }
 
-/** A sheet's part without its cells, tables' filters being in parts of their own. */
-function aroundCells(text: string): string {
+/** A sheet's part without its cells, tables' filters being in parts of their own, and its cells. */
+function aroundCells(text: string): readonly [around: string, cells: string] {
   const [data] = elements(text, "sheetData");
-  return data ? text.slice(0, data.start) + text.slice(data.end) : text;
+  return data ? [text.slice(0, data.start) + text.slice(data.end), data.inside] : [text, ""];
+}
+
+/** The names of the elements within a part's outermost one. */
+function outermost(part: string): Set<string> {
+  const names = new Set<string>();
+  let depth = 0;
+  for (const [, close, name, empty] of part.matchAll(
+    /<(\/?)(?:[\w.-]+:)?([\w.-]+)(?:"[^"]*"|'[^']*'|[^'">])*?(\/?)>/g,
+  )) {
+    if (close) depth--;
+    else if (depth === 1) names.add(name);
+    if (!close && !empty) depth++;
+  }
+  return names;
 }

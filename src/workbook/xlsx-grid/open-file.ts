@@ -9,6 +9,7 @@ import { readPageSetup, readPrintName } from "../xlsx/page-setup.ts";
 import { type CellValue, formulaRoom } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { readSharedStrings, readWorkbookParts, type WorkbookParts } from "../xlsx/workbook-parts.ts";
+import { elements } from "../xlsx/xml-text.ts";
 import type { ZipLimits } from "../xlsx/zip-directory.ts";
 import { contentsOf, literalsOf, type NumberAsText, textCellsOf } from "./cell-contents.ts";
 import { firstThatShows, imported, plain } from "./grid-data.ts";
@@ -235,8 +236,7 @@ function summary(
   });
   for (const { sheetId, address, content } of numbers)
     valuesInFile.set(contentKey(sheetId, address, content), Number(content));
-  const sum = (count: (sheet: ReadSheet) => number) =>
-    sheets.reduce((total, sheet) => total + count(sheet), 0);
+  const sum = (count: (sheet: ReadSheet) => number) => sumOf(sheets, count);
   const found: Found = {
     warnings,
     links: sum(({ links }) => links),
@@ -244,6 +244,14 @@ function summary(
     tableNames,
     unread,
     droppedNames: dropped,
+    conditionalFormats: {
+      inFile: rulesIn(file, parts, places, "cfRule"),
+      inGrid: sumOf<any>(data.sheets, ({ conditionalFormats = [] }) => conditionalFormats.length),
+    },
+    validations: {
+      inFile: rulesIn(file, parts, places, "dataValidation"),
+      inGrid: sumOf<any>(data.sheets, ({ dataValidationRules = [] }) => dataValidationRules.length),
+    },
   };
   return {
     data,
@@ -259,3 +267,13 @@ function summary(
     ours,
   };
 }
+
+const sumOf = <T>(all: readonly T[], count: (one: T) => number): number =>
+  all.reduce((total, one) => total + count(one), 0);
+
+/** Elements of the sheets, but those of the newer form, which are told apart. */
+const rulesIn = (file: Package, { sheets }: WorkbookParts, places: readonly number[], name: string): number =>
+  sumOf(places, (place) => {
+    const text = file.read(sheets[place].part);
+    return [...elements(text, name)].filter(({ tag }) => !tag.startsWith("<x14:")).length;
+  });
