@@ -198,7 +198,8 @@ export const cases: readonly Case[] = [
       const results: Matrix = [];
       for (let row = 0; row < figures.length; row++) {
         const off = figures[row][0] / expected[row][0] - 1;
-        results.push([Math.abs(off) <= 0.01 ? "ok" : `${(100 * off).toPrecision(3)} %`]);
+        const text = `${Number((100 * Math.abs(off)).toPrecision(3))} % ${off > 0 ? "high" : "low"}`;
+        results.push([Math.abs(off) <= 0.01 ? `within 1 %: ${text}` : text]);
       }
       return results;
     },

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { check } from "../../../src/calc/checking/check.ts";
 import { convert } from "../../../src/calc/checking/convert.ts";
+import { placeOf } from "../../../src/calc/checking/written-digits.ts";
 import { unitTable } from "../../../src/data/units.ts";
 import { golden, problemOf } from "../golden-file.ts";
 
@@ -141,5 +142,20 @@ describe("check", () => {
     expect(check(400, 381.972)).toMatch(/^4.72 % high: /);
     expect(check(0, 5)).toBe("100 % low");
     expect(problemOf(() => check(5, 0))?.message).toMatch(/^expected is 0 and handFigure is 5/);
+  });
+});
+
+describe("the place of the last digit written", () => {
+  test("is where the decimal ends, zeros at its end not counted", () => {
+    const decimal = fc.tuple(fc.integer({ min: 1, max: 999_999_999 }), fc.integer({ min: -14, max: 12 }));
+    fc.assert(
+      fc.property(decimal, fc.boolean(), ([digits, exponent], isNegative) => {
+        const zeros = /0*$/.exec(String(digits))![0].length;
+        const figure = Number(`${isNegative ? "-" : ""}${digits}e${exponent}`);
+        expect(placeOf(figure)).toBe(10 ** (zeros + exponent));
+      }),
+      { numRuns: 1000 },
+    );
+    expect([0, 3.14, 611, 600, 0.1 + 0.2, 1 / 3].map(placeOf)).toEqual([1, 0.01, 1, 100, 0.1, 1e-15]);
   });
 });
