@@ -10,7 +10,8 @@ interface Section {
 
 /** Which Excel runs it: what the requirement sets in the manifest come down to. */
 export const whichExcel = [
-  "Microsoft 365 on Windows, version 2102 or later; Excel 2021, Excel 2024, and LTSC 2021 or 2024.",
+  "Microsoft 365 on Windows, version 2102 or later; Excel 2021 and 2024, version 2311 or later; LTSC 2024.",
+  "LTSC 2021: expected to work, and not tried. Microsoft's own pages disagree on it.",
   "Excel on a Mac, version 16.50 or later; Excel on the web.",
   "Not: Excel 2016 and 2019, Excel on an iPad.",
 ];
@@ -88,6 +89,7 @@ export const ifItDoesNotWork: readonly Section[] = [
     title: "The pane is empty",
     steps: [
       "Open the address of the add-in in a browser on the same machine. If the browser warns of the certificate, trust it first.",
+      "In Chrome and Edge, press the sign left of the address and allow local network access. Refused once, it stays refused.",
       "Excel needs to reach appsforoffice.microsoft.com when the add-in starts.",
     ],
   },

@@ -71,6 +71,7 @@ describe("the page for the user", () => {
       "Home > Add-ins > Advanced > Shared Folder",
       "local network",
       "version 2102",
+      "version 2311",
       "16.50",
       "LTSC 2021",
     ])

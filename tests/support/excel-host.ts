@@ -14,7 +14,7 @@ import {
   type SheetDouble,
 } from "./excel-model.ts";
 
-export type { SheetDouble } from "./excel-model.ts";
+export type { Box, SheetDouble } from "./excel-model.ts";
 
 const file = join(
   projectFolder,

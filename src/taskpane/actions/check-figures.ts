@@ -14,6 +14,7 @@ import {
   Refusal,
   type Workbook,
 } from "../../workbook/workbook.ts";
+import { LAST_COLUMN } from "../../workbook/xlsx/addresses.ts";
 import { referenceTo } from "./references.ts";
 
 /** How many columns to the right are looked at for an empty one. */
@@ -122,16 +123,17 @@ function without(cells: Cells, rows: number): Cells {
 async function freeColumn(workbook: Workbook, hand: Area, expected: Area): Promise<Area> {
   const { sheet, row, rows } = hand;
   const after = 1 + Math.max(hand.column, expected.sheet === sheet ? expected.column : 0);
-  const cells = await workbook.read({ sheet, row, column: after, rows, columns: REACH });
+  const columns = Math.min(REACH, LAST_COLUMN + 1 - after);
+  const none = `No column is empty in the ${REACH} right of ${addressOf(hand)}: insert one for the verdicts.`;
+  if (columns < 1) throw new Refusal(none);
+  const cells = await workbook.read({ sheet, row, column: after, rows, columns });
   const isFree = (column: number) =>
     cells.values.every(
       (values, index) => values[column] === "" && cells.holds[index][column] === undefined,
     ) && cells.formulas.every((formulas) => formulas[column] === "");
-  for (let column = 0; column < REACH; column++)
+  for (let column = 0; column < columns; column++)
     if (isFree(column)) return { sheet, row, column: after + column, rows, columns: 1 };
-  throw new Refusal(
-    `No column is empty in the ${REACH} right of ${addressOf(hand)}: insert one for the verdicts.`,
-  );
+  throw new Refusal(none);
 }
 
 /** A header is written where the hand figures have one and its place is empty. */

@@ -8,6 +8,7 @@ import {
   Refusal,
   type Workbook,
 } from "../../workbook/workbook.ts";
+import { LAST_COLUMN, LAST_ROW } from "../../workbook/xlsx/addresses.ts";
 import type { HelpArgument, HelpFunction } from "../help.ts";
 import { type Reference, readReference, referenceTo } from "./references.ts";
 
@@ -200,12 +201,20 @@ async function refuseWithoutRoom(
         `The result would fill ${addressOf(room)}, which meets ${addressOf(area)} that the formula reads: select a cell with free cells below and beside it.`,
       );
   }
-  const { formulas, holds } = await workbook.read(room);
+  if (room.row + room.rows > LAST_ROW + 1 || room.column + room.columns > LAST_COLUMN + 1)
+    throw new Refusal(
+      `The result of ${room.rows} × ${room.columns} cells would run over the last row or column: select another cell.`,
+    );
+  const { formulas, holds, formats } = await workbook.read(room);
   const present = formulas[0][0];
   const replaces = typeof present === "string" && /^=REAM\./i.test(present);
   if (present !== "" && !replaces)
     throw new Refusal(
       `${cellAddress(room.row, room.column)} is filled: empty it first, or select an empty cell.`,
+    );
+  if (formats[0][0] === "@")
+    throw new Refusal(
+      `${cellAddress(room.row, room.column)} has the number format Text, so a formula would stay a text. Set it to General first.`,
     );
   for (const [row, cells] of formulas.entries()) {
     for (const [column, cell] of cells.entries()) {
