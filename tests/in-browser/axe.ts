@@ -26,6 +26,7 @@ const schemes: readonly Scheme[] = [
   ["light", "none"],
   ["dark", "none"],
   ["light", "active"],
+  ["dark", "active"],
 ];
 
 /** Dark in the quick suite, all in the long one. */
