@@ -1,28 +1,55 @@
-// build: `npm run sizes`. What each worksheet function costs: how much smaller functions.js would be without it.
+// build: `npm run sizes`. What functions.js is made of, packed: how much smaller it would be without each worksheet
+// function, and without the text of each module.
 
+import { readFileSync } from "node:fs";
 import { gzipSync } from "node:zlib";
-import { buildSync } from "esbuild";
+import { buildSync, transformSync } from "esbuild";
 import { type Declaration, readDeclarations } from "./declarations.ts";
 import { entryModule } from "./entry.ts";
 import { projectFolder } from "./paths.ts";
 
-/** The packed size of a script with these functions alone, in bytes. */
-function sizeOf(declarations: readonly Declaration[]): number {
-  const { outputFiles } = buildSync({
+const MODULES_SHOWN = 30;
+const how = { minify: true, target: "es2020" } as const;
+const packed = (script: string) => gzipSync(script, { level: 9 }).length;
+
+/** A script with these functions alone, and the modules in it. */
+function scriptOf(declarations: readonly Declaration[]): { script: string; modules: string[] } {
+  const { outputFiles, metafile } = buildSync({
+    ...how,
     stdin: { contents: entryModule(declarations), loader: "ts", resolveDir: projectFolder },
+    absWorkingDir: projectFolder,
     bundle: true,
-    minify: true,
     write: false,
     format: "iife",
-    target: "es2020",
+    metafile: true,
   });
-  return gzipSync(outputFiles[0].contents, { level: 9 }).length;
+  const modules = Object.keys(metafile.inputs).filter((file) => file.endsWith(".ts"));
+  return { script: outputFiles[0].text, modules };
+}
+
+function show(costs: (readonly [name: string, bytes: number])[], most: number): void {
+  for (const [name, bytes] of costs.sort(([, one], [, other]) => other - one).slice(0, most))
+    console.log(`${String(bytes).padStart(6)} ${name}`);
 }
 
 const all = readDeclarations();
-const whole = sizeOf(all);
-const costs = all.map(({ id }) => [id, whole - sizeOf(all.filter((one) => one.id !== id))] as const);
-console.log(`${whole} bytes gzip, ${all.length} functions. Fewer without:`);
-for (const [id, bytes] of costs.sort(([, one], [, other]) => other - one))
-  console.log(`${String(bytes).padStart(6)} ${id}`);
-console.log("What several functions share is counted for none of them.");
+const { script, modules } = scriptOf(all);
+const whole = packed(script);
+console.log(
+  `${whole} bytes gzip, ${all.length} functions. Fewer without a function, what several share left in:`,
+);
+const without = (id: string) => scriptOf(all.filter((one) => one.id !== id)).script;
+show(
+  all.map(({ id }) => [id, whole - packed(without(id))] as const),
+  all.length,
+);
+
+console.log(`Fewer without the text of a module, of the ${MODULES_SHOWN} that cost most:`);
+const texts = modules.map(
+  (file) => [file, transformSync(readFileSync(file, "utf8"), { ...how, loader: "ts" }).code] as const,
+);
+const together = texts.map(([, text]) => text).join("");
+show(
+  texts.map(([file, text]) => [file, packed(together) - packed(together.replace(text, () => ""))] as const),
+  MODULES_SHOWN,
+);
