@@ -1,7 +1,11 @@
 import { defineConfig } from "vitest/config";
 
 // Time limits only end what hangs: a slow machine is no fault.
-const limits = { testTimeout: 300_000, hookTimeout: 300_000 };
+const limits = {
+  testTimeout: 300_000,
+  hookTimeout: 300_000,
+  expect: { poll: { timeout: 120_000 } },
+};
 
 export default defineConfig({
   test: {

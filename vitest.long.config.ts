@@ -38,6 +38,7 @@ export default defineConfig({
           globalSetup: ["tests/in-browser/build-aside.ts", "tests/in-browser/one-browser.ts"],
           setupFiles: ["tests/in-browser/wait-for-build.ts"],
           testTimeout: 3_600_000,
+          expect: { poll: { timeout: 120_000 } },
           env: { TESTS: "whole" },
         },
       },

@@ -76,8 +76,7 @@ test("has every file that its pages lead to", () => {
 });
 
 test.each(share([], ["a plain server"]))("computes a quote from %s", async () => {
-  const context = await browser.browser.newContext({ viewport: { width: 1280, height: 720 } });
-  const page = await context.newPage();
+  const page = await browser.newPage();
   const errors: string[] = [];
   page.on("pageerror", ({ message }) => errors.push(message));
   await page.goto(`http://127.0.0.1:${port}/add-to-excel.html`);
@@ -88,5 +87,5 @@ test.each(share([], ["a plain server"]))("computes a quote from %s", async () =>
   // ISO 286-1: 40 H7 is +0.025/0.
   expect(["E6", "F6", "G6"].map((cell) => sheet[cell])).toEqual(["40.000", "40.000", "40.025"]);
   expect(errors).toEqual([]);
-  await context.close();
+  await page.context().close();
 });

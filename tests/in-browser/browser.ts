@@ -1,7 +1,7 @@
 // tests: a connection to the browser and a server of dist/ for a test file, and pages that tell what they asked for and what was
 // refused to them.
 
-import { type Browser, chromium, type Page } from "playwright-core";
+import { type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { inject } from "vitest";
 import { distFolder } from "../../src/build/paths.ts";
 import { createFileServer, listen } from "../../src/build/server.ts";
@@ -17,7 +17,8 @@ export interface Watched {
 }
 
 export interface TestBrowser {
-  readonly browser: Browser;
+  /** An empty page in a context of its own. */
+  newPage(options?: BrowserContextOptions): Promise<Page>;
   /** Where dist/ is served, without a slash at the end. */
   readonly address: string;
   open(
@@ -29,16 +30,24 @@ export interface TestBrowser {
   close(): Promise<void>;
 }
 
+/** Ends only what hangs: a slow machine is no fault. In ms. */
+const TIMEOUT = 120_000;
+
 export async function startBrowser(): Promise<TestBrowser> {
   const server = createFileServer(distFolder);
   const address = `http://127.0.0.1:${await listen(server, 0)}`;
   const browser = await chromium.connect(inject("browserAddress"));
+  const newPage = async (options: BrowserContextOptions = {}) => {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 720 }, ...options });
+    context.setDefaultTimeout(TIMEOUT);
+    return context.newPage();
+  };
   return {
-    browser,
+    newPage,
     address,
     async open(path, answers = () => undefined, before) {
-      const context = await browser.newContext({ viewport: { width: 1280, height: 720 } });
-      const page = await context.newPage();
+      const page = await newPage();
+      const context = page.context();
       const watched: Watched = { page, elsewhere: [], violations: [], errors: [] };
       await context.route("**", async (route) => {
         const url = route.request().url();

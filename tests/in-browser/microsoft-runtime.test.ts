@@ -36,7 +36,7 @@ let page: Page;
 const errors: string[] = [];
 beforeAll(async () => {
   browser = await startBrowser();
-  page = await browser.browser.newPage();
+  page = await browser.newPage();
   page.on("pageerror", (error) => errors.push(error.message));
   const at = "http://host.test/";
   await page.route(`${at}**`, (route) => {

@@ -139,7 +139,7 @@ describe("search", () => {
 
 // 640 pixels are what a window of 1280 has left at 200 %. The pages not of a function, and every twentieth of those.
 test("no page is wider than a window of 390 pixels, nor of 640", async () => {
-  const page = await browser.browser.newPage();
+  const page = await browser.newPage();
   const wide: string[] = [];
   for (const name of share(somePages, pages)) {
     await page.goto(`${browser.address}/reference/${name}`);
@@ -150,7 +150,7 @@ test("no page is wider than a window of 390 pixels, nor of 640", async () => {
     }
   }
   expect(wide).toEqual([]);
-  await page.close();
+  await page.context().close();
 });
 
 const kinds = [
@@ -166,8 +166,7 @@ describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
   const some = colorScheme === "light" ? ["tables.html"] : ["COSTATSPEED.html"];
 
   test.each(share(some, kinds))("%s passes axe-core's rules", async (name) => {
-    const context = await browser.browser.newContext({ colorScheme, bypassCSP: true });
-    const page = await context.newPage();
+    const page = await browser.newPage({ colorScheme, bypassCSP: true });
     await page.goto(`${browser.address}/reference/${name}`);
     await page.evaluate(axe);
     const { violations } = await page.evaluate(() =>
@@ -179,6 +178,6 @@ describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
     const paper = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
     const brightness = Number(/\d+/.exec(paper)![0]);
     expect(colorScheme === "dark" ? brightness : 255 - brightness).toBeLessThan(60);
-    await context.close();
+    await page.context().close();
   });
 });
