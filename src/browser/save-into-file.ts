@@ -5,12 +5,16 @@ import { fillParts } from "../fill/fill-workbook.ts";
 import type { Functions } from "../fill/formula/evaluate.ts";
 import type { WorkbookReport } from "../fill/report.ts";
 import type { WithSheets } from "../workbook/xlsx/add-sheets.ts";
+import { stylesAt, writeStyles } from "../workbook/xlsx/cell-styles.ts";
 import { editSheet } from "../workbook/xlsx/edit-sheet.ts";
 import { askForAll, calculatedKey, spillMark, withoutCalculated } from "../workbook/xlsx/edit-workbook.ts";
-import { over } from "../workbook/xlsx/package.ts";
+import { withNumberFormats } from "../workbook/xlsx/number-formats.ts";
+import { over, type PackageParts } from "../workbook/xlsx/package.ts";
+import { withSizes } from "../workbook/xlsx/sizes.ts";
 import { walkSheet } from "../workbook/xlsx/walk-sheet.ts";
+import { relationsOf } from "../workbook/xlsx/workbook-parts.ts";
 import { cellAt, type NewCell, placeOf } from "../workbook/xlsx/write-sheet.ts";
-import type { Changes } from "../workbook/xlsx-grid/changes.ts";
+import type { Changes, Looks } from "../workbook/xlsx-grid/changes.ts";
 import type { OpenedWorkbook } from "../workbook/xlsx-grid/open-file.ts";
 import type { TypedCells } from "../workbook/xlsx-grid/typed-cells.ts";
 
@@ -31,7 +35,7 @@ export function saveIntoFile(
   functions: Functions,
   valuesOnly: boolean,
   added: WithSheets = { parts: new Map(), sheets: [] },
-): SavedInto {
+): SavedInto | undefined {
   const parts = new Map(added.parts);
   let mark: string | undefined | null = null;
   const markOf = () => {
@@ -56,6 +60,14 @@ export function saveIntoFile(
     }
     parts.set(part, editSheet(text, cells));
   });
+  const numberFormats = newFormats(over(file, parts), workbook, places, changes.looks);
+  if (!numberFormats) return undefined;
+  for (const [part, text] of numberFormats) parts.set(part, text);
+  changes.looks.forEach((looks, i) => {
+    const { part } = workbook.sheets[places[i]];
+    if (looks.widths.size + looks.heights.size > 0)
+      parts.set(part, withSizes(parts.get(part) ?? file.read(part), looks));
+  });
   for (const name of added.sheets) {
     const text = withMark(parts.get(name)!, markOf);
     parts.set(name, text);
@@ -68,7 +80,10 @@ export function saveIntoFile(
   if (chain && gone.size > 0) parts.set(chain, withoutCalculated(file.read(chain), gone));
   if (filled.report.sheets.some(({ kept }) => kept > 0))
     parts.set(workbook.main, askForAll(edited.read(workbook.main)));
-  const count = changes.cells.reduce((sum, { size }) => sum + size, 0);
+  const count = changes.cells.reduce(
+    (sum, cells, i) => sum + new Set([...cells.keys(), ...changes.looks[i].formats.keys()]).size,
+    0,
+  );
   return {
     bytes: joined(file.with(parts)),
     report: filled.report,
@@ -76,6 +91,38 @@ export function saveIntoFile(
     kept: filled.kept,
     places: [...places, ...added.sheets.map((_, i) => workbook.sheets.length + i)],
   };
+}
+
+/** The parts with the number formats that cells have now; undefined if the styles are written as nobody writes them. */
+function newFormats(
+  file: PackageParts,
+  { main, sheets }: OpenedWorkbook["parts"],
+  places: readonly number[],
+  looks: readonly Looks[],
+): ReadonlyMap<string, string> | undefined {
+  const changed = looks.flatMap(({ formats }, i) => {
+    if (formats.size === 0) return [];
+    const { part } = sheets[places[i]];
+    const text = file.read(part);
+    const before = stylesAt(text, formats);
+    const cells = [...formats].map(([place, format]) => ({ place, like: before.get(place) ?? "0", format }));
+    return { part, text, cells };
+  });
+  if (changed.length === 0) return new Map();
+  const styles = relationsOf(file, main).find(({ kind, part }) => kind === "styles" && file.has(part))?.part;
+  const restyled =
+    styles === undefined
+      ? undefined
+      : withNumberFormats(
+          file.read(styles),
+          changed.flatMap(({ cells }) => cells),
+        );
+  if (styles === undefined || !restyled) return undefined;
+  const written = changed.map(({ part, text, cells }) => {
+    const own = new Map(cells.map(({ place, like, format }) => [place, restyled.style(like, format)]));
+    return [part, writeStyles(text, own)] as const;
+  });
+  return new Map([[styles, restyled.text], ...written]);
 }
 
 /** A new sheet with the mark that this file has for formulas which take the cells they need. */

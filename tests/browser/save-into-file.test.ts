@@ -40,7 +40,12 @@ const names = storedNames(metadata.functions.map(({ name }) => name));
 type Edits = Readonly<Record<string, string>>;
 
 /** The file after these cells of its first sheet were typed into. */
-function saved(file: Uint8Array, edits: Edits, valuesOnly = false) {
+function saved(
+  file: Uint8Array,
+  edits: Edits,
+  valuesOnly = false,
+  more: (model: InstanceType<typeof gridLibrary.Model>, sheetId: string) => void = () => undefined,
+) {
   const opened = openWorkbook(file, gridLibrary, names);
   const model = new gridLibrary.Model(opened.data as never);
   keepTables(model);
@@ -50,6 +55,7 @@ function saved(file: Uint8Array, edits: Edits, valuesOnly = false) {
     const { row, column } = readCell(address)!;
     model.dispatch("UPDATE_CELL", { sheetId, row, col: column, content } as any);
   }
+  more(model, sheetId);
   const changes = changesSince(before, model);
   expect(changes.isMore).toBe(false);
   return saveIntoFile(
@@ -58,7 +64,7 @@ function saved(file: Uint8Array, edits: Edits, valuesOnly = false) {
     new TypedCells(model, gridLibrary, names, opened.parts.from1904),
     functions,
     valuesOnly,
-  );
+  )!;
 }
 
 const sheetOf = (file: Uint8Array) =>
@@ -272,6 +278,107 @@ describe("saving into the file", () => {
   });
 });
 
+describe("number formats, widths and heights", () => {
+  async function styled() {
+    const book = new ExcelJS.Workbook();
+    const sheet = book.addWorksheet("Sheet1");
+    sheet.getCell("A1").value = 2.5;
+    sheet.getCell("A1").font = { name: "Consolas", size: 9, bold: true };
+    sheet.getCell("A1").note = "measured";
+    sheet.getColumn(3).numFmt = "0.0";
+    sheet.getColumn(3).width = 20;
+    sheet.getColumn(4).width = 20;
+    sheet.getColumn(5).width = 20;
+    sheet.getRow(2).height = 40;
+    sheet.getCell("A2").value = "x";
+    sheet.getCell("A9").value = 7;
+    sheet.getCell("B9").value = { formula: "A9*2", result: 14 };
+    book.addWorksheet("Other").getCell("A1").value = { formula: "Sheet1!A9", result: 7 };
+    return new Uint8Array(await book.xlsx.writeBuffer());
+  }
+
+  const read = async (bytes: Uint8Array) => {
+    const book = new ExcelJS.Workbook();
+    await book.xlsx.load(bytes.buffer as ArrayBuffer);
+    return book.worksheets[0];
+  };
+
+  test("are written into the parts that say them, and what is not changed stays", async () => {
+    const file = await styled();
+    const { bytes } = saved(file, { A5: "5%", A6: "1/5/2024", D1: "$5" }, false, (model, sheetId) => {
+      const run = (type: string, more: object) =>
+        model.dispatch(type as never, { sheetId, ...more } as never);
+      run("SET_FORMATTING", { target: [{ top: 0, bottom: 0, left: 0, right: 0 }], format: "0.0000" });
+      run("SET_FORMATTING", { target: [{ top: 0, bottom: 11, left: 2, right: 2 }], format: "0.000" });
+      run("RESIZE_COLUMNS_ROWS", { dimension: "COL", elements: [1, 3], size: 200 });
+      run("RESIZE_COLUMNS_ROWS", { dimension: "ROW", elements: [1, 3, 8, 11], size: 60 });
+    });
+    const sheet = await read(bytes);
+    expect(sheet.getCell("A1")).toMatchObject({
+      value: 2.5,
+      numFmt: "0.0000",
+      font: { name: "Consolas", size: 9, bold: true },
+      note: "measured",
+    });
+    expect(["A5", "A6", "D1", "C4", "C12", "A9"].map((cell) => sheet.getCell(cell).numFmt)).toEqual([
+      "0%",
+      "m/d/yyyy",
+      "[$$]#,##0",
+      "0.000",
+      "0.000",
+      undefined,
+    ]);
+    expect(sheet.getCell("A5").value).toBe(0.05);
+    // As the grid's library writes 200 and 60 pixels.
+    expect([2, 3, 4, 5].map((column) => sheet.getColumn(column).width)).toEqual([28.6, 20, 28.6, 20]);
+    expect([2, 4, 9, 12].map((row) => sheet.getRow(row).height)).toEqual([45, 45, 45, 45]);
+    expect(sheet.getCell("B9").value).toMatchObject({ formula: "A9*2", result: 14 });
+    const [was, now] = [textsIn(file), textsIn(bytes)];
+    expect(
+      Object.keys(was)
+        .filter((name) => was[name] !== now[name])
+        .sort(),
+    ).toEqual(["xl/styles.xml", "xl/worksheets/sheet1.xml"]);
+    // And come back so.
+    expect(saved(bytes, {}).bytes).toEqual(bytes);
+  });
+
+  test("a number with the format of texts is a text, and the other way round", async () => {
+    const book = new ExcelJS.Workbook();
+    const sheet = book.addWorksheet("Sheet1");
+    sheet.getCell("A1").value = 12;
+    sheet.getCell("A2").value = "12";
+    sheet.getCell("A2").numFmt = "@";
+    const file = new Uint8Array(await book.xlsx.writeBuffer());
+    const { bytes } = saved(file, {}, false, (model, sheetId) => {
+      for (const [row, format] of [
+        [0, "@"],
+        [1, "0.0"],
+      ] as const)
+        model.dispatch("SET_FORMATTING", {
+          sheetId,
+          target: [{ top: row, bottom: row, left: 0, right: 0 }],
+          format,
+        } as never);
+    });
+    const again = await read(bytes);
+    expect([1, 2].map((row) => [again.getCell(row, 1).value, again.getCell(row, 1).numFmt])).toEqual([
+      ["12", "@"],
+      [12, "0.0"],
+    ]);
+  });
+
+  test("a format that programs may read otherwise is more than that", async () => {
+    const opened = openWorkbook(await styled(), gridLibrary, names);
+    const model = new gridLibrary.Model(opened.data as never);
+    const before = snapshotOf(model);
+    const target = [{ top: 0, bottom: 0, left: 0, right: 0 }];
+    const sheetId = model.getters.getActiveSheetId();
+    model.dispatch("SET_FORMATTING", { sheetId, target, format: "hhhh:mm:ss" } as never);
+    expect(changesSince(before, model).isMore).toBe(true);
+  });
+});
+
 describe("a sheet that is new", () => {
   /** A file with styles, a macro and a comment, into which a sheet is put as a paper is. */
   async function withPaper(make: (workbook: GridWorkbook) => Promise<unknown>, own = book()) {
@@ -285,7 +392,7 @@ describe("a sheet that is new", () => {
     const exported = await exportedSheets(model, gridLibrary, names, changes.added);
     const added = addSheets(opened.file, opened.parts.main, exported!)!;
     const cells = new TypedCells(model, gridLibrary, names, opened.parts.from1904);
-    const saved = saveIntoFile(opened, changes, cells, functions, false, added);
+    const saved = saveIntoFile(opened, changes, cells, functions, false, added)!;
     const again = new ExcelJS.Workbook();
     await again.xlsx.load(saved.bytes.buffer as ArrayBuffer);
     return { file, opened, saved, again, model };
@@ -348,7 +455,7 @@ describe("a sheet that is new", () => {
     const changes = changesSince(before, model);
     expect(changes).toMatchObject({ isMore: false, added: [] });
     const cells = new TypedCells(model, gridLibrary, names, false);
-    const { bytes } = saveIntoFile(now, changes, cells, functions, false);
+    const { bytes } = saveIntoFile(now, changes, cells, functions, false)!;
     const again = new ExcelJS.Workbook();
     await again.xlsx.load(bytes.buffer as ArrayBuffer);
     expect(again.worksheets[1].getCell("A5").value).toMatchObject({ formula: "Jobs!A1*100", result: 300 });

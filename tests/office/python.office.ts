@@ -107,7 +107,7 @@ describe.each(writers)("a workbook by %s in the browser workbook", (module, prog
     const changes = changesSince(start, model);
     expect(changes.isMore).toBe(false);
     const cells = new TypedCells(model, gridLibrary, names, opened.parts.from1904);
-    return readByPython(saveIntoFile(opened, changes, cells, functions, false).bytes);
+    return readByPython(saveIntoFile(opened, changes, cells, functions, false)!.bytes);
   }
 
   const first = Object.keys(before.formulas)[0].split("!")[0];

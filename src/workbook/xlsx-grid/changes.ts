@@ -1,9 +1,10 @@
-// workbook: what was changed in the browser workbook since its file was opened: cells, which can be written into that
-// file, or more, which can not.
+// workbook: what was changed in the browser workbook since its file was opened: cells, sizes and number formats, which can
+// be written into that file, or more, which can not.
 
 import type { Model } from "@odoo/o-spreadsheet";
-import { readCell } from "../xlsx/addresses.ts";
-import { placeOf } from "../xlsx/write-sheet.ts";
+import { cellName, contains, readBox, readCell } from "../xlsx/addresses.ts";
+import type { Sizes } from "../xlsx/sizes.ts";
+import { cellAt, placeOf } from "../xlsx/write-sheet.ts";
 
 /** As the grid's library exports them, as far as they matter here. */
 interface SheetData {
@@ -36,6 +37,8 @@ interface SheetSnapshot {
   readonly rows: Headers;
   readonly columns: Headers;
   readonly size: readonly [rows: number, columns: number];
+  /** Number formats by the ranges that have them. */
+  readonly formats: readonly (readonly [range: string, format: string])[];
   /** All else that a file would hold of it. */
   readonly around: string;
 }
@@ -74,26 +77,87 @@ function sheetSnapshot(sheet: SheetData, data: WorkbookData): SheetSnapshot {
   /** Formats by what they are, not by their numbers. */
   const resolved = (kind: "styles" | "formats" | "borders") =>
     Object.entries(sheet[kind] ?? {}).map(([zone, number]) => [zone, (data[kind] as any)[number]]);
-  const formats = { styles: resolved("styles"), formats: resolved("formats"), borders: resolved("borders") };
-  const around = JSON.stringify({ ...rest, ...formats });
-  return { id, cells, rows: rows ?? {}, columns: cols ?? {}, size: [rowNumber, colNumber], around };
+  const around = JSON.stringify({
+    ...rest,
+    styles: resolved("styles"),
+    formats: [],
+    borders: resolved("borders"),
+  });
+  const formats = resolved("formats") as [string, string][];
+  return { id, cells, rows: rows ?? {}, columns: cols ?? {}, size: [rowNumber, colNumber], formats, around };
 }
 
-/** Sizes of the rows or columns that were there before. */
-function isSameHeaders(before: Headers, now: Headers, size: number): boolean {
-  const own = (headers: Headers) => Object.entries(headers).filter(([at]) => Number(at) < size);
-  return JSON.stringify(own(before)) === JSON.stringify(own(now));
+/** The sizes of rows or columns that are other than before; undefined if more of them is. */
+function sizesSince(before: Headers, now: Headers): ReadonlyMap<number, number> | undefined {
+  const sizes = new Map<number, number>();
+  for (const at of new Set([...Object.keys(before), ...Object.keys(now)])) {
+    const [{ size: was, ...others }, { size, ...own }] = [before[at] ?? {}, now[at] ?? {}] as Header[];
+    if (JSON.stringify(own) !== JSON.stringify(others)) return undefined;
+    if (size === was) continue;
+    if (size === undefined) return undefined;
+    sizes.set(Number(at), size);
+  }
+  return sizes;
 }
 
-const isSameSheet = (before: SheetSnapshot, now: SheetSnapshot): boolean =>
-  now.id === before.id &&
-  now.around === before.around &&
-  isSameHeaders(before.rows, now.rows, before.size[0]) &&
-  isSameHeaders(before.columns, now.columns, before.size[1]);
+interface Header {
+  readonly size?: number;
+}
+
+/** The number formats that cells have now and had not before; undefined if a spreadsheet program may read one otherwise. */
+function formatsSince(before: SheetSnapshot, now: SheetSnapshot): ReadonlyMap<number, string> | undefined {
+  const was = new Map(before.formats);
+  const is = new Map(now.formats);
+  const changed = new Map<number, string>();
+  const visit = (range: string, set: (place: number) => void) => {
+    const { top, left, bottom, right } = readBox(range)!;
+    for (let row = top; row <= bottom; row++)
+      for (let column = left; column <= right; column++) set(placeOf(row, column));
+  };
+  for (const [range, format] of was)
+    if (is.get(range) !== format) visit(range, (place) => changed.set(place, "General"));
+  for (const [range, format] of is)
+    if (was.get(range) !== format) visit(range, (place) => changed.set(place, format));
+  // Ranges are cut otherwise where one of their cells changes.
+  for (const [range, format] of was)
+    if (is.get(range) !== format)
+      visit(range, (place) => changed.get(place) === format && changed.delete(place));
+  return [...changed.values()].every((format) => format === "General" || isCommon(format))
+    ? changed
+    : undefined;
+}
+
+/** Figures with decimals, percentages, money, dates, times and texts, which are written alike in all programs. */
+const isCommon = (format: string): boolean =>
+  /^(?:\[\$[^\]"\\]{1,5}\])?(?:#,##)?0(?:\.0{1,15})?%?(?:\[\$[^\]"\\]{1,5}\])?$/.test(format) ||
+  /^(?:d{1,4}|m{1,4}|yyyy|yy|[-/ ,.]){1,12}$/.test(format) ||
+  /^hh?:mm(?::ss)?$/.test(format) ||
+  format === "@";
+
+/** As the importer of the grid's library counts them. */
+const CHARACTERS = 0.143;
+const POINTS = 0.75;
+
+function looksSince(before: SheetSnapshot, now: SheetSnapshot): Looks | undefined {
+  if (now.id !== before.id || now.around !== before.around) return undefined;
+  const [heights, widths] = [sizesSince(before.rows, now.rows), sizesSince(before.columns, now.columns)];
+  const formats = formatsSince(before, now);
+  if (!heights || !widths || !formats) return undefined;
+  const scaled = (sizes: ReadonlyMap<number, number>, by: number) =>
+    new Map([...sizes].map(([at, size]) => [at, Math.round(size * by * 100) / 100]));
+  return { heights: scaled(heights, POINTS), widths: scaled(widths, CHARACTERS), formats };
+}
+
+/** Sizes and number formats of a sheet that are other than before. */
+export interface Looks extends Sizes {
+  /** By the place of the cell. */
+  readonly formats: ReadonlyMap<number, string>;
+}
 
 export interface Changes {
   /** What is typed into each changed cell, by the place of its sheet and of the cell; "" where nothing is left. */
   readonly cells: readonly ReadonlyMap<number, string>[];
+  readonly looks: readonly Looks[];
   /** Sheets that are new, behind the others. */
   readonly added: readonly string[];
   /** Whether there is more than that: other sheets, rows, columns, formats, names. */
@@ -103,12 +167,31 @@ export interface Changes {
 export function changesSince(before: Snapshot, model: Model): Changes {
   const now = snapshotOf(model);
   const cells = contentsSince(before, now, model);
-  const isMore =
-    cells === undefined ||
-    now.names !== before.names ||
-    !before.sheets.every((sheet, i) => isSameSheet(sheet, now.sheets[i]));
-  if (isMore) return { cells: [], added: [], isMore };
-  return { cells, added: now.sheets.slice(before.sheets.length).map(({ id }) => id), isMore };
+  const looks = before.sheets.flatMap((sheet, i) =>
+    now.sheets[i] ? (looksSince(sheet, now.sheets[i]) ?? []) : [],
+  );
+  const isMore = cells === undefined || now.names !== before.names || looks.length < before.sheets.length;
+  if (isMore) return { cells: [], looks: [], added: [], isMore };
+  const typed = cells.map((own, i) => withRetyped(own, looks[i], before.sheets[i], now.sheets[i]));
+  return { cells: typed, looks, added: now.sheets.slice(before.sheets.length).map(({ id }) => id), isMore };
+}
+
+/** A number that got the format of texts is a text in the grid, and the other way round. */
+function withRetyped(
+  typed: ReadonlyMap<number, string>,
+  { formats }: Looks,
+  before: SheetSnapshot,
+  now: SheetSnapshot,
+): ReadonlyMap<number, string> {
+  const texts = before.formats.filter(([, format]) => format === "@").map(([range]) => readBox(range)!);
+  const all = new Map(typed);
+  for (const [place, format] of formats) {
+    const { row, column } = cellAt(place);
+    const content = now.cells[cellName(row, column)] ?? "";
+    const isRetyped = format === "@" || texts.some((box) => contains(box, row, column));
+    if (isRetyped && content !== "" && !content.startsWith("=")) all.set(place, content);
+  }
+  return all;
 }
 
 /** What is typed into each changed cell; undefined if cells stand elsewhere than before. */

@@ -54,10 +54,13 @@ const byRows: readonly (readonly [RegExp, string])[] = [
 
 const byStyles: readonly (readonly [RegExp, string])[] = [
   [
-    /<(?:\w+:)?alignment\b[^>]*\b(?:indent|shrinkToFit|readingOrder|justifyLastLine)=/,
+    /<(?:\w+:)?alignment\b[^>]*\b(?:(?:indent|readingOrder)="[1-9]|(?:shrinkToFit|justifyLastLine)="(?:1|true)")/,
     "Alignments of rare kinds",
   ],
-  [/<(?:\w+:)?protection\b/, "Which cells stay open or hide their formulas on protected sheets"],
+  [
+    /<(?:\w+:)?protection\b[^>]*\b(?:locked="(?:0|false)"|hidden="(?:1|true)")/,
+    "Which cells stay open or hide their formulas on protected sheets",
+  ],
   [/<(?:\w+:)?gradientFill\b/, "Patterns of cells: only plain fills stay"],
   [/<(?:\w+:)?vertAlign\b/, "Raised and lowered text"],
   [/<(?:\w+:)?u\s[^>]*\bval="(?:double|\w+Accounting)"/, "Underlines of rare kinds"],
@@ -68,7 +71,7 @@ const byWorkbook: readonly (readonly [RegExp, string])[] = [
     /<(?:\w+:)?sheet\b[^>]*\bstate="veryHidden"/,
     "Sheets hidden from the menu: they are hidden as others are",
   ],
-  [/<(?:\w+:)?(?:workbookProtection|fileSharing)\b/, "Protection of the workbook"],
+  [/<(?:\w+:)?(?:workbookProtection|fileSharing)\s+\w/, "Protection of the workbook"],
   [/<(?:\w+:)?customWorkbookViews\b/, "Views of the workbook"],
   [
     /<(?:\w+:)?calcPr\b[^>]*\b(?:iterate="(?:1|true)"|calcMode="(?:manual|autoNoTable)"|fullPrecision="(?:0|false)")/,

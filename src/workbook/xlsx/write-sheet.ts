@@ -21,6 +21,8 @@ export interface NewCell {
   readonly fills?: Box;
   /** Part of another cell's array: a cell that has a formula of its own is left alone. */
   readonly isSpilled?: boolean;
+  /** The number of the style that it has from now on. */
+  readonly style?: string;
 }
 
 const COLUMNS = 16_384;
@@ -35,6 +37,7 @@ export function writeCells(
   text: string,
   cells: ReadonlyMap<number, NewCell>,
   shape = walkSheet(text),
+  stylesOnly = false,
 ): string {
   // Nothing is written where a sheet has no rows at all, such as one with a chart.
   const places = [...cells.keys()].filter((place) => !isNothing(cells.get(place)!)).sort((a, b) => a - b);
@@ -78,6 +81,8 @@ export function writeCells(
       if (places[next] === place) next++;
       const given = cells.get(place);
       if (!given || (given.isSpilled && cell.formula)) return;
+      const { start: from, open } = cell.span;
+      if (stylesOnly) return put(from, open, withAttribute(text.slice(from, open), "s", given.style));
       for (const { start, end, now } of changesOf(text, shape.prefix, cell, given)) put(start, end, now);
     },
     rowEnd({ row: at, span }) {
@@ -96,7 +101,8 @@ export function writeCells(
   return withDimension(pieces.join("") + text.slice(copied), shape, added);
 }
 
-const isNothing = ({ value, formula }: NewCell): boolean => value === null && !formula;
+const isNothing = ({ value, formula, style }: NewCell): boolean =>
+  value === null && !formula && style === undefined;
 
 const around = (box: Box | undefined, row: number, column: number): Box => ({
   top: Math.min(box?.top ?? row, row),
@@ -140,7 +146,9 @@ function newCell(
   given: NewCell,
 ): string {
   const style =
-    row?.attributes.s ?? columns.find(({ first, last }) => column >= first && column <= last)?.style;
+    given.style ??
+    row?.attributes.s ??
+    columns.find(({ first, last }) => column >= first && column <= last)?.style;
   const tag = `<${prefix}c r="${cellName(at, column)}"${style === undefined ? "" : ` s="${style}"`}>`;
   return wholeCell(prefix, tag, given.formula ? formulaElement(prefix, given.formula) : "", given);
 }
@@ -256,7 +264,7 @@ function formulaElement(prefix: string, { text, spill }: NewFormula): string {
 }
 
 /** The start tag with that attribute, or without it. */
-function withAttribute(tag: string, name: string, value: string | undefined): string {
+export function withAttribute(tag: string, name: string, value: string | undefined): string {
   const found = new RegExp(`\\s${name}\\s*=\\s*(?:"([^"]*)"|'([^']*)')`).exec(tag);
   if ((found?.[1] ?? found?.[2]) === value) return tag;
   const bare = found ? tag.slice(0, found.index) + tag.slice(found.index + found[0].length) : tag;
