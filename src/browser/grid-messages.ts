@@ -1,10 +1,10 @@
-// browser: what the grid says of itself, where it does not say what to do instead.
+// browser: what the grid says of itself, where it does not say what to do instead: short, for the header has two lines.
 
 const instead: Readonly<Record<string, string>> = {
   "Cannot sort a zone with array formulas.":
-    "A formula among these cells fills several of them, so they cannot be sorted together. Select only the columns that were typed, and sort those: the results follow.",
+    "A formula fills several of these cells. Select and sort only the columns that were typed: the results follow.",
   "Cannot sort. To sort, select only cells or only merges that have the same size.":
-    "Merged cells of several sizes are among these cells, so they cannot be sorted. Select only rows without merged cells, and sort those.",
+    "Some of these cells are merged. Select and sort only rows without merged cells.",
 };
 
 export const messages: readonly string[] = Object.keys(instead);
