@@ -2,9 +2,9 @@
 
 const instead: Readonly<Record<string, string>> = {
   "Cannot sort a zone with array formulas.":
-    "A formula fills several of these cells. Select and sort only the columns that were typed: the results follow.",
+    "A formula fills several of these cells. Select only the columns that were typed and sort those: the results follow.",
   "Cannot sort. To sort, select only cells or only merges that have the same size.":
-    "Some of these cells are merged. Select and sort only rows without merged cells.",
+    "Some of these cells are merged. Select only rows without merged cells and sort those.",
 };
 
 export const messages: readonly string[] = Object.keys(instead);

@@ -12,6 +12,8 @@ const library = readFileSync(join(folder, "o_spreadsheet.min.iife.js"), "utf8");
 test.each(messages)("%s", (message) => {
   expect(library).toContain(message);
   expect(withAdvice(message)).toMatch(/Select only .+ sort those/);
+  // Two lines of the header, of some sixty characters each.
+  expect(withAdvice(message).length).toBeLessThanOrEqual(120);
 });
 
 test("other messages stay", () => {
