@@ -80,12 +80,16 @@ export async function readArea(
   const { sheet, row, column, rows, columns } = area;
   if (rows * columns > MOST_CELLS)
     throw new Refusal(`These are ${rows * columns} cells. Select at most ${MOST_CELLS}.`);
-  const range = context.workbook.worksheets.getItem(sheet).getRangeByIndexes(row, column, rows, columns);
+  let range!: Excel.Range;
   const { formulas, values, numberFormat } = await readSliced(
     context,
     area,
     ["formulas", "values", "numberFormat"],
-    () => range.load("hasSpill"),
+    () => {
+      // An object that was first asked for in a message that Excel refused cannot be used any more.
+      range = context.workbook.worksheets.getItem(sheet).getRangeByIndexes(row, column, rows, columns);
+      range.load("hasSpill");
+    },
   );
   const holds: Hold[][] = Array.from({ length: rows }, () => new Array(columns).fill(undefined));
   if (looksForMerged) await markMerged(context, range, area, holds);

@@ -126,7 +126,7 @@ export class ExcelWorkbook implements Workbook {
   async openNew(file: Uint8Array): Promise<boolean> {
     let binary = "";
     for (const byte of file) binary += String.fromCharCode(byte);
-    await Excel.createWorkbook(btoa(binary));
+    await inExcel(() => Excel.createWorkbook(btoa(binary)));
     return true;
   }
 

@@ -131,7 +131,7 @@ function runsOf(change: Change): Run[] {
     let signs = 0;
     for (let down = 0; down <= formulas.length; down++) {
       const content = formulas[down]?.[across];
-      const isFull = signs > MOST_SIGNS / 2;
+      const isFull = signs > MOST_SIGNS / 4;
       if (contents.length > 0 && (content === undefined || isFull)) {
         const area = {
           sheet,

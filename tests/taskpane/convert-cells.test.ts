@@ -16,7 +16,7 @@ import {
   planConversion,
 } from "../../src/taskpane/actions/convert-cells.ts";
 import { changeHeader } from "../../src/taskpane/actions/header-units.ts";
-import { formatDecimals, isDateFormat } from "../../src/taskpane/actions/number-formats.ts";
+import { formatDecimals, formatWords, isDateFormat } from "../../src/taskpane/actions/number-formats.ts";
 import { quotingSheet } from "../../src/taskpane/actions/quoting-sheet.ts";
 import { cellAddress, Refusal } from "../../src/workbook/workbook.ts";
 import { type MemoryCell, MemoryWorkbook, refusal } from "../support/memory-workbook.ts";
@@ -96,6 +96,9 @@ describe("figures", () => {
       ["1 blank", "1 percentage", "2 dates", "2 formulas", "2 texts", "2 amounts of money"].sort(),
     );
     expect(plan.converted.length).toBe(3);
+    expect(plan.notes).toContain(
+      "The number format of 1 cell still writes the old unit (B11: in). Change the format too.",
+    );
   });
 
   test("there and back gives the figures again", async () => {
@@ -255,6 +258,16 @@ test("number formats: dates, decimals", () => {
     undefined,
     1,
     2,
+  ]);
+});
+
+test("number formats: the words beside the number", () => {
+  expect(['0.000" in"', "0.000\\ \\i\\n", '0.000\\"', "General", '0.0;" in"'].map(formatWords)).toEqual([
+    " in",
+    " in",
+    '"',
+    "",
+    "",
   ]);
 });
 

@@ -124,8 +124,8 @@ describe("reading", () => {
     expect(await workbook.tableAt(at(3))).toBeUndefined();
   });
   test("what comes to over 5 MB is read and written in slices", async () => {
-    // 300 signs twice a cell, as formula and value: 6 MB each way.
-    const long = "x".repeat(300);
+    // 600 signs in a row, as formula and value: 6 MB as they are written, more as they are read.
+    const long = "x".repeat(600);
     const cells = Array.from({ length: 10_000 }, (_, row) => [row, `${long}${row}`]);
     const { sheets, asked } = giveExcel([{ name: "Long", cells }], {
       sheet: "Long",
@@ -134,13 +134,15 @@ describe("reading", () => {
     const [read] = await workbook.selected();
     expect(read.values.length).toBe(10_000);
     expect(read.values[9_999]).toEqual([9_999, `${long}9999`]);
-    const reading = asked.syncs.length;
     const formulas = read.values.map(([first, text]) => [Number(first) + 1, `=${text}`]);
     await workbook.write([{ ...read, formulas }]);
     expect(sheets[0].cells[9_999]).toEqual([10_000, `=${long}9999`]);
     expect(sheets[0].cells[0]).toEqual([1, `=${long}0`]);
-    const writing = asked.syncs.slice(reading).filter((members) => members.includes("Range.Formulas"));
-    expect(writing.length).toBeLessThan(12);
+    const writing = asked.syncs.filter(
+      (members) => members.includes("Range.Formulas") && !members.includes("Range.Values"),
+    );
+    expect(writing.length).toBeGreaterThan(1);
+    expect(writing.length).toBeLessThan(6);
   });
   test("a part that only formats make too large is cut to what is filled", async () => {
     const sheet: SheetDouble = { ...quote(), formatted: [0, 0, 1_048_576, 3] };
@@ -316,11 +318,13 @@ describe("a copy with values", () => {
     ).toBe(1);
   });
   test("leaves no copy behind where Excel refuses the values", async () => {
-    const { sheets } = giveExcel([quote()], box, {
-      refused: { member: "Range.Values", code: "AccessDenied" },
+    const { sheets, asked } = giveExcel([quote()], box, {
+      // Values are read three times before they are written.
+      refused: { member: "Range.Values", code: "AccessDenied", after: 3 },
     });
     await expect(workbook.copyAsValues("Bill's quote", ours)).rejects.toThrow("protected");
     expect(sheets.map(({ name }) => name)).toEqual(["Bill's quote"]);
+    expect(asked.syncs.flat()).toContain("Worksheet.Copy");
   });
   test("keeps texts that look like something else", async () => {
     const sheet = { name: "Drills", cells: [["=REAM.DRILLNAME(B1)"]], values: [["31/64"]] };
@@ -331,12 +335,13 @@ describe("a copy with values", () => {
   });
   test("comes of a sheet of more than 5 MB", async () => {
     const cells = Array.from({ length: 1000 }, (_, row) =>
-      Array.from({ length: 20 }, () => `=REAM.RPM(${row + 1},${"1+".repeat(150)}1)`),
+      Array.from({ length: 20 }, () => `=REAM.RPM(${row + 1},${"1+".repeat(30)}1)`),
     );
-    const values = cells.map((line, row) => line.map((_, column) => row + column / 100));
+    const long = "x".repeat(300);
+    const values = cells.map((line, row) => line.map((_, column) => `${long}${row + column / 100}`));
     const { sheets } = giveExcel([{ name: "Long", cells, values }], { sheet: "Long", boxes: [[0, 0, 1, 1]] });
     expect((await workbook.copyAsValues("Long", ours)).replaced).toBe(20_000);
-    expect(sheets[1].cells[999][19]).toBe(999.19);
+    expect(sheets[1].cells[999][19]).toBe(`${long}999.19`);
   });
   test("leaves texts that begin with = alone", async () => {
     const sheet: SheetDouble = {

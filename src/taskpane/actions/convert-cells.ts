@@ -20,7 +20,13 @@ import {
 } from "./conversion-kinds.ts";
 import { formulasReading, type Readers, warningsOf } from "./formulas-reading.ts";
 import { changeHeader } from "./header-units.ts";
-import { formatDecimals, isDateFormat, isMoneyFormat, isPercentFormat } from "./number-formats.ts";
+import {
+  formatDecimals,
+  formatWords,
+  isDateFormat,
+  isMoneyFormat,
+  isPercentFormat,
+} from "./number-formats.ts";
 
 export interface Choice {
   readonly kind: ConversionKind;
@@ -130,6 +136,16 @@ export function planConversion({ areas, above, readers }: Gathered, choice: Choi
     notes.push(
       `Number formats stay as they are: in ${counted(hidden, "cells")} the format shows fewer decimals than the new figure has.`,
     );
+  const labeled = figures.filter(({ area, row, column }) => {
+    const words = formatWords(areas[area].formats[row][column]);
+    return words !== "" && changeHeader(words, kind, direction).after !== undefined;
+  });
+  if (labeled.length > 0) {
+    const [{ area, row, column }] = labeled;
+    notes.push(
+      `The number format of ${counted(labeled.length, "cells")} still writes the old unit (${addressIn(areas[area], row, column)}: ${formatWords(areas[area].formats[row][column]).trim()}). Change the format too.`,
+    );
+  }
   return { choice, decimals, converted, headers: headers.shown, leftAlone, notes, changes };
 }
 

@@ -22,6 +22,13 @@ export function isMoneyFormat(format: string): boolean {
   return /[$€£¥₹₩₽]|\[\$[^\-\]]+/.test(format.replace(/\[\$-[^\]]*\]/g, ""));
 }
 
+/** The words that a format writes beside the number: " in" of `0.000" in"` and of `0.000\ \i\n`. */
+export function formatWords(format: string): string {
+  return [...format.split(";")[0].matchAll(/"([^"]*)"|\\(.)/g)]
+    .map(([, quoted, one]) => quoted ?? one)
+    .join("");
+}
+
 /** Decimals that a format shows; undefined where it shows as many as there are. */
 export function formatDecimals(format: string): number | undefined {
   const plain = bare(format);
