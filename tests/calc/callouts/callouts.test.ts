@@ -406,3 +406,28 @@ describe("limits that hold after coating", () => {
     expect(read(text).coated).toBe(false);
   });
 });
+
+describe("a size and its tolerance in the other unit, in brackets", () => {
+  test.each([
+    "12.7 ±0.01 mm (.500 ±.0004 in)",
+    "12.700-12.718 mm (.5000-.5007 in)",
+    "12.700-12.718 mm (.500-.5007 in)",
+    "12.7 +0.018/0 mm (.500 +.0007/0 in)",
+    "12.7 ±0.01 mm (.500)",
+  ])("%s agrees", (text) => {
+    expect(calloutPart(read(text), "nominal")).toBe(12.7);
+  });
+
+  test.each([
+    ["a tolerance ten times as wide", "12.7 ±0.01 mm (.500 ±.004 in)"],
+    ["another upper limit", "12.700-12.718 mm (.5000-.5060 in)"],
+    ["another lower limit", "12.700-12.718 mm (.4960-.5007 in)"],
+    ["another lower deviation", "12.7 +0.018/0 mm (.500 +.0007/-.0007 in)"],
+    ["no lower deviation", "12.7 +0.018/-0.018 mm (.500 +.0007/0 in)"],
+    ["a class", "12.7 H7 mm (.500 H7)"],
+    ["another size", "12.7 ±0.01 mm (.506)"],
+    ["limits of two units", "12.700-12.718 mm (.500 in-.5007 mm)"],
+  ])("%s contradicts", (_, text) => {
+    expect(problemOf(() => read(text))?.message).toContain("in brackets, and 12.7");
+  });
+});
