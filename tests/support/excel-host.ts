@@ -81,10 +81,7 @@ export function giveExcel(
   selection: { sheet: string; boxes: Box[] } | "chart",
   {
     refused,
-    states = [],
-    decimalSeparator = ".",
-    calculationMode = "Automatic",
-    from1904 = false,
+    ...given
   }: { refused?: Refused } & Partial<Omit<HostState, "sheets" | "selection" | "asked">> = {},
 ): GivenExcel {
   const asked = {
@@ -96,11 +93,12 @@ export function giveExcel(
   const root = hostWorkbook({
     sheets,
     selection,
-    states,
     asked,
-    decimalSeparator,
-    calculationMode,
-    from1904,
+    states: [],
+    decimalSeparator: ".",
+    calculationMode: "Automatic",
+    from1904: false,
+    ...given,
   });
   /** Objects that outlive their batch, by the number that stands for them. */
   const kept = new Map<string, HostObject>();
