@@ -343,6 +343,57 @@ describe("number formats, widths and heights", () => {
     expect(saved(bytes, {}).bytes).toEqual(bytes);
   });
 
+  test("any of them come back when the file is opened again", async () => {
+    const file = await styled();
+    const at = fc.nat({ max: 11 });
+    const change = fc.oneof(
+      fc.record({ column: at, size: fc.integer({ min: 30, max: 300 }) }),
+      fc.record({ row: at, size: fc.integer({ min: 10, max: 90 }) }),
+      fc.record({
+        row: at,
+        column: fc.nat({ max: 5 }),
+        down: fc.nat({ max: 5 }),
+        format: fc.constantFrom("0.00", "#,##0", "0.0%", "yyyy-mm-dd", "hh:mm", "[$€]0.00"),
+      }),
+    );
+    const looks = ({ getters }: InstanceType<typeof gridLibrary.Model>) => {
+      const sheetId = getters.getActiveSheetId();
+      const all = Array.from({ length: 18 }, (_, i) => i);
+      return {
+        widths: all.map((i) => getters.getColSize(sheetId, i)),
+        heights: all.map((i) => getters.getRowSize(sheetId, i)),
+        formats: all.map((row) => all.map((col) => getters.getEvaluatedCell({ sheetId, row, col }).format)),
+      };
+    };
+    fc.assert(
+      fc.property(fc.array(change, { minLength: 1, maxLength: 6 }), (changes) => {
+        let wanted: ReturnType<typeof looks> | undefined;
+        const { bytes } = saved(file, {}, false, (model, sheetId) => {
+          const run = (type: string, more: object) =>
+            model.dispatch(type as never, { sheetId, ...more } as never);
+          for (const one of changes) {
+            if ("format" in one)
+              run("SET_FORMATTING", {
+                target: [{ top: one.row, bottom: one.row + one.down, left: one.column, right: one.column }],
+                format: one.format,
+              });
+            else if ("column" in one)
+              run("RESIZE_COLUMNS_ROWS", { dimension: "COL", elements: [one.column], size: one.size });
+            else run("RESIZE_COLUMNS_ROWS", { dimension: "ROW", elements: [one.row], size: one.size });
+          }
+          wanted = looks(model);
+        });
+        const again = looks(new gridLibrary.Model(openWorkbook(bytes, gridLibrary, names).data as never));
+        expect(again.formats).toEqual(wanted!.formats);
+        for (const sizes of ["widths", "heights"] as const)
+          again[sizes].forEach((size, i) => {
+            expect(Math.abs(size - wanted![sizes][i])).toBeLessThanOrEqual(1);
+          });
+      }),
+      { numRuns: 15 },
+    );
+  });
+
   test("a number with the format of texts is a text, and the other way round", async () => {
     const book = new ExcelJS.Workbook();
     const sheet = book.addWorksheet("Sheet1");
