@@ -24,7 +24,7 @@ const MOST_TOGETHER = 20_000;
 const SIGNS_AROUND = 12;
 
 /** How many signs contents take in a message. */
-export const signsOf = (contents: readonly (readonly Content[])[]): number =>
+const signsOf = (contents: readonly (readonly Content[])[]): number =>
   contents.reduce(
     (all, line) => line.reduce<number>((sum, one) => sum + String(one).length + SIGNS_AROUND, all),
     0,
