@@ -13,6 +13,7 @@ interface Composer {
   readonly contentHelper: { getText(): string; selectRange(start: number, end: number): void };
   onInput(event: Event): void;
   onKeydown(event: Event): void;
+  onKeyup(event: Event): void;
   processContent(): void;
 }
 
@@ -21,14 +22,33 @@ type Components = { readonly Composer: { readonly prototype: unknown } };
 /** Must run before the grid is shown. */
 export function keepUpWithKeys({ Composer }: Components): void {
   const composer = Composer.prototype as Composer;
-  for (const name of ["onInput", "onKeydown"] as const) {
-    const handle = composer[name];
-    composer[name] = function (event) {
-      handle.call(this, event);
-      const { editionMode, currentContent, composerSelection } = this.props.composerStore;
-      if (editionMode === "inactive" || this.contentHelper.getText() === currentContent) return;
-      this.processContent();
-      this.contentHelper.selectRange(composerSelection.start, composerSelection.end);
-    };
-  }
+  const { onInput, onKeydown, onKeyup } = composer;
+  /** Whether no cell was being edited when the last key was pressed. */
+  let isFirstKey = false;
+  composer.onInput = function (event) {
+    onInput.call(this, event);
+    if (isBehind(this)) showNow(this);
+  };
+  composer.onKeydown = function (event) {
+    isFirstKey = this.props.composerStore.editionMode === "inactive";
+    onKeydown.call(this, event);
+    if (isBehind(this)) showNow(this);
+  };
+  // A key that is let go asks the page where the caret is: before the first key was drawn, that is before the text.
+  composer.onKeyup = function (event) {
+    if (this.props.composerStore.editionMode !== "inactive" && (isFirstKey || isBehind(this))) showNow(this);
+    onKeyup.call(this, event);
+  };
+}
+
+/** Whether the page does not show yet what the grid has in mind. */
+function isBehind({ props, contentHelper }: Composer): boolean {
+  const { editionMode, currentContent } = props.composerStore;
+  return editionMode !== "inactive" && contentHelper.getText() !== currentContent;
+}
+
+function showNow(composer: Composer): void {
+  const { start, end } = composer.props.composerStore.composerSelection;
+  composer.processContent();
+  composer.contentHelper.selectRange(start, end);
 }
