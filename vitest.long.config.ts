@@ -11,6 +11,7 @@ export default defineConfig({
           include: [
             "tests/fuzz/**/*.test.ts",
             "tests/calc/callouts/grammar.test.ts",
+            "tests/browser/save-into-file.test.ts",
             "tests/fill/workbooks.test.ts",
             "tests/workbook/excel-api.long.ts",
             "tests/workbook/xlsx-grid/open-file.test.ts",

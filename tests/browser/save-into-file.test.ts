@@ -30,6 +30,7 @@ import {
   textsIn,
   zipped,
 } from "../support/package.ts";
+import { runs } from "../support/share.ts";
 import { functions, metadata } from "../support/small-functions.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 
@@ -273,7 +274,7 @@ describe("saving into the file", () => {
         // And once more without a change.
         expect(saved(bytes, {}).bytes.length).toBe(bytes.length);
       }),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     );
   });
 });
@@ -390,7 +391,7 @@ describe("number formats, widths and heights", () => {
             expect(Math.abs(size - wanted![sizes][i])).toBeLessThanOrEqual(1);
           });
       }),
-      { numRuns: 15 },
+      { numRuns: runs(15) },
     );
   });
 
