@@ -9,6 +9,7 @@ export default defineConfig({
         test: {
           name: "long",
           include: [
+            "tests/contract.test.ts",
             "tests/fuzz/**/*.test.ts",
             "tests/calc/callouts/grammar.test.ts",
             "tests/browser/save-into-file.test.ts",
