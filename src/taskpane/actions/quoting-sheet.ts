@@ -229,7 +229,7 @@ export function rowFormulas(tables: ShopTables): ReadonlyMap<QuoteColumn["key"],
     [
       "notes",
       ifRow(
-        `${plan(15).slice(`=IF(${callout}="","",`.length, -1)}&IF(${noEdge},"; tool and edge change are not in the cost","")`,
+        `TRIM(${plan(15).slice(`=IF(${callout}="","",`.length, -1)}&IF(${noEdge}," (tool and edge change are not in the cost)",""))`,
       ),
     ],
     [
