@@ -17,8 +17,9 @@ export function isDepthAhead(cursor: Cursor): boolean {
 /** What stands behind an ×, a depth sign or a word for it; `isTimes` if behind an ×. */
 export function readDepth(cursor: Cursor, written: Written, isTimes = false): void {
   if (written.depth) cursor.refuse("has two depths. Write one.");
-  cursor.skip("extreme");
+  const isExtreme = cursor.skip("extreme");
   const depth = cursor.quantity();
+  const end = cursor.at;
   while (cursor.peek()) {
     if (cursor.isKind("sign") || cursor.isKind("plusminus")) {
       const tolerance = readTolerance(cursor);
@@ -29,6 +30,6 @@ export function readDepth(cursor: Cursor, written: Written, isTimes = false): vo
     } else if (!(cursor.skip("extreme") || cursor.skip("deep") || cursor.skip("deep-sign"))) break;
   }
   written.depth = depth;
-  written.isDepthBare = isTimes && cursor.peek(-1)?.kind === "number";
+  written.isDepthBare = isTimes && !isExtreme && cursor.at === end;
   written.behind = "the depth";
 }
