@@ -48,6 +48,12 @@ export type Help = Readonly<z.infer<typeof help>>;
 /** help.json as it came from the server. @throws an error where it is not what the build writes */
 export const readHelp = (json: unknown): Help => help.parse(json);
 
+/** The function that a formula calls by this id, whose dots some files hold as "_". */
+export function functionCalled({ functions }: Help, called: string): HelpFunction | undefined {
+  const written = (id: string) => id.replaceAll(".", "_");
+  return functions.find(({ id }) => written(id) === written(called));
+}
+
 let loaded: Promise<Help> | undefined;
 
 /** The help, asked for once; after a failure it is asked for anew. */

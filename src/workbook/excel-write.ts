@@ -5,6 +5,7 @@ import { readArea } from "./excel-read.ts";
 import { inExcel } from "./excel-run.ts";
 import {
   type Area,
+  areaAround,
   type Cells,
   type Change,
   type Content,
@@ -75,7 +76,7 @@ async function readChanged(context: Excel.RequestContext, changes: readonly Chan
   const areas = changes.map(areaOfChange);
   const together = new Map<string, Cells>();
   for (const sheet of new Set(areas.map((area) => area.sheet))) {
-    const box = boxOf(areas.filter((area) => area.sheet === sheet));
+    const box = areas.filter((area) => area.sheet === sheet).reduce(areaAround);
     if (box.rows * box.columns <= MOST_TOGETHER) together.set(sheet, await readArea(context, box, true));
   }
   const read: Cells[] = [];
@@ -84,15 +85,6 @@ async function readChanged(context: Excel.RequestContext, changes: readonly Chan
     read.push(cells ? partOf(cells, area) : await readArea(context, area, true));
   }
   return read;
-}
-
-/** The smallest rectangle around areas of a sheet. */
-function boxOf(areas: readonly Area[]): Area {
-  const row = Math.min(...areas.map((area) => area.row));
-  const column = Math.min(...areas.map((area) => area.column));
-  const bottom = Math.max(...areas.map((area) => area.row + area.rows));
-  const right = Math.max(...areas.map((area) => area.column + area.columns));
-  return { sheet: areas[0].sheet, row, column, rows: bottom - row, columns: right - column };
 }
 
 /** The first cell whose format would make a text of the formula or number that is to be written. */

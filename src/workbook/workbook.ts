@@ -216,6 +216,15 @@ export function cutTo(area: Area, bounds: Area): Area | undefined {
   return rows > 0 && columns > 0 ? { sheet: area.sheet, row, column, rows, columns } : undefined;
 }
 
+/** The smallest area with two of the same sheet in it. */
+export function areaAround(one: Area, other: Area): Area {
+  const row = Math.min(one.row, other.row);
+  const column = Math.min(one.column, other.column);
+  const rows = Math.max(one.row + one.rows, other.row + other.rows) - row;
+  const columns = Math.max(one.column + one.columns, other.column + other.columns) - column;
+  return { sheet: one.sheet, row, column, rows, columns };
+}
+
 /** Some of the cells that were read; they lie within. */
 export function partOf(cells: Cells, area: Area): Cells {
   const cut = <T>(lines: readonly (readonly T[])[]): T[][] => {

@@ -24,12 +24,12 @@ export function join(written: Written, cursor: Cursor): Callout {
     cursor.refuse(`has an inch depth (${depth.text}) in a sheet in mm. Write ${depth.text} in for it.`);
   const first = ticksOf(size, units);
   const second = limit ? ticksOf(limit, units) : first;
-  const [nominal, greatest] = [ticks.smaller(first, second), ticks.larger(first, second)];
+  const [nominal, largest] = [ticks.smaller(first, second), ticks.larger(first, second)];
   if (nominal <= ZERO) cursor.refuse("has a size of 0. Write the size, like 12 H7.");
-  if (greatest > toTicks(LONGEST[units], units))
+  if (largest > toTicks(LONGEST[units], units))
     cursor.refuse(`has a size over ${LONGEST[units]} ${units}. Sizes end there.`);
   const toleranced = limit
-    ? fromLimits(greatest, nominal, written, units, cursor)
+    ? fromLimits(largest, nominal, written, units, cursor)
     : fromTolerance(nominal, written, units, stated === undefined, cursor);
   if (stated === undefined && !written.second)
     refuseDoubtful(written, units, ticks.widthOf(toleranced), cursor);
@@ -69,16 +69,16 @@ const withoutClass = (lower: Ticks, upper: Ticks): Toleranced => ({
 });
 
 function fromLimits(
-  greatest: Ticks,
-  least: Ticks,
+  largest: Ticks,
+  smallest: Ticks,
   written: Written,
   units: Units,
   cursor: Cursor,
 ): Toleranced {
   if (written.classes.length > 0)
     cursor.refuse(`has both limits and the class ${written.classes[0]}. Write the size once, like 12 H7.`);
-  const read = withoutClass(ZERO, ticks.minus(greatest, least));
-  refuseOddTolerance(read, least, units, cursor);
+  const read = withoutClass(ZERO, ticks.minus(largest, smallest));
+  refuseOddTolerance(read, smallest, units, cursor);
   return read;
 }
 

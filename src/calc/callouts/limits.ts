@@ -126,12 +126,12 @@ export function acceptanceLimits(
 ): [number, number] {
   const { lower, upper } = limitsOf(callout, units);
   const margin = toTicks(uncertainty, units);
-  const [least, greatest] = [ticks.plus(lower, margin), ticks.minus(upper, margin)];
-  if (least > greatest)
+  const [minimum, maximum] = [ticks.plus(lower, margin), ticks.minus(upper, margin)];
+  if (minimum > maximum)
     none(
       `uncertainty is ${uncertainty}, which leaves nothing of ${lengthText(lower, units)} to ${lengthText(upper, units)}. Measure with less uncertainty.`,
     );
-  return [fromTicks(least, units), fromTicks(greatest, units)];
+  return [fromTicks(minimum, units), fromTicks(maximum, units)];
 }
 acceptanceLimits.formula = {
   source: "iso-14253-1",

@@ -66,10 +66,10 @@ function windowOf(callout: Callout, cutsOver: number, units: Units): Window {
 }
 
 /**
- * Windows narrower than the least width can only be shared whole, so each that holds no other of them is a
+ * Windows narrower than the minimum width can only be shared whole, so each that holds no other of them is a
  * group; the rest are grouped by the point that each has in common, from the lowest upper limit on.
  */
-function fewestGroups(windows: readonly Window[], leastWidth: Ticks): Group[] {
+function fewestGroups(windows: readonly Window[], minimumWidth: Ticks): Group[] {
   const groups: Group[] = [];
   const byWidth = [...windows].sort(
     (a, b) => ticks.inOrder(ticks.widthOf(a), ticks.widthOf(b)) || ticks.inOrder(a.lower, b.lower),
@@ -78,7 +78,7 @@ function fewestGroups(windows: readonly Window[], leastWidth: Ticks): Group[] {
   for (const window of byWidth) {
     const sharing = groups.find((group) => window.lower <= group.lower && window.upper >= group.upper);
     if (sharing) sharing.members.push(window);
-    else if (ticks.widthOf(window) < leastWidth)
+    else if (ticks.widthOf(window) < minimumWidth)
       groups.push({ lower: window.lower, upper: window.upper, members: [window] });
     else wide.push(window);
   }
@@ -86,7 +86,7 @@ function fewestGroups(windows: readonly Window[], leastWidth: Ticks): Group[] {
   for (const window of wide.sort(
     (a, b) => ticks.inOrder(a.upper, b.upper) || ticks.inOrder(a.lower, b.lower),
   )) {
-    if (open && window.lower <= ticks.minus(open.upper, leastWidth)) {
+    if (open && window.lower <= ticks.minus(open.upper, minimumWidth)) {
       open.lower = ticks.larger(open.lower, window.lower);
       open.members.push(window);
     } else {

@@ -77,9 +77,9 @@ function bandOf(nominal: Ticks, units: Units): Ticks {
   return units === "mm" && nominal <= SMALL ? SMALL_BAND : BAND[units];
 }
 
-function largestStep(greatest: Ticks, step: Ticks, units: Units): Ticks {
+function largestStep(maximum: Ticks, step: Ticks, units: Units): Ticks {
   const wholeSteps = (length: Ticks) => ticks.times(step, Math.floor(ticks.ratio(length, step)));
-  const nominal = wholeSteps(ticks.minus(greatest, BAND[units]));
+  const nominal = wholeSteps(ticks.minus(maximum, BAND[units]));
   if (units === "in" || nominal > SMALL) return nominal;
-  return wholeSteps(ticks.smaller(ticks.minus(greatest, SMALL_BAND), SMALL));
+  return wholeSteps(ticks.smaller(ticks.minus(maximum, SMALL_BAND), SMALL));
 }

@@ -2,11 +2,11 @@
 // that a header or a label contradicts.
 
 import { type Area, addressOf, type Cells, type Content, cellAddress } from "../../workbook/workbook.ts";
-import type { Help, HelpArgument } from "../help.ts";
+import { functionCalled, type Help, type HelpArgument } from "../help.ts";
 import type { Odd } from "./check-columns.ts";
 import { type ConversionKind, conversionKinds } from "./conversion-kinds.ts";
 import { type FormulaCall, ourCalls } from "./formula-calls.ts";
-import { changeHeader } from "./header-units.ts";
+import { changeHeader, unitNamed } from "./header-units.ts";
 import { readReference } from "./references.ts";
 
 interface Given {
@@ -18,9 +18,7 @@ export function oddCalls(cells: Cells, help: Help): Odd[] {
   return cells.formulas.flatMap((line, down) =>
     line.flatMap((content, across) =>
       ourCalls(String(content)).flatMap((call) => {
-        const described = help.functions.find(
-          ({ id }) => id.replaceAll(".", "_") === call.id.replaceAll(".", "_"),
-        );
+        const described = functionCalled(help, call.id);
         if (!described) return [];
         const { parameters } = described;
         const given = call.args.flatMap((written, at): Given[] => {
@@ -84,10 +82,10 @@ function unitsOf(
   return said.size === 1 ? [...said][0] : undefined;
 }
 
+/** Blank is mm, as for the functions. */
 function unitIn(content: Content): "mm" | "in" | undefined {
-  const text = String(content).trim();
-  if (/^(?:in|inch|inches|")$/i.test(text)) return "in";
-  return /^(?:|mm|metric)$/i.test(text) ? "mm" : undefined;
+  const text = String(content);
+  return text.trim() === "" ? "mm" : unitNamed(text);
 }
 
 const kindNamed = (key: string): ConversionKind => conversionKinds.find((kind) => kind.key === key)!;

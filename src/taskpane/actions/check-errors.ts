@@ -13,6 +13,7 @@ import type { Help } from "../help.ts";
 import type { Odd } from "./check-columns.ts";
 import { errorMessage } from "./explain-cell.ts";
 import { areasRead, callsOurs } from "./formula-calls.ts";
+import { someOf } from "./references.ts";
 
 /** Errors beyond these are named without their message: each takes a calculation. */
 const MOST_EXPLAINED = 60;
@@ -42,15 +43,9 @@ export async function oddErrors(workbook: Workbook, cells: Cells, help: Help): P
     else byRow.set(`${down} ${what}`, { odd: { down, across, what }, more: [] });
   }
   for (const { odd, more } of byRow.values())
-    found.push(more.length === 0 ? odd : { ...odd, what: `${odd.what} The same in ${listed(more)}.` });
+    found.push(more.length === 0 ? odd : { ...odd, what: `${odd.what} The same in ${someOf(more)}.` });
   return found;
 }
-
-const MOST_LISTED = 4;
-const listed = (cells: readonly string[]): string => {
-  const rest = cells.length - MOST_LISTED;
-  return `${cells.slice(0, MOST_LISTED).join(", ")}${rest > 0 ? ` and ${rest} more` : ""}`;
-};
 
 function whyOf(code: string, isOurs: boolean): string {
   if (code === "#NAME?" && isOurs) return ". The formula came before the add-in. Enter it again.";

@@ -10,7 +10,7 @@ import {
   type Workbook,
 } from "../../workbook/workbook.ts";
 import { functionHere, isErrorCell } from "../functions-here.ts";
-import type { Help, HelpFunction } from "../help.ts";
+import { functionCalled, type Help, type HelpFunction } from "../help.ts";
 import { type FormulaCall, ourCalls } from "./formula-calls.ts";
 import { readReference } from "./references.ts";
 
@@ -74,8 +74,8 @@ async function calledIn(workbook: Workbook, cell: Area, help: Help) {
   const home = await workbook.homeOf(cell);
   const formula = String((await workbook.read(home)).formulas[0][0]);
   const [call] = ourCalls(formula);
-  const described = help.functions.find(({ id }) => id === call?.id || id.replaceAll(".", "_") === call?.id);
-  return call && described && { formula, home, call, described };
+  const described = call && functionCalled(help, call.id);
+  return described && { formula, home, call, described };
 }
 
 type Called = NonNullable<Awaited<ReturnType<typeof calledIn>>>;

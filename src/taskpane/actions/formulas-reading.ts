@@ -1,9 +1,10 @@
 // taskpane: which formulas of ours read some cells, by themselves or through other formulas, and in which unit they take
 // them. A figure that is converted under a units cell which still says the old unit would be computed wrong, silently.
 
-import { type Area, type Cells, cutTo, Refusal, type Workbook } from "../../workbook/workbook.ts";
+import { type Area, areaAround, type Cells, cutTo, Refusal, type Workbook } from "../../workbook/workbook.ts";
 import { areasRead, type FormulaCall, namesIn, ourCalls } from "./formula-calls.ts";
-import { readReference, referenceTo } from "./references.ts";
+import { unitNamed } from "./header-units.ts";
+import { readReference, referenceTo, someOf } from "./references.ts";
 
 export interface ReadingFormula {
   /** Where it stands, as another sheet would write it. */
@@ -150,39 +151,25 @@ function joined(places: readonly Area[]): Area[] {
 function boundsOf(areas: readonly Area[]): ReadonlyMap<string, Area> {
   const bounds = new Map<string, Area>();
   for (const area of areas) {
-    const known = bounds.get(area.sheet) ?? area;
-    const row = Math.min(known.row, area.row);
-    const column = Math.min(known.column, area.column);
-    const rows = Math.max(known.row + known.rows, area.row + area.rows) - row;
-    const columns = Math.max(known.column + known.columns, area.column + area.columns) - column;
-    bounds.set(area.sheet, { sheet: area.sheet, row, column, rows, columns });
+    const known = bounds.get(area.sheet);
+    bounds.set(area.sheet, known ? areaAround(known, area) : area);
   }
   return bounds;
 }
-
-const isUnit = (text: string) => /^(?:mm|in|inch|inches|metric|")$/i.test(text.trim());
-const unitOf = (said: string) => (/^(?:mm|metric)$/i.test(said.trim()) ? "mm" : "in");
 
 /** The unit that the calls of a formula take plain numbers in: the first one that is said, "mm" where none is. */
 function unitsOf(calls: readonly FormulaCall[], sheet: string, home: string, valueAt: ValueAt) {
   for (const { args } of calls)
     for (const written of [...args].reverse()) {
       const quoted = /^"(.*)"$/.exec(written)?.[1].replaceAll('""', '"');
-      if (quoted !== undefined && isUnit(quoted)) return { units: unitOf(quoted), unitsCell: undefined };
+      const named = quoted === undefined ? undefined : unitNamed(quoted);
+      if (named) return { units: named, unitsCell: undefined };
       const area = readReference(written, sheet)?.area;
       if (!area || area.rows * area.columns > 1) continue;
-      const said = String(valueAt(area) ?? "");
-      if (isUnit(said)) return { units: unitOf(said), unitsCell: referenceTo(area, home) };
+      const said = unitNamed(String(valueAt(area) ?? ""));
+      if (said) return { units: said, unitsCell: referenceTo(area, home) };
     }
   return { units: "mm", unitsCell: undefined };
-}
-
-const MOST_NAMED = 4;
-
-/** The first few of a list, and how many more: "C2, C3 and 5 more". */
-function someOf(all: readonly string[]): string {
-  const rest = all.length - MOST_NAMED;
-  return `${all.slice(0, MOST_NAMED).join(", ")}${rest > 0 ? ` and ${rest} more` : ""}`;
 }
 
 /** What to say before figures are converted that formulas read, or nothing. */

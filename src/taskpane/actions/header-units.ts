@@ -2,6 +2,12 @@
 
 import type { ConversionKind, Direction } from "./conversion-kinds.ts";
 
+/** The unit that a units cell or argument names. */
+export function unitNamed(text: string): "mm" | "in" | undefined {
+  if (/^\s*(?:in|inch|inches|")\s*$/i.test(text)) return "in";
+  return /^\s*(?:mm|metric)\s*$/i.test(text) ? "mm" : undefined;
+}
+
 /** Ways to write a unit in a header, each a pattern without anchors. "in" alone is also an English word. */
 const SPELLINGS: Readonly<Record<string, { readonly metric: string; readonly inch: string }>> = {
   length: { metric: "mm|millimet(?:er|re)s?", inch: 'in\\.?|inch(?:es)?|"|″' },

@@ -7,6 +7,7 @@ import type { QuotedPart } from "../../papers/quoted-part.ts";
 import { type Content, Refusal, type Workbook } from "../../workbook/workbook.ts";
 import { readCell } from "../../workbook/xlsx/addresses.ts";
 import { isQuoteHeader } from "./continue-quote.ts";
+import { unitNamed } from "./header-units.ts";
 import { type QuoteColumn, quoteColumns } from "./quote-columns.ts";
 import { letterOf, QUOTE_HEADER_ROW, type Setting, settingCell } from "./quoting-sheet.ts";
 
@@ -84,8 +85,8 @@ export async function activeRow(workbook: Workbook): Promise<{ quote: QuoteSheet
 /** The unit of a row by any of the names that the functions read. */
 function unitsOf(row: QuoteRow): "mm" | "in" {
   const text = String(row.of("units")).trim().toLowerCase();
-  if (/^(?:in|inch|inches|")$/.test(text)) return "in";
-  if (/^(?:|mm|metric)$/.test(text)) return "mm";
+  const units = text === "" ? "mm" : unitNamed(text);
+  if (units) return units;
   throw new Refusal(`Units in ${letterOf("units")}${row.number} is "${text}". Write mm or in.`);
 }
 

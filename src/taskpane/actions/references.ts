@@ -39,6 +39,14 @@ export function referenceTo(area: Area, sheet: string, fixed = false): string {
   return area.sheet === sheet ? address : `${sheetReference(area.sheet)}!${address}`;
 }
 
+const MOST_NAMED = 4;
+
+/** The first few of some addresses, and how many more: "C2, C3, C4, C5 and 5 more". */
+export function someOf(addresses: readonly string[]): string {
+  const rest = addresses.length - MOST_NAMED;
+  return `${addresses.slice(0, MOST_NAMED).join(", ")}${rest > 0 ? ` and ${rest} more` : ""}`;
+}
+
 function columnNumber(letters: string): number {
   let number = 0;
   for (const letter of letters.toUpperCase()) number = number * 26 + letter.charCodeAt(0) - 64;
