@@ -1,9 +1,9 @@
 // functions: arguments as the host gives them, read into columns of checked values that spread against each other.
 
-import { LONGEST, type Units } from "../src/calc/lengths.ts";
+import { LONGEST } from "../src/calc/lengths.ts";
 import { type Argument, type ArgumentName, units as unitsArgument, vocabulary } from "./arguments.ts";
-import { errorCell, isBlank, isErrorCell, passedOn, valueError } from "./cells.ts";
-import { isUnitsWord, unitsTooEarly } from "./early-units.ts";
+import { BLANK, CellReader, OUTSIDE, PROBLEM, VALUE } from "./cell-reader.ts";
+import { isBlank, isErrorCell, valueError } from "./cells.ts";
 import type { Matrix } from "./register.ts";
 
 /** An argument taken whole, or read in another way than the vocabulary says. */
@@ -17,12 +17,7 @@ export class ArgumentSpec {
 
 export type ArgumentSpecs = { readonly [name in ArgumentName]?: Matrix | ArgumentSpec | undefined };
 
-export const VALUE = 0;
-export const BLANK = 1;
-export const PROBLEM = 2;
-export const OUTSIDE = 3;
-
-/** One argument, read: a value for each result cell, or one for all of them (`stride` 0). */
+/** One argument, read: a value for each result cell (`stride` 1), one for all of them, or one at a time (`turn`). */
 export interface Column {
   readonly name: string;
   readonly argument: Argument;
@@ -36,6 +31,8 @@ export interface Column {
   readonly values: any[];
   /** VALUE, BLANK, PROBLEM or OUTSIDE for each value; undefined where the calculation can take them all. */
   readonly state: Uint8Array | undefined;
+  /** Reads the value for a result cell in place of the one before: texts come to objects that no later row needs. */
+  readonly turn: ((i: number) => void) | undefined;
 }
 
 /** A call, read: the shape that its ranges spread to, and its arguments in order. */
@@ -121,12 +118,28 @@ function readColumn(
       stride: 0,
       values: [reader.value],
       state: ignored ? undefined : new Uint8Array([state]),
+      turn: undefined,
     };
+  }
+  const { min } = argument;
+  const tall = matrix.length > 1;
+  const across = matrix[0].length > 1;
+  // No plain number is taken as it is. Other arguments need the whole column of units.
+  if (Number.isNaN(min) && name !== "units") {
+    const values = [undefined];
+    const state = new Uint8Array(1);
+    const turn = (i: number) => {
+      const row = columns === 1 ? i : Math.floor(i / columns);
+      const cell = (tall ? matrix[row] : matrix[0])?.[across ? i - row * columns : 0];
+      state[0] = cell === undefined ? OUTSIDE : reader.read(cell, i);
+      values[0] = reader.value;
+    };
+    turn(0);
+    return { name, argument, required, many, shape, stride: 0, values, state, turn };
   }
   const count = rows * columns;
   const values: any[] = new Array(count);
   let states: Uint8Array | undefined;
-  const { min } = argument;
   const fixedUnits =
     argument.needsUnits && units !== undefined && units.stride === 1 ? undefined : reader.units(0);
   const max = !argument.isLength
@@ -135,8 +148,6 @@ function readColumn(
       ? -1
       : Math.min(argument.max, LONGEST[fixedUnits]);
   const least = argument.isLength && min < 0 ? -max : min;
-  const tall = matrix.length > 1;
-  const across = matrix[0].length > 1;
   let i = 0;
   for (let row = 0; row < rows; row++) {
     const cells = tall ? matrix[row] : matrix[0];
@@ -154,57 +165,7 @@ function readColumn(
       values[i] = state === OUTSIDE ? undefined : reader.value;
     }
   }
-  return { name, argument, required, many, shape, stride: 1, values, state: states };
-}
-
-/** Reads single cells of one argument; a text that repeats the one before is not read again. */
-class CellReader {
-  /** What the last cell came to: its value, undefined for a blank, an error cell for a problem. */
-  value: any;
-  private lastCell: unknown;
-  private lastUnits: Units | undefined;
-  private lastValue: any;
-
-  constructor(
-    private readonly stated: CallArgument,
-    private readonly unitsColumn: Column | undefined,
-    private readonly call: readonly CallArgument[],
-  ) {}
-
-  units(i: number): Units {
-    const units = this.unitsColumn?.values[i * this.unitsColumn.stride];
-    return units === "in" ? "in" : "mm";
-  }
-
-  read(cell: unknown, i: number): number {
-    const { name, argument } = this.stated;
-    if (isBlank(cell) || (cell === 0 && !argument.zeroCounts)) {
-      this.value = undefined;
-      return BLANK;
-    }
-    if (isErrorCell(cell)) {
-      this.value = passedOn(cell, name);
-      return PROBLEM;
-    }
-    const units = this.units(i);
-    if (cell === this.lastCell && units === this.lastUnits) {
-      this.value = this.lastValue;
-      return VALUE;
-    }
-    try {
-      this.value = argument.read(cell, name, units, this.unitsColumn !== undefined);
-    } catch (thrown) {
-      this.value =
-        this.unitsColumn && isUnitsWord(cell)
-          ? valueError(unitsTooEarly(this.stated, String(cell).trim(), this.call))
-          : errorCell(thrown);
-      return PROBLEM;
-    }
-    this.lastCell = cell;
-    this.lastUnits = units;
-    this.lastValue = this.value;
-    return VALUE;
-  }
+  return { name, argument, required, many, shape, stride: 1, values, state: states, turn: undefined };
 }
 
 /**
@@ -252,6 +213,7 @@ function readLists(stated: readonly CallArgument[], units: Column | undefined): 
           stride: 0,
           values: [problems[k] ?? values[k]],
           state: state === VALUE ? undefined : new Uint8Array([state]),
+          turn: undefined,
         } satisfies Column,
       ];
     }),

@@ -2,17 +2,15 @@
 // spoils only itself.
 
 import type { Argument } from "./arguments.ts";
+import { BLANK, OUTSIDE, PROBLEM, VALUE } from "./cell-reader.ts";
 import { errorCell, isBlank, notAvailable, resultCell, valueError } from "./cells.ts";
 import {
   ArgumentSpec,
   type ArgumentSpecs,
-  BLANK,
   type Call,
   type Column,
   cellsOf,
   differentSizes,
-  OUTSIDE,
-  PROBLEM,
   readCall,
 } from "./columns.ts";
 import type { Matrix } from "./register.ts";
@@ -96,7 +94,7 @@ export function mapToColumns(
 /** A result of its own shape, from lists and single values. */
 export function spill(calculate: Calculation, required: ArgumentSpecs, optional: ArgumentSpecs = {}): Matrix {
   const call = readCall(required, optional);
-  const many = call.arguments.find((column) => column.stride === 1);
+  const many = call.arguments.find((column) => column.stride === 1 || column.turn);
   if (many) return [[valueError(`${many.name} is more than one cell. Give one.`)]];
   let shaped: unknown[][] | undefined;
   const [[cell]] = compute(
@@ -130,6 +128,7 @@ const explanations = new WeakMap<Matrix, Explanation>();
 export const explanationOf = (result: Matrix): Explanation | undefined => explanations.get(result);
 
 function explained(result: Matrix, calculate: Calculation, call: Call): Matrix {
+  for (const column of call.arguments) column.turn?.(0);
   explanations.set(result, {
     calculate,
     names: call.arguments.map((column) => column.name),
@@ -146,7 +145,9 @@ function compute(calculate: Calculation, call: Call, width: number): Matrix {
   const evaluate = evaluator(calculate, call.arguments);
   const unclean = call.arguments.filter((column) => column.state !== undefined);
   const asked = askedOf(call.arguments);
+  const turning = call.arguments.filter((column) => column.turn !== undefined);
   for (let i = 0; i < count; i++) {
+    for (const column of turning) column.turn!(i);
     const instead = unclean.length === 0 ? undefined : insteadOfResult(asked, unclean, i);
     if (instead !== undefined) {
       results[i] = new Array(width || 1).fill(instead);
@@ -198,13 +199,17 @@ function evaluator(calculate: Calculation, read: readonly Column[]): (i: number)
 function insteadOfResult(asked: readonly Column[], unclean: readonly Column[], i: number): unknown {
   let problem: unknown;
   let blank: Column | undefined;
+  let isClean = true;
   for (const column of unclean) {
     const at = i * column.stride;
     const state = column.state![at];
+    if (state === VALUE) continue;
+    isClean = false;
     if (state === OUTSIDE) return notAvailable(sizesDiffer(asked, column));
     if (state === PROBLEM) problem ??= column.values[at];
     else if (state === BLANK && column.required) blank ??= column;
   }
+  if (isClean) return undefined;
   if (isEmptyRow(asked, i)) return "";
   if (problem !== undefined) return problem;
   return blank && valueError(isEmpty(blank));

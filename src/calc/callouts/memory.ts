@@ -8,21 +8,29 @@ const slots: Readonly<Record<Units, (Callout | undefined)[]>> = {
   mm: new Array(SLOTS).fill(undefined),
   in: new Array(SLOTS).fill(undefined),
 };
+/** The hash of the text in each slot: most texts that are not in it are told from it without fetching it. */
+const hashes: Readonly<Record<Units, Int32Array>> = { mm: new Int32Array(SLOTS), in: new Int32Array(SLOTS) };
 
-/** A slot for a text, from its first characters: cheaper than the hash that a Map takes of a fresh string. */
-export function slotOf(text: string): number {
+/** From the first characters of a text: cheaper than the hash that a Map takes of a fresh string. */
+export function hashOf(text: string): number {
   const end = Math.min(text.length, 16);
-  let slot = text.length;
-  for (let at = 0; at < end; at++) slot = (slot * 31 + text.charCodeAt(at)) | 0;
-  return slot & (SLOTS - 1);
+  let hash = text.length;
+  for (let at = 0; at < end; at++) hash = (hash * 31 + text.charCodeAt(at)) | 0;
+  return hash;
 }
 
-export function inSlot(slot: number, text: string, units: Units): Callout | undefined {
+const slotOf = (hash: number) => hash & (SLOTS - 1);
+
+export function inSlot(hash: number, text: string, units: Units): Callout | undefined {
+  const slot = slotOf(hash);
+  if (hashes[units][slot] !== hash) return undefined;
   const callout = slots[units][slot];
   return callout !== undefined && callout.text === text ? callout : undefined;
 }
 
-export function keepInSlot(slot: number, units: Units, callout: Callout): void {
+export function keepInSlot(hash: number, units: Units, callout: Callout): void {
+  const slot = slotOf(hash);
+  hashes[units][slot] = hash;
   slots[units][slot] = callout;
 }
 

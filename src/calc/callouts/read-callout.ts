@@ -6,7 +6,7 @@ import { Problem, shown, wrong } from "../problem.ts";
 import type { Callout } from "./callout.ts";
 import { readCount, readDroppedCounts } from "./counts.ts";
 import { join } from "./join-parts.ts";
-import { inSlot, keepInSlot, recall, remember, slotOf } from "./memory.ts";
+import { hashOf, inSlot, keepInSlot, recall, remember } from "./memory.ts";
 import { reamedPart, withoutItemNumber } from "./operations.ts";
 import { readPlainCallout } from "./plain-callout.ts";
 import { Cursor } from "./quantities.ts";
@@ -22,12 +22,12 @@ const LONGEST_TEXT = 200;
  * @throws Problem "wrong" for a text that is no callout, "none" for a class not defined at its size
  */
 export function readCallout(text: string, name: string, units: Units): Callout {
-  const slot = slotOf(text);
-  const known = inSlot(slot, text, units);
+  const hash = hashOf(text);
+  const known = inSlot(hash, text, units);
   if (known) return known;
   try {
     const read = readPlainCallout(text, units) ?? recall(text, units) ?? readWhole(text, name, units);
-    keepInSlot(slot, units, read);
+    keepInSlot(hash, units, read);
     return read;
   } catch (thrown) {
     if (!(thrown instanceof Problem) || thrown.message.startsWith(name)) throw thrown;

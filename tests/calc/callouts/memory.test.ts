@@ -1,25 +1,25 @@
 // tests: callouts read before are found again by text and unit, never for another, and in bounded room.
 
 import { expect, test } from "vitest";
-import { inSlot, keepInSlot, recall, remember, slotOf } from "../../../src/calc/callouts/memory.ts";
+import { hashOf, inSlot, keepInSlot, recall, remember } from "../../../src/calc/callouts/memory.ts";
 import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 
 const callout = (text: string) => readCallout(text, "callout", "mm");
 
-test("slots are whole numbers under 4096, the same for the same text, and spread a column well", () => {
+test("hashes are whole numbers of 32 bits, the same for the same text, and spread a column well over 4096 slots", () => {
   const columns = [
     Array.from({ length: 512 }, (_, k) => `${(3 + k / 100).toFixed(2)} H7`),
     Array.from({ length: 512 }, (_, k) => `${k + 1} H${6 + (k % 4)}`),
     Array.from({ length: 512 }, (_, k) => `12 +0.0${k}/0`),
   ];
   for (const column of columns) {
-    const slots = column.map(slotOf);
-    for (const slot of slots) expect(Number.isInteger(slot) && slot >= 0 && slot < 4096).toBe(true);
-    expect(column.map(slotOf)).toEqual(slots);
+    const hashes = column.map(hashOf);
+    for (const hash of hashes) expect(hash | 0).toBe(hash);
+    expect(column.map(hashOf)).toEqual(hashes);
     // Thrown at random, 512 texts take about 480 slots.
-    expect(new Set(slots).size).toBeGreaterThan(400);
+    expect(new Set(hashes.map((hash) => hash & 4095)).size).toBeGreaterThan(400);
   }
-  for (const text of ["", "1", "12 H"]) expect(slotOf(text)).toBe(slotOf(text));
+  for (const text of ["", "1", "12 H"]) expect(hashOf(text)).toBe(hashOf(text));
 });
 
 test("a slot gives the callout back for its own text and unit alone", () => {
@@ -29,6 +29,12 @@ test("a slot gives the callout back for its own text and unit alone", () => {
   expect(inSlot(7, "12.34 H8", "mm")).toBeUndefined();
   expect(inSlot(7, "12.34 H7", "in")).toBeUndefined();
   expect(inSlot(8, "12.34 H7", "mm")).not.toBe(kept);
+  // In one slot, one drives the other out; a hash of its own finds neither.
+  const other = callout("12.35 H7");
+  keepInSlot(7 + 4096, "mm", other);
+  expect(inSlot(7, "12.34 H7", "mm")).toBeUndefined();
+  expect(inSlot(7, "12.35 H7", "mm")).toBeUndefined();
+  expect(inSlot(7 + 4096, "12.35 H7", "mm")).toBe(other);
 });
 
 test("what took the full reader is recalled by text and unit", () => {

@@ -1,8 +1,15 @@
 // tests: what the short way reads by itself, and where it stops. Limits: ISO 286-2:2010, or as written.
 
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import type { Callout } from "../../../src/calc/callouts/callout.ts";
 import { readPlainCallout } from "../../../src/calc/callouts/plain-callout.ts";
+import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 import type { Units } from "../../../src/calc/lengths.ts";
+import { Problem } from "../../../src/calc/problem.ts";
+
+/** As in the test of the grammar. */
+const numRuns = Number(process.env.CALLOUT_RUNS ?? 2_000);
 
 /** Ticks are 1e-8 mm. */
 const um = (micrometres: number) => Math.round(micrometres * 1e5);
@@ -171,4 +178,91 @@ test.each(["1 H7", "2.99 H7", "3.000 H7", "8.0001 H7", "2 +0.01/0"])("%s is left
 
 test.each(["0.9999 H7", "1.000 H7", "2.999 H7", "3.0000 H7", "8.0000 H7"])("%s is not, in inches", (text) => {
   expect(readPlainCallout(text, "in")?.className).toBe("H7");
+});
+
+describe("the short way and the full reader", () => {
+  const usually = <T>(plausible: fc.Arbitrary<T>, odd: fc.Arbitrary<T>) =>
+    fc.oneof({ weight: 4, arbitrary: plausible }, { weight: 1, arbitrary: odd });
+  const size = usually(
+    fc.constantFrom("12", "12.5", "4.000", "25.00", "63", "250", "9.", ".5000", "0.5000", "2.500", "007"),
+    fc.string({ unit: fc.constantFrom(..."0123456789.,"), minLength: 1, maxLength: 9 }),
+  );
+  const className = usually(
+    fc.constantFrom("H7", "H8", "g6", "JS9", "P7", "ZC8", "k6", "F11", "h01"),
+    fc
+      .tuple(
+        fc.constantFrom(..."ACDMTXZabcimxzILOQ", "CD", "RC", "Hh", ""),
+        fc.constantFrom("0", "8", "18", "19", "007"),
+      )
+      .map((parts) => parts.join("")),
+  );
+  const deviations = usually(
+    fc.constantFrom(
+      "+0.018/0",
+      "+0.018 -0.002",
+      "±0.01",
+      "0/-0.018",
+      "-.0005 +.0005",
+      "+.0005/-.0000",
+      "+3/0",
+      "+0.5/+0.4",
+    ),
+    fc.string({ unit: fc.constantFrom(..."+-±/ .00125,"), minLength: 1, maxLength: 9 }),
+  );
+  const plain = fc
+    .tuple(
+      usually(fc.constantFrom("", "Ø", "⌀ ", "ø"), fc.constantFrom(" ", "x", "R", "+")),
+      size,
+      usually(fc.constantFrom(" ", "", "  "), fc.constantFrom("\t", "-", "/")),
+      fc.oneof(className, deviations),
+      usually(fc.constant(""), fc.constantFrom(" ", "x", "/g6", "0")),
+    )
+    .map((parts) => parts.join(""));
+
+  const all = (read: Callout) => {
+    const { nominal, lower, upper, units, kind, className, iso, shaft, count, depth, through } = read;
+    const { coated, marks, note } = read;
+    return {
+      nominal,
+      lower,
+      upper,
+      units,
+      kind,
+      className,
+      iso,
+      shaft,
+      count,
+      depth,
+      through,
+      coated,
+      marks,
+      note,
+    };
+  };
+  const said = (read: () => Callout | undefined) => {
+    try {
+      const callout = read();
+      return callout && all(callout);
+    } catch (thrown) {
+      if (thrown instanceof Problem) return thrown.message;
+      throw thrown;
+    }
+  };
+
+  test("read the same, or the short way reads nothing", () => {
+    let both = 0;
+    fc.assert(
+      fc.property(plain, fc.constantFrom<Units>("mm", "in"), (text, units) => {
+        const short = said(() => readPlainCallout(text, units));
+        if (short === undefined) return;
+        both++;
+        // A space before it is nothing to the full reader, and not for the short way.
+        const full = said(() => readCallout(` ${text}`, "callout", units));
+        if (typeof short === "string") expect(full, text).toContain(short);
+        else expect(full, text).toEqual(short);
+      }),
+      { numRuns },
+    );
+    expect(both).toBeGreaterThan(numRuns / 10);
+  });
 });
