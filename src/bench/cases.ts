@@ -71,14 +71,14 @@ export const cases: readonly Case[] = [
   },
   {
     name: "LIMITS, callouts that repeat",
-    limit: 8,
+    limit: 6,
     columns: (rows) => [column(rows, (row) => `${3 + (row % 200)} H${6 + (row % 4)}`)],
     call: ([callouts]) => limits(callouts, host),
     bare: twoNumbers,
   },
   {
     name: "LIMITS, callouts all different",
-    limit: 30,
+    limit: 15,
     columns: (rows) => [column(rows, (row) => `${(4 + row / 1000).toFixed(3)} H7`)],
     call: ([callouts]) => limits(callouts, host),
     bare: twoNumbers,
