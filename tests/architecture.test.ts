@@ -15,7 +15,7 @@ const knows: Readonly<Record<string, readonly string[]>> = {
   functions: ["data", "calc"],
   workbook: ["data", "calc", "functions"],
   papers: ["data", "calc", "functions", "workbook"],
-  taskpane: ["data", "calc", "functions", "workbook", "papers"],
+  taskpane: ["data", "calc", "functions", "workbook", "papers", "fill"],
   reference: ["taskpane"],
   browser: ["data", "calc", "functions", "workbook", "papers", "taskpane", "fill"],
   build: ["data", "calc", "functions", "workbook", "papers", "taskpane", "browser"],

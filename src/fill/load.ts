@@ -4,7 +4,7 @@ import { contains } from "../workbook/xlsx/addresses.ts";
 import { type SharedFormula, sharedFormula } from "../workbook/xlsx/formula-shift.ts";
 import type { PackageParts } from "../workbook/xlsx/package.ts";
 import { type CellFormula, formulaRoom, readSheet } from "../workbook/xlsx/read-sheet.ts";
-import type { StoredNames } from "../workbook/xlsx/stored-names.ts";
+import { functionName, type StoredNames } from "../workbook/xlsx/stored-names.ts";
 import type { SheetShape } from "../workbook/xlsx/walk-sheet.ts";
 import { readWorkbookParts, type WorkbookParts } from "../workbook/xlsx/workbook-parts.ts";
 import type { Scope } from "./formula/nodes.ts";
@@ -77,7 +77,3 @@ export function scopes({ parts, sheets }: LoadedWorkbook, names: StoredNames) {
   });
   return at;
 }
-
-/** Newer functions have prefixes in a file. */
-export const functionName = (name: string, names: StoredNames): string =>
-  names.find(name) ?? name.replace(/^_xlfn\.(?:_xlws\.)?/i, "").toUpperCase();

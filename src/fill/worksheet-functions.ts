@@ -1,7 +1,6 @@
 // fill: our own worksheet functions, as built for Excel, among the functions that formulas may call.
 
 import type { BuiltFunction } from "../build/built-functions.ts";
-import type { Metadata } from "../build/metadata.ts";
 import { namespace } from "../workbook/xlsx/stored-names.ts";
 import { builtins } from "./builtins/all.ts";
 import { type Functions, matrixOf, type SheetFunction } from "./formula/evaluate.ts";
@@ -13,8 +12,17 @@ const LARGEST_RESULT = 8_000_000;
 /** What the host appends to every call. */
 const invocation = {};
 
+/** As much as has to be known of our functions to call them. */
+export interface Described {
+  readonly functions: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly parameters: readonly { readonly repeating?: boolean }[];
+  }[];
+}
+
 export function withWorksheetFunctions(
-  metadata: Metadata,
+  metadata: Described,
   calls: ReadonlyMap<string, BuiltFunction>,
 ): Functions {
   const functions = new Map(builtins);

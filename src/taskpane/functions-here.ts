@@ -15,3 +15,7 @@ export function functionHere(id: string): Call | undefined {
 
 export const isErrorCell = (cell: unknown): cell is ErrorCell =>
   typeof cell === "object" && cell !== null && typeof (cell as { code?: unknown }).code === "string";
+
+/** The code of an error that a cell shows; undefined for any other value. */
+export const errorCode = (value: unknown): string | undefined =>
+  typeof value === "string" && /^#(?:N\/A|[A-Z]+(?:\/0)?[!?])$/.test(value) ? value : undefined;

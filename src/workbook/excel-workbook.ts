@@ -2,6 +2,7 @@
 
 import { onChangeInSight } from "./excel-events.ts";
 import { copySheetAsValues, settledValues } from "./excel-freeze.ts";
+import { readMeanings } from "./excel-meanings.ts";
 import { addCharts, addImages, type DrawsPng } from "./excel-pictures.ts";
 import { areaOf, PLACE, readArea, usedPart } from "./excel-read.ts";
 import { inExcel } from "./excel-run.ts";
@@ -70,6 +71,19 @@ export class ExcelWorkbook implements Workbook {
       await context.sync();
       return parent.isNullObject ? cell : areaOf(cell.sheet, parent);
     });
+  }
+
+  filledFrom(cell: Area): Promise<Area> {
+    return inExcel(async (context) => {
+      const spill = rangeAt(context, cell).getSpillingToRangeOrNullObject();
+      spill.load(PLACE);
+      await context.sync();
+      return spill.isNullObject ? cell : areaOf(cell.sheet, spill);
+    });
+  }
+
+  meanings() {
+    return inExcel(readMeanings);
   }
 
   tableAt(area: Area): Promise<string | undefined> {

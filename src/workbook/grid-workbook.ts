@@ -1,6 +1,7 @@
 // workbook: the adapter for the browser workbook, over the model of its grid.
 
 import type { Model } from "@odoo/o-spreadsheet";
+import { gridMeanings } from "./grid-names.ts";
 import { keepPrintSetup, printSetupOf } from "./grid-print.ts";
 import { newSheetSteps } from "./grid-sheet.ts";
 import { areaOf, asLiteralInput, asUserInput, roomFor, runSteps, type Step } from "./grid-steps.ts";
@@ -129,6 +130,19 @@ export class GridWorkbook implements Workbook {
     const position = { sheetId: this.idOf(cell.sheet), row: cell.row, col: cell.column };
     const { row, col } = this.getters.getArrayFormulaSpreadingOn(position) ?? position;
     return { ...cell, row, column: col };
+  }
+
+  async filledFrom(cell: Area): Promise<Area> {
+    const zone = this.getters.getSpreadZone({
+      sheetId: this.idOf(cell.sheet),
+      row: cell.row,
+      col: cell.column,
+    });
+    return zone ? areaOf(cell.sheet, zone) : cell;
+  }
+
+  async meanings() {
+    return gridMeanings(this.model);
   }
 
   async tableAt(): Promise<undefined> {

@@ -12,6 +12,8 @@ export function laterWorkbook(known: Promise<Workbook>): Workbook {
     readComputed: async (...given) => (await known).readComputed(...given),
     sheets: async () => (await known).sheets(),
     homeOf: async (...given) => (await known).homeOf(...given),
+    filledFrom: async (...given) => (await known).filledFrom(...given),
+    meanings: async () => (await known).meanings(),
     tableAt: async (...given) => (await known).tableAt(...given),
     show: async (...given) => (await known).show(...given),
     used: async (...given) => (await known).used(...given),

@@ -14,6 +14,8 @@ export const noWorkbook: Workbook = {
   readComputed: refuse,
   sheets: refuse,
   homeOf: refuse,
+  filledFrom: refuse,
+  meanings: refuse,
   tableAt: refuse,
   show: refuse,
   used: refuse,

@@ -156,6 +156,23 @@ export function literal(content: Content): Content {
   return /^[+\-@]|\d|^(?:true|false)$/i.test(content) ? `'${content}` : content;
 }
 
+/** What a name stands for in formulas; on all sheets where it is of none. */
+export interface DefinedName {
+  readonly name: string;
+  readonly sheet: string | undefined;
+  /** With its equal sign. */
+  readonly formula: string;
+}
+
+export interface NamedTable {
+  readonly name: string;
+  /** Its headers and totals among the cells. */
+  readonly area: Area;
+  readonly headerRows: number;
+  readonly totalsRows: number;
+  readonly columns: readonly string[];
+}
+
 /** Why something was not done, in one sentence for the person; nothing has been changed then. */
 export class Refusal extends Error {
   override name = "Refusal";
@@ -182,6 +199,10 @@ export interface Workbook {
   sheets(): Promise<readonly string[]>;
   /** The cell whose formula gives a cell its content: itself, or the one that spills into it. */
   homeOf(cell: Area): Promise<Area>;
+  /** The cells that the formula of a cell fills: the cell, or all that it spills into. */
+  filledFrom(cell: Area): Promise<Area>;
+  /** What names and tables stand for in formulas. */
+  meanings(): Promise<{ readonly names: readonly DefinedName[]; readonly tables: readonly NamedTable[] }>;
   /** The table that an area lies in or meets: no formula spills there. */
   tableAt(area: Area): Promise<string | undefined>;
   /** Selects an area and brings it into sight. */

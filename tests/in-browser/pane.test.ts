@@ -412,10 +412,41 @@ describe("what stands in the sheet", () => {
     await page.locator("#pane-explain [type=submit]").click();
     await page.locator("#pane-explained").waitFor();
     expect(await page.locator("#pane-explained-title").textContent()).toBe("C1: REAM.RPM");
-    expect(await page.locator("#pane-explained-args tr").first().textContent()).toMatch(/^surfaceSpeedA115/);
+    expect(await page.locator(".pane-explained-args tr").first().textContent()).toMatch(/^surfaceSpeedA115/);
     // 1000·15/(π·10)
-    expect(await page.locator("#pane-explained-steps").textContent()).toContain("477.46");
-    expect(await page.locator("#pane-explained-sources li").count()).toBeGreaterThan(0);
+    expect(await page.locator(".pane-explained-steps").textContent()).toContain("477.46");
+    expect(await page.locator(".pane-explained-sources li").count()).toBeGreaterThan(0);
+    expect(errors).toEqual([]);
+  });
+
+  test("a formula with a name, another sheet and a call in a call has the steps of both calls", async () => {
+    const { page, errors } = watched;
+    await newSheet(page, [["30"]]);
+    const sheet = (await page.locator(".o-sheet.active").first().textContent())!.trim();
+    await page.locator(".o-named-range-selector input").first().fill("Pace");
+    await page.locator(".o-named-range-selector input").first().press("Enter");
+    await newSheet(page, [
+      ["0.3", "12", `=REAM.FEEDRATE(A1,REAM.RPM(Pace,B1*2))`, `=REAM.RPM('${sheet}'!A1,B1)`],
+    ]);
+    await select(page, "C1");
+    await tool(page, "explain");
+    await page.locator("#pane-explain [type=submit]").click();
+    await page.locator("#pane-explained").waitFor();
+    expect(await page.locator("#pane-explained-title").textContent()).toBe("C1: REAM.FEEDRATE, REAM.RPM");
+    // 1000·30/(π·24) = 397.887…, times 0.3
+    const steps = await page.locator(".pane-explained-steps").allTextContents();
+    expect(steps[0]).toContain("119.366");
+    expect(steps[1]).toContain("397.887");
+    const inner = page.locator(".pane-explained-args").nth(1).locator("tr");
+    expect(await inner.first().textContent()).toMatch(/^surfaceSpeedPace \(.*A1\)30/);
+    expect(await inner.nth(1).textContent()).toMatch(/^diameterB1\*2 \(B1\)24/);
+    expect(await page.locator("#pane-explained-otherwise").isVisible()).toBe(false);
+    await select(page, "D1");
+    await page.locator("#pane-explain [type=submit]").click();
+    await page.waitForFunction(() =>
+      document.getElementById("pane-explained-title")!.textContent!.startsWith("D1"),
+    );
+    expect(await page.locator(".pane-explained-args tr").first().textContent()).toMatch(/A1.*30/);
     expect(errors).toEqual([]);
   });
 

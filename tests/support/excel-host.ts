@@ -98,6 +98,7 @@ export function giveExcel(
     decimalSeparator: ".",
     calculationMode: "Automatic",
     from1904: false,
+    names: {},
     ...given,
   });
   /** Objects that outlive their batch, by the number that stands for them. */

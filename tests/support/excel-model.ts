@@ -19,7 +19,14 @@ export interface SheetDouble {
   readonly hiddenRows?: readonly number[];
   /** Cells that have a format and no content count as used too. */
   readonly formatted?: Box;
-  readonly tables?: readonly { readonly name: string; readonly box: Box }[];
+  readonly tables?: readonly {
+    readonly name: string;
+    readonly box: Box;
+    /** Whether the last row holds totals. */
+    readonly totals?: boolean;
+  }[];
+  /** Names of the sheet alone, with their formulas. */
+  readonly names?: Readonly<Record<string, string>>;
 }
 
 export interface HostState {
@@ -31,6 +38,8 @@ export interface HostState {
   readonly calculationMode: string;
   /** Whether days are counted from 1904. */
   readonly from1904: boolean;
+  /** Names of the workbook, with their formulas. */
+  readonly names: Readonly<Record<string, string>>;
   readonly asked: { readonly added: string[]; readonly activated: string[] };
 }
 
@@ -97,6 +106,7 @@ export function hostWorkbook({
   decimalSeparator,
   calculationMode,
   from1904,
+  names,
 }: HostState): HostObject {
   const ids = new Map<SheetDouble, string>();
   const idOf = (sheet: SheetDouble) => {
@@ -109,6 +119,36 @@ export function hostWorkbook({
     return found;
   };
   const list = (type: string, items: readonly HostObject[]) => new HostObject(type, { items: () => items });
+  const namedItems = (given: Readonly<Record<string, string>> = {}) =>
+    list(
+      "NamedItemCollection",
+      Object.entries(given).map(
+        ([name, formula]) =>
+          new HostObject("NamedItem", { values: { Name: () => name, Formula: () => formula } }),
+      ),
+    );
+  const tableOf = (
+    sheet: SheetDouble,
+    { name, box, totals = false }: NonNullable<SheetDouble["tables"]>[number],
+  ) =>
+    new HostObject(
+      "Table",
+      {
+        values: { Name: () => name, ShowHeaders: () => true, ShowTotals: () => totals },
+        children: {
+          Worksheet: () => sheetOf(sheet),
+          Columns: () =>
+            list(
+              "TableColumnCollection",
+              block([box[0], box[1], 1, box[3]], sheet.cells, "")[0].map(
+                (header) => new HostObject("TableColumn", { values: { Name: () => String(header) } }),
+              ),
+            ),
+        },
+        methods: { GetRange: () => rangeOf(sheet, box) },
+      },
+      name,
+    );
   const selected = () => {
     if (selection === "chart") throw new HostError("InvalidSelection");
     return selection;
@@ -236,7 +276,7 @@ export function hostWorkbook({
             "TableScopedCollection",
             (sheet.tables ?? [])
               .filter((table) => meets(table.box, box))
-              .map(({ name }) => new HostObject("Table", { values: { Name: () => name } })),
+              .map((table) => tableOf(sheet, table)),
           ),
         Select: ignored,
         Merge: ignored,
@@ -274,6 +314,7 @@ export function hostWorkbook({
           new HostObject("WorksheetProtection", { values: { Protected: () => sheet.protected ?? false } }),
         FreezePanes: () =>
           new HostObject("WorksheetFreezePanes", { methods: { FreezeRows: () => {}, FreezeAt: () => {} } }),
+        Names: () => namedItems(sheet.names),
         Charts: charts,
         Shapes: shapes,
         PageLayout: () => {
@@ -339,6 +380,14 @@ export function hostWorkbook({
             },
           },
         }),
+      Names: () => namedItems(names),
+      Tables: () => {
+        const all = sheets.flatMap((sheet) => (sheet.tables ?? []).map((table) => tableOf(sheet, table)));
+        return new HostObject("TableCollection", {
+          items: () => all,
+          item: (key) => all.find(({ id }) => id === key)!,
+        });
+      },
       Functions: () =>
         new HostObject("Functions", {
           methods: {

@@ -8,9 +8,11 @@ import {
   type Content,
   cellAddress,
   cutTo,
+  type DefinedName,
   type Hold,
   heldCell,
   heldSentence,
+  type NamedTable,
   type NewSheet,
   Refusal,
   type Workbook,
@@ -35,6 +37,8 @@ export class MemoryWorkbook implements Workbook {
   readonly hiddenRows = new Set<number>();
   /** The table that every cell lies in, if any. */
   table: string | undefined;
+  readonly names: DefinedName[] = [];
+  readonly tables: NamedTable[] = [];
   /** Whether the host is never done computing. */
   isComputing = false;
   /** One entry for each step that could be undone. */
@@ -144,6 +148,18 @@ export class MemoryWorkbook implements Workbook {
       for (let row = cell.row; row >= 0; row--)
         if (String(formulas[row][column]).startsWith("=")) return { ...cell, row, column };
     return cell;
+  }
+
+  async filledFrom(cell: Area): Promise<Area> {
+    const { holds } = await this.read({ ...cell, rows: 200, columns: 20 });
+    let [rows, columns] = [1, 1];
+    while (holds[rows]?.[0] === "spilled") rows++;
+    while (holds[0][columns] === "spilled") columns++;
+    return { ...cell, rows, columns };
+  }
+
+  async meanings() {
+    return { names: this.names, tables: this.tables };
   }
 
   async tableAt(): Promise<string | undefined> {

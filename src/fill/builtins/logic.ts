@@ -132,7 +132,7 @@ function firstTrue(args: readonly Node[], context: Context, mode: Mode): Value {
 function matching(args: readonly Node[], context: Context, mode: Mode): Value {
   const value = onlyOne(condition(args[0], context, mode));
   if (isError(value)) return value;
-  const last = args.length % 2 === 0 ? args.at(-1) : undefined;
+  const last = args.length % 2 === 0 ? args[args.length - 1] : undefined;
   for (let i = 1; i + 1 < args.length; i += 2) {
     const other = onlyOne(condition(args[i], context, mode));
     if (isError(other)) return other;
@@ -178,7 +178,7 @@ function named(args: readonly Node[], context: Context, mode: Mode): Value {
     // A name stands for all the cells of its range; what uses it decides.
     variables.set(name.name, evaluate(args[i + 1], inside, "arrayRange"));
   }
-  return evaluate(args.at(-1)!, inside, mode);
+  return evaluate(args[args.length - 1], inside, mode);
 }
 
 /** Texts in ranges are skipped; those in the formula itself are read. */

@@ -119,7 +119,7 @@ function lookup(args: readonly Argument[], context: Context): Scalar {
   );
   if (place < 0) return notAvailable();
   if (args.length > 2) return list(args[2], context)[place] ?? notAvailable();
-  return lines[place].at(-1) ?? 0;
+  return lines[place][lines[place].length - 1] ?? 0;
 }
 
 function xlookup(args: readonly Argument[], context: Context): Value {

@@ -30,11 +30,11 @@ export class Order {
     of: "number" | "string",
   ) {
     const own: number[] = [];
-    for (let i = 0; i < places.length; i++) if (typeof index.at(places[i]) === of) own.push(places[i]);
+    for (let i = 0; i < places.length; i++) if (typeof index.valueAt(places[i]) === of) own.push(places[i]);
     const rises =
       of === "number"
-        ? (a: number, b: number) => (index.at(a) as number) - (index.at(b) as number)
-        : (a: number, b: number) => compareTexts(index.at(a) as string, index.at(b) as string);
+        ? (a: number, b: number) => (index.valueAt(a) as number) - (index.valueAt(b) as number)
+        : (a: number, b: number) => compareTexts(index.valueAt(a) as string, index.valueAt(b) as string);
     this.places = own.sort((a, b) => rises(a, b) || a - b);
   }
 
@@ -48,7 +48,7 @@ export class Order {
         return typeof value === "number" ? fold.of(value) : fold.start;
       };
       tree = new Tree(
-        this.places.map((place) => leaf(range.at(place), place)),
+        this.places.map((place) => leaf(range.valueAt(place), place)),
         fold,
       );
       this.trees.set(key, tree);
@@ -61,7 +61,7 @@ export class Order {
     let [low, high] = [0, this.places.length];
     while (low < high) {
       const middle = (low + high) >> 1;
-      if (meets(this.index.at(this.places[middle])) === side!.isBelow) low = middle + 1;
+      if (meets(this.index.valueAt(this.places[middle])) === side!.isBelow) low = middle + 1;
       else high = middle;
     }
     return side!.isBelow ? [0, low] : [low, this.places.length];

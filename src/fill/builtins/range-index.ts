@@ -184,7 +184,7 @@ export class RangeIndex {
     this.name = `${this.start} ${size}`;
   }
 
-  at(place: number): Scalar {
+  valueAt(place: number): Scalar {
     return place < this.size ? (this.block.cells[this.from + place] ?? null) : null;
   }
 

@@ -64,7 +64,7 @@ const listOf = (places: number[]): Listed => new Listed(new Selection(places), p
 
 function meetsAll(conditions: readonly Asked[], place: number): boolean {
   for (let i = 0; i < conditions.length; i++)
-    if (!conditions[i].condition.meets(conditions[i].index.at(place))) return false;
+    if (!conditions[i].condition.meets(conditions[i].index.valueAt(place))) return false;
   return true;
 }
 
@@ -87,7 +87,7 @@ class Span implements Found {
   fold(range: RangeIndex, kind: Kind): number {
     if (this.count <= FEW) return this.list().fold(range, kind);
     const error = this.order.tree(range, "error").between(this.from, this.to);
-    if (error !== Number.POSITIVE_INFINITY) throw range.at(error);
+    if (error !== Number.POSITIVE_INFINITY) throw range.valueAt(error);
     return this.order.tree(range, kind).between(this.from, this.to);
   }
 }
@@ -234,12 +234,12 @@ class Selection {
     }
     const { results } = folded;
     for (let i = results.length; i < count; i++) {
-      const value = range.at(this.places[i]);
+      const value = range.valueAt(this.places[i]);
       const before = i === 0 ? start : results[i - 1];
       results.push(typeof value === "number" ? join(before, of(value)) : before);
       if (value instanceof CellError) folded.error = Math.min(folded.error, i);
     }
-    if (folded.error < count) throw range.at(this.places[folded.error]);
+    if (folded.error < count) throw range.valueAt(this.places[folded.error]);
     return results[count - 1];
   }
 }

@@ -2,11 +2,10 @@
 
 import type { Metadata } from "../../build/metadata.ts";
 import { Refusal } from "../../workbook/workbook.ts";
-import { type StoredNames, storedNames } from "../../workbook/xlsx/stored-names.ts";
+import { functionName, type StoredNames, storedNames } from "../../workbook/xlsx/stored-names.ts";
 import { type Functions, isByValue } from "../formula/evaluate.ts";
 import type { Node } from "../formula/nodes.ts";
 import { parseFormula } from "../formula/parse.ts";
-import { functionName } from "../load.ts";
 import { isWorksheetFunction } from "../worksheet-functions.ts";
 
 export interface NewColumns {

@@ -140,7 +140,7 @@ class Parser extends ReferenceReader {
   private array(): Node {
     const rows: Node[][] = [[]];
     for (;;) {
-      rows.at(-1)!.push(this.signed());
+      rows[rows.length - 1].push(this.signed());
       if (this.take("}")) return { kind: "array", rows };
       if (this.take(";")) rows.push([]);
       else if (!this.take(",")) this.refuse("an array that is not read");

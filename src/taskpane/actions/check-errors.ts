@@ -9,6 +9,7 @@ import {
   partOf,
   type Workbook,
 } from "../../workbook/workbook.ts";
+import { errorCode } from "../functions-here.ts";
 import type { Help } from "../help.ts";
 import type { Odd } from "./check-columns.ts";
 import { errorMessage } from "./explain-cell.ts";
@@ -18,8 +19,7 @@ import { someOf } from "./references.ts";
 /** Errors beyond these are named without their message: each takes a calculation. */
 const MOST_EXPLAINED = 60;
 
-const isError = (value: Content | undefined): value is string =>
-  typeof value === "string" && /^#(?:N\/A|[A-Z]+(?:\/0)?[!?])$/.test(value);
+const isError = (value: Content | undefined): value is string => errorCode(value) !== undefined;
 
 export async function oddErrors(workbook: Workbook, cells: Cells, help: Help): Promise<Odd[]> {
   const roots = rootsIn(cells);

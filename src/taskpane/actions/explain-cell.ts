@@ -1,6 +1,7 @@
-// taskpane: what a formula of ours in a cell is worked out from: its arguments with the cells that they come from, the
-// calculation in steps, where it is from, and what an error in it says.
+// taskpane: what the formulas of ours in a cell are worked out from: their arguments with the cells that they come from,
+// the calculation in steps, where it is from, and what an error in it says.
 
+import { isMatrix, type Matrix, type Value } from "../../fill/formula/values.ts";
 import {
   type Area,
   addressOf,
@@ -9,10 +10,11 @@ import {
   Refusal,
   type Workbook,
 } from "../../workbook/workbook.ts";
-import { functionHere, isErrorCell } from "../functions-here.ts";
+import { errorCode, functionHere, isErrorCell } from "../functions-here.ts";
 import { functionCalled, type Help, type HelpFunction } from "../help.ts";
-import { type FormulaCall, ourCalls } from "./formula-calls.ts";
-import { readReference } from "./references.ts";
+import { ourCalls } from "./formula-calls.ts";
+import { referenceTo } from "./references.ts";
+import { type Placed, type WorkedCall, workedCalls } from "./worked-calls.ts";
 
 export interface ExplainedArgument {
   readonly name: string;
@@ -20,150 +22,156 @@ export interface ExplainedArgument {
   readonly description: string;
   /** As the formula has it, "" where it is left out. */
   readonly written: string;
-  /** The one cell that counts for this row. */
-  readonly area: Area | undefined;
+  /** The cells that it names, as this sheet would write them. */
+  readonly cells: readonly string[];
+  /** The one value that counts for this row. */
   readonly value: Content | undefined;
+}
+
+export interface ExplainedCall {
+  readonly described: HelpFunction;
+  /** What it gives, cell by cell. */
+  readonly value: readonly Content[];
+  readonly args: readonly ExplainedArgument[];
+  readonly steps: readonly string[];
+  /** Why there are no steps, or which of several rows they are for. */
+  readonly note: string | undefined;
+  /** What an error in it says. */
+  readonly message: string | undefined;
+  readonly sources: readonly { readonly kind: string; readonly text: string }[];
 }
 
 export interface Explanation {
   readonly address: string;
   readonly formula: string;
-  readonly described: HelpFunction;
   readonly value: Content;
-  /** What an error in the cell says. */
   readonly message: string | undefined;
-  readonly args: readonly ExplainedArgument[];
-  readonly steps: readonly string[];
-  /** Why there are no steps. */
-  readonly withoutSteps: string | undefined;
-  readonly sources: readonly { readonly kind: string; readonly text: string }[];
+  /** What the formula comes to where the cell shows something else. */
+  readonly otherwise: Content | undefined;
+  /** Every call of ours in the formula, in the order in which they start. */
+  readonly calls: readonly ExplainedCall[];
 }
 
 /** Explains the active cell. @throws Refusal where it holds no formula of ours */
 export async function explainCell(workbook: Workbook, help: Help): Promise<Explanation> {
   const active = await workbook.active();
-  const found = await calledIn(workbook, active, help);
-  if (!found) throw new Refusal(`${addressOf(active)} holds no REAM formula. Select a cell that does.`);
-  const { formula, described } = found;
+  const placed = await placedIn(workbook, active, help);
+  if (!placed) throw new Refusal(`${addressOf(active)} holds no REAM formula. Select a cell that does.`);
   const { values } = await workbook.read(active);
-  const args = await argumentsIn(workbook, found, active);
-  const { steps, withoutSteps, message } = workOut(described, args);
+  const [[value]] = values;
+  const worked = await workedCalls(workbook, placed, help);
+  const calls = worked.calls.flatMap((call) => explained(call, placed, help));
+  const here = worked.value === undefined ? undefined : cellOf(worked.value, placed);
   return {
     address: cellAddress(active.row, active.column),
-    formula,
-    described,
-    value: values[0][0],
-    message,
-    args: args.map(({ matrix: _, ...argument }) => argument),
-    steps,
-    withoutSteps,
-    sources: sourcesOf(described.id),
+    formula: placed.formula,
+    value,
+    message: errorCode(value) && calls.find(({ message }) => message !== undefined)?.message,
+    otherwise: here === undefined || isSame(here, value) ? undefined : here,
+    calls,
   };
 }
 
 /** What an error in a cell says; undefined where that cannot be told. */
 export async function errorMessage(workbook: Workbook, cell: Area, help: Help): Promise<string | undefined> {
-  const found = await calledIn(workbook, cell, help);
-  if (!found) return undefined;
-  const args = await argumentsIn(workbook, found, cell);
-  return workOut(found.described, args).message;
+  const placed = await placedIn(workbook, cell, help);
+  if (!placed) return undefined;
+  const { calls } = await workedCalls(workbook, placed, help);
+  return calls.flatMap((call) => explained(call, placed, help)).find(({ message }) => message !== undefined)
+    ?.message;
 }
 
-/** The first call of ours in the formula that gives a cell its content. */
-async function calledIn(workbook: Workbook, cell: Area, help: Help) {
+interface Looked extends Placed {
+  readonly across: number;
+}
+
+/** The formula that gives a cell its content; undefined where it calls none of ours. */
+async function placedIn(workbook: Workbook, cell: Area, help: Help): Promise<Looked | undefined> {
   const home = await workbook.homeOf(cell);
   const formula = String((await workbook.read(home)).formulas[0][0]);
-  const [call] = ourCalls(formula);
-  const described = call && functionCalled(help, call.id);
-  return described && { formula, home, call, described };
+  if (!ourCalls(formula).some(({ id }) => functionCalled(help, id))) return undefined;
+  return { formula, home, down: cell.row - home.row, across: cell.column - home.column };
 }
 
-type Called = NonNullable<Awaited<ReturnType<typeof calledIn>>>;
-
-const argumentsIn = (workbook: Workbook, { described, call, home }: Called, cell: Area): Promise<Worked[]> =>
-  Promise.all(argumentsOf(described, call).map((given) => explained(workbook, given, home, cell.row)));
-
-interface GivenArgument {
-  readonly name: string;
-  readonly description: string;
-  readonly written: string;
-  readonly whole: boolean;
+function cellOf(value: Value, { down, across }: Looked): Content {
+  const line = isMatrix(value) ? (value.length === 1 ? value[0] : value[down]) : [value];
+  return contentOf(line?.length === 1 ? line[0] : line?.[across]);
 }
 
-function argumentsOf({ parameters }: HelpFunction, { args }: FormulaCall): GivenArgument[] {
+const contentOf = (cell: unknown): Content => (isErrorCell(cell) ? cell.code : ((cell ?? "") as Content));
+
+/** Whether a cell shows what its formula comes to, to the digits that matter. An empty result may show as 0. */
+function isSame(one: Content, shown: Content): boolean {
+  if (typeof one === "number" && typeof shown === "number")
+    return Math.abs(one - shown) <= 1e-6 * Math.max(Math.abs(one), Math.abs(shown));
+  return one === shown || (one === "" && shown === 0);
+}
+
+function explained(call: WorkedCall, { home, down, across }: Looked, help: Help): ExplainedCall[] {
+  const described = functionCalled(help, call.id);
+  if (!described) return [];
+  const { parameters, row, id } = described;
   const last = parameters[parameters.length - 1];
-  const count = Math.max(parameters.length, last?.repeating ? args.length : 0);
-  return Array.from({ length: count }, (_, at) => {
-    const parameter = parameters[at] ?? last;
-    const { name, description, whole } = parameter;
-    return { name, description, whole, written: args[at] ?? "" };
+  const count = Math.max(parameters.length, last?.repeating ? call.args.length : 0);
+  const notes = new Set<string>();
+  const taken: (Matrix | null)[] = [];
+  const args = Array.from({ length: count }, (_, at): ExplainedArgument => {
+    const { name, description, whole } = parameters[at] ?? last;
+    const matrix = call.given[at] ?? null;
+    const one = matrix && !whole ? oneOf(matrix, down, row.length > 0 ? undefined : across, notes) : matrix;
+    taken.push(one);
+    const isOne = one?.length === 1 && one[0].length === 1;
+    return {
+      name,
+      description,
+      written: call.args[at] ?? "",
+      cells: call.cells[at]?.map((area) => referenceTo(area, home.sheet)) ?? [],
+      value: isOne ? contentOf(one[0][0]) : undefined,
+    };
   });
+  const worked = call.why ? { ...NOTHING, note: call.why } : workOut(described, taken);
+  const note = worked.note ?? [...notes].join(" ");
+  return [{ described, args, ...worked, note: note || undefined, sources: sourcesOf(id) }];
 }
 
-type Worked = ExplainedArgument & { readonly matrix: unknown[][] | null | undefined };
-
-async function explained(workbook: Workbook, given: GivenArgument, home: Area, row: number): Promise<Worked> {
-  const { name, description, written, whole } = given;
-  const plain = { name, description, written, area: undefined, value: undefined };
-  if (written === "") return { ...plain, matrix: null };
-  const reference = readReference(written, home.sheet);
-  if (reference) {
-    const { area } = reference;
-    const place = whole || area.rows === 1 ? area : { ...area, row: area.row + (row - home.row), rows: 1 };
-    const { values } = await workbook.read(place);
-    const matrix = values.map((line) => line.map(asCell));
-    const isOne = place.rows === 1 && place.columns === 1;
-    return { ...plain, area: place, value: isOne ? values[0][0] : undefined, matrix };
-  }
-  const value = literalOf(written);
-  return { ...plain, value, matrix: value === undefined ? undefined : [[value]] };
+/** Of several rows the one that is looked at, and of several columns too where they are not the cells of a row. */
+function oneOf(matrix: Matrix, down: number, across: number | undefined, notes: Set<string>): Matrix {
+  const rows = matrix.length;
+  const lines = rows === 1 ? matrix : [matrix[down] ?? matrix[0].map(() => null)];
+  if (rows > 1) notes.add(`The steps are for row ${down + 1} of ${rows}.`);
+  const columns = lines[0].length;
+  if (across === undefined || columns === 1) return lines;
+  notes.add(`The steps are for column ${across + 1} of ${columns}.`);
+  return lines.map((line) => [line[across] ?? null]);
 }
 
-/** An error's code in a cell is an error for a function. */
-const asCell = (value: Content): unknown =>
-  typeof value === "string" && /^#(?:N\/A|[A-Z]+(?:\/0)?[!?])$/.test(value) ? { code: value } : value;
-
-function literalOf(written: string): Content | undefined {
-  if (/^"(?:[^"]|"")*"$/.test(written)) return written.slice(1, -1).replaceAll('""', '"');
-  if (/^(?:true|false)$/i.test(written)) return written.toUpperCase() === "TRUE";
-  return /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i.test(written) ? Number(written) : undefined;
-}
+const NOTHING = { value: [], steps: [], message: undefined };
 
 function workOut(
-  described: HelpFunction,
-  args: readonly Worked[],
-): Pick<Explanation, "steps" | "withoutSteps" | "message"> {
-  const { id } = described;
+  { id, parameters }: HelpFunction,
+  taken: readonly (Matrix | null)[],
+): Pick<ExplainedCall, "value" | "steps" | "note" | "message"> {
   const [call, steps] = [functionHere(id), functionHere("STEPS")];
-  const none = { steps: [], message: undefined };
-  if (!call || !steps) return { ...none, withoutSteps: "The functions are not loaded in this page." };
-  const unknown = args.find(({ matrix }) => matrix === undefined);
-  if (unknown)
-    return {
-      ...none,
-      withoutSteps: `${unknown.name} is worked out inside the formula (${unknown.written}), so there are no steps.`,
-    };
-  const matrices = args.map(({ matrix }) => matrix ?? null);
-  while (matrices.length > 0 && matrices[matrices.length - 1] === null) matrices.pop();
-  const given = matrices.map((matrix) => matrix ?? [[null]]);
-  const fixed = described.parameters.filter(({ repeating }) => !repeating).length;
-  const isRepeating = fixed < described.parameters.length;
-  const failed = call(...(isRepeating ? [...given.slice(0, fixed), given.slice(fixed)] : given))
-    .flat()
-    .find(isErrorCell);
-  if (failed) return { ...none, message: failed.message ?? failed.code, withoutSteps: undefined };
-  const lines = steps([[id]], given);
-  const told = lines
-    .map(([line]) => (isErrorCell(line) ? "" : String(line)))
-    .filter((line) => line !== "" && !line.startsWith("source: "));
+  if (!call || !steps) return { ...NOTHING, note: "The functions are not loaded in this page." };
+  const given = taken.map((matrix): unknown[][] => matrix ?? [[null]]);
+  while (given.length > 0 && taken[given.length - 1] === null) given.pop();
+  const fixed = parameters.filter(({ repeating }) => !repeating).length;
+  const isRepeating = fixed < parameters.length;
+  const result = call(...(isRepeating ? [...given.slice(0, fixed), given.slice(fixed)] : given)).flat();
+  const value = result.map(contentOf);
+  const failed = result.find(isErrorCell);
+  if (failed) return { value, steps: [], message: failed.message ?? failed.code, note: undefined };
+  const lines = steps([[id]], given).map(([line]) => (isErrorCell(line) ? "" : String(line)));
+  const told = lines.filter((line) => line !== "" && !line.startsWith("source: "));
   return {
+    value,
     steps: told,
     message: undefined,
-    withoutSteps: told.length > 0 ? undefined : "The inputs are empty.",
+    note: told.length > 0 ? undefined : "The inputs are empty.",
   };
 }
 
-function sourcesOf(id: string): Explanation["sources"] {
+function sourcesOf(id: string): ExplainedCall["sources"] {
   const table = functionHere("SOURCES")?.() ?? [];
   return table
     .filter(([name]) => String(name).replace(/^REAM\./, "") === id)

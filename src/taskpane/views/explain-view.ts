@@ -1,10 +1,11 @@
 // taskpane: explaining the selected cell, and checking its sheet.
 
-import { addressOf, type Content } from "../../workbook/workbook.ts";
+import type { Content } from "../../workbook/workbook.ts";
 import { checkSheet, type Finding } from "../actions/check-sheet.ts";
 import { counted } from "../actions/convert-cells.ts";
-import { type Explanation, explainCell } from "../actions/explain-cell.ts";
+import { type ExplainedCall, type Explanation, explainCell } from "../actions/explain-cell.ts";
 import { reenterFormulas } from "../actions/reenter-formulas.ts";
+import { someOf } from "../actions/references.ts";
 import { byId, listItems, make, tableRows } from "../dom.ts";
 import { signature } from "../help.ts";
 import type { PaneContext } from "../pane-context.ts";
@@ -21,40 +22,68 @@ export function explainView(context: PaneContext): void {
   });
 }
 
-function showExplanation(told: Explanation): void {
-  const { address, formula, described, value, message, args, steps, withoutSteps, sources } = told;
-  byId("pane-explained-title").textContent = `${address}: REAM.${described.id}`;
-  byId("pane-explained-formula").textContent = formula || signature(described);
-  byId("pane-explained-value").textContent = message ? `${value}: ${message}` : String(value);
-  byId("pane-explained-what").textContent = described.description;
-  byId("pane-explained-args").replaceChildren(
-    ...tableRows(
-      args
-        .filter(({ written }) => written !== "")
-        .map(({ name, written, area, value: given, description }) => [
-          name,
-          area ? addressOf(area) : written,
-          shown(given),
-          description,
-        ]),
-    ),
-  );
-  const left = args.filter(({ written }) => written === "").map(({ name }) => name);
-  byId("pane-explained-left").textContent = left.length > 0 ? `Left out: ${left.join(", ")}.` : "";
-  byId("pane-explained-steps").replaceChildren(
-    ...steps.map((line) => make("li", {}, make("code", {}, line))),
-  );
-  byId("pane-explained-steps-none").textContent = withoutSteps ?? "";
-  byId("pane-explained-sources").replaceChildren(
-    ...listItems(sources.map(({ kind, text }) => `${text} (${KINDS[kind] ?? kind})`)),
-  );
-  const isRun = RUN_ON_A_MACHINE.has(described.topic);
+function showExplanation({ address, formula, value, message, otherwise, calls }: Explanation): void {
+  const names = [...new Set(calls.map(({ described }) => `REAM.${described.id}`))];
+  byId("pane-explained-title").textContent = `${address}: ${names.join(", ")}`;
+  byId("pane-explained-formula").textContent = formula;
+  byId("pane-explained-value").textContent = message ? `${value}: ${message}` : shown(value);
+  const warning = byId("pane-explained-otherwise");
+  warning.hidden = otherwise === undefined;
+  warning.textContent = `With the cells as they are now, the formula comes to ${shown(otherwise) || "nothing"}. The cell may not be computed yet.`;
+  byId("pane-explained-calls").replaceChildren(...calls.map(callShown));
+  const isRun = calls.some(({ described }) => RUN_ON_A_MACHINE.has(described.topic));
   byId("pane-explained-caution").textContent = isRun
     ? "A starting value for an estimate. The machine's manual and the tool's own data come first."
     : "";
   byId("pane-explained").hidden = false;
 }
 
+function callShown({
+  described,
+  value,
+  args,
+  steps,
+  note,
+  message,
+  sources,
+}: ExplainedCall): DocumentFragment {
+  const { content } = byId<HTMLTemplateElement>("pane-explained-call");
+  const call = document.importNode(content, true);
+  const part = (name: string) => call.querySelector(`.pane-explained-${name}`)!;
+  part("name").textContent = signature(described);
+  part("what").textContent = described.description;
+  part("gives").textContent = message ? `Gives ${shown(value[0])}: ${message}` : givenText(value);
+  part("args").replaceChildren(
+    ...tableRows(
+      args
+        .filter(({ written }) => written !== "")
+        .map(({ name, written, cells, value: given, description }) => [
+          name,
+          cells.length === 0 || cells.join() === written ? written : `${written} (${someOf(cells)})`,
+          shown(given),
+          description,
+        ]),
+    ),
+  );
+  const left = args.filter(({ written }) => written === "").map(({ name }) => name);
+  part("left").textContent = left.length > 0 ? `Left out: ${left.join(", ")}.` : "";
+  part("steps").replaceChildren(...steps.map((line) => make("li", {}, make("code", {}, line))));
+  part("note").textContent = note ?? "";
+  part("sources").replaceChildren(
+    ...listItems(sources.map(({ kind, text }) => `${text} (${KINDS[kind] ?? kind})`)),
+  );
+  return call;
+}
+
+/** The first few cells that a call gives. */
+function givenText(value: readonly Content[]): string {
+  if (value.length === 0) return "";
+  const rest = value.length - MOST_GIVEN;
+  const first = value.slice(0, MOST_GIVEN).map(shown).join(", ");
+  return `Gives ${first}${rest > 0 ? ` and ${rest} more` : ""}`;
+}
+
+const MOST_GIVEN = 8;
 const RUN_ON_A_MACHINE = new Set(["Speeds and feeds", "Torque and power", "Tool life", "Stock and drills"]);
 const KINDS: Readonly<Record<string, string>> = {
   print: "seen in print",

@@ -49,6 +49,10 @@ export function storedNames(names: Iterable<string>): StoredNames {
   };
 }
 
+/** The name of any function as a user writes it, in capitals: newer ones have prefixes in a file. */
+export const functionName = (name: string, names: StoredNames): string =>
+  names.find(name) ?? name.replace(/^_xlfn\.(?:_xlws\.)?/i, "").toUpperCase();
+
 /** A quick look, so that a formula without us is not parsed. */
 export function mentionsNamespace(formula: string): boolean {
   return /ream[._]/i.test(formula);
