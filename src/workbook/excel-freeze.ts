@@ -1,7 +1,7 @@
 // workbook: a copy of a sheet of Excel with values in place of formulas, made once Excel has nothing left to compute.
 
 import { readArea, readSliced, usedPart } from "./excel-read.ts";
-import { freeSheetName } from "./excel-sheet.ts";
+import { newSheetName } from "./excel-sheet.ts";
 import { putChanges } from "./excel-write.ts";
 import { type Area, type Cells, type Content, Refusal } from "./workbook.ts";
 
@@ -40,7 +40,7 @@ export async function copySheetAsValues(
 ): Promise<{ name: string; replaced: number }> {
   const original = context.workbook.worksheets.getItem(sheet);
   const part = usedPart(original);
-  const name = await freeSheetName(context, `${sheet} (values)`);
+  const name = await newSheetName(context, `${sheet} (values)`);
   const used = part(sheet);
   if (!used) throw new Refusal(`The sheet "${sheet}" is empty. There is nothing to copy.`);
   const cells = await readArea(context, used);

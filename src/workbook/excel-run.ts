@@ -3,16 +3,21 @@
 
 import { Refusal } from "./workbook.ts";
 
-const SENTENCES: Readonly<Record<string, string>> = {
+/** What to say of each code of Excel's. */
+export const SENTENCES: Readonly<Record<string, string>> = {
   AccessDenied: "The sheet or the workbook is protected. Unprotect it under Review, then try again.",
   ActivityLimitReached: "Excel is busy with too much at once. Wait a moment, then try again.",
   ApiNotFound: "This version of Excel cannot do that. Update Excel, then try again.",
   CellLimitExceeded: "These are more cells than Excel takes at once. Select fewer cells.",
+  Conflict: "Somebody else changed these cells at the same time. Look at them, then try again.",
   FilteredRangeConflict: "A filter is in the way. Clear the filter, then try again.",
+  FormulaLengthExceedsLimit: "A formula would be longer than Excel takes. Use fewer or shorter references.",
   GeneralException: "Excel could not do it and does not say why. Try again.",
   HostRestartNeeded: "Excel must be closed and opened again first.",
+  InactiveWorkbook: "Another workbook is in front. Click into the workbook of this pane, then try again.",
   InsertDeleteConflict: "Excel is inserting or deleting cells. Wait a moment, then try again.",
   InvalidArgument: "Excel does not take that there. Select other cells.",
+  InvalidObjectPath: "That sheet or range is not there any more. Select cells again.",
   InvalidOperation: "Excel does not allow that on these cells. Select other cells.",
   InvalidOperationInCellEditMode: "A cell is being edited. Press Enter or Esc, then try again.",
   InvalidReference: "A reference leads to no cell. Correct it first.",
@@ -31,6 +36,7 @@ const SENTENCES: Readonly<Record<string, string>> = {
   ServiceNotAvailable: "Excel does not answer. Check the connection, then try again.",
   SpillConflict: "The result would run over filled cells. Empty them first.",
   UndoNotSupported: "Excel cannot undo that, so nothing was done.",
+  UnsupportedFeature: "This Excel does not have that. Update Excel, then try again.",
   UnsupportedOperation: "Excel does not allow that here.",
   UnsupportedSheet: "That works on a worksheet alone. Select cells on a worksheet.",
 };

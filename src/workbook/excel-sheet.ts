@@ -3,18 +3,26 @@
 import { dress } from "./excel-looks.ts";
 import { sendsInTime } from "./excel-write.ts";
 import type { NewColumn, NewSheet } from "./workbook.ts";
-import { columnLetters, literal, sheetReference } from "./workbook.ts";
+import { columnLetters, literal, Refusal, sheetReference } from "./workbook.ts";
 
 /** Excel takes a list of words in a rule only this long; a longer one is kept in a hidden column. */
 const LONGEST_LIST = 255;
 const POINTS_PER_CHARACTER = 6;
 const INPUT_COLOR = "#0b4fa0";
 
-/** A name that no sheet has: the wanted one, or with a number; cut to the 31 characters that Excel allows. */
-export async function freeSheetName(context: Excel.RequestContext, wanted: string): Promise<string> {
-  const { worksheets } = context.workbook;
+/**
+ * A name that no sheet has: the wanted one, or with a number; cut to the 31 characters that Excel allows.
+ * @throws Refusal where no sheet can be added
+ */
+export async function newSheetName(context: Excel.RequestContext, wanted: string): Promise<string> {
+  const { worksheets, protection } = context.workbook;
   worksheets.load("items/name");
+  protection.load("protected");
   await context.sync();
+  if (protection.protected)
+    throw new Refusal(
+      "The structure of the workbook is protected, so no sheet can be added. Unprotect it under Review > Protect Workbook, then try again.",
+    );
   const taken = new Set(worksheets.items.map(({ name }) => name.toLowerCase()));
   for (let number = 1; ; number++) {
     const end = number === 1 ? "" : ` ${number}`;

@@ -5,9 +5,10 @@ import { copySheetAsValues, settledValues } from "./excel-freeze.ts";
 import { readMeanings } from "./excel-meanings.ts";
 import { addCharts, addImages, type DrawsPng } from "./excel-pictures.ts";
 import { areaOf, PLACE, readArea, usedPart } from "./excel-read.ts";
+import { asksForRules } from "./excel-rules.ts";
 import { inExcel } from "./excel-run.ts";
-import { addColumns, freeSheetName } from "./excel-sheet.ts";
-import { readToWrite, writeWhole } from "./excel-write.ts";
+import { addColumns, newSheetName } from "./excel-sheet.ts";
+import { messagesFor, readToWrite, writeWhole } from "./excel-write.ts";
 import { pngText } from "./png.ts";
 import { type Area, type Cells, type Change, cutTo, type NewSheet, type Workbook } from "./workbook.ts";
 
@@ -115,8 +116,20 @@ export class ExcelWorkbook implements Workbook {
     await writeWhole(changes, before);
   }
 
+  async stepsToUndo(changes: readonly Change[]): Promise<number> {
+    return messagesFor(changes);
+  }
+
+  hasRules(area: Area): Promise<boolean> {
+    return inExcel(async (context) => {
+      const has = asksForRules(context, area);
+      await context.sync();
+      return has();
+    });
+  }
+
   async addSheet(sheet: NewSheet): Promise<string> {
-    const name = await inExcel((context) => freeSheetName(context, sheet.name));
+    const name = await inExcel((context) => newSheetName(context, sheet.name));
     try {
       await inExcel(async (context) => {
         const added = context.workbook.worksheets.add(name);

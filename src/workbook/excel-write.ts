@@ -2,6 +2,7 @@
 // refuses a part of it.
 
 import { readArea } from "./excel-read.ts";
+import { asksForPivots, asksForRules, invalidCells, refuseInvalid, refusePivots } from "./excel-rules.ts";
 import { inExcel } from "./excel-run.ts";
 import {
   type Area,
@@ -31,33 +32,60 @@ const signsOf = (contents: readonly (readonly Content[])[]): number =>
     0,
   );
 
+/** Tells of contents, one after the other, whether those before them make a message that they do not fit into. */
+function fills(): (contents: readonly (readonly Content[])[]) => boolean {
+  let waiting = 0;
+  return (contents) => {
+    const signs = signsOf(contents);
+    const isFull = waiting > 0 && waiting + signs > MOST_SIGNS;
+    waiting = isFull ? signs : waiting + signs;
+    return isFull;
+  };
+}
+
 /** Counts what is written, and sends it before it comes to more than Excel takes at once. */
 export function sendsInTime(
   context: Excel.RequestContext,
 ): (contents: readonly (readonly Content[])[]) => Promise<void> {
-  let waiting = 0;
+  const isFull = fills();
   return async (contents) => {
-    const signs = signsOf(contents);
-    if (waiting > 0 && waiting + signs > MOST_SIGNS) {
-      await context.sync();
-      waiting = 0;
-    }
-    waiting += signs;
+    if (isFull(contents)) await context.sync();
   };
+}
+
+/** How many messages changes take, each of them a step to undo. */
+export function messagesFor(changes: readonly Change[]): number {
+  const isFull = fills();
+  return 1 + changes.flatMap(runsOf).filter(({ contents }) => isFull([contents])).length;
+}
+
+/** What is known before something is written. */
+export interface Before {
+  /** The cells of each change as they are. */
+  readonly cells: readonly Cells[];
+  readonly isReadOnly: boolean;
+  /** Areas with data validation, and their cells that break it as they are. */
+  readonly ruled: readonly Area[];
+  readonly invalid: ReadonlySet<string>;
 }
 
 /** The cells of each change as they are. @throws Refusal where one of them may not be written to */
 export async function readToWrite(
   context: Excel.RequestContext,
   changes: readonly Change[],
-): Promise<Cells[]> {
+): Promise<Before> {
   const names = [...new Set(changes.map(({ sheet }) => sheet))];
   const protections = names.map((name) => context.workbook.worksheets.getItem(name).protection);
   for (const protection of protections) protection.load("protected");
+  const areas = changes.map(areaOfChange);
+  const rules = areas.map((area) => asksForRules(context, area));
+  const pivots = asksForPivots(context, areas);
+  context.workbook.load("readOnly");
   await context.sync();
   const at = protections.findIndex((protection) => protection.protected);
   if (at >= 0)
     throw new Refusal(`The sheet "${names[at]}" is protected. Unprotect it first. Nothing was changed.`);
+  await refusePivots(context, changes, pivots());
   const before = await readChanged(context, changes);
   for (const [index, { formulas }] of changes.entries()) {
     const held = heldCell(before[index], formulas);
@@ -68,7 +96,9 @@ export async function readToWrite(
         `${text} has the number format Text, so what is written there would stay a text. Set it to General, then try again. Nothing was changed.`,
       );
   }
-  return before;
+  const ruled = areas.filter((_, index) => rules[index]());
+  const invalid = ruled.length > 0 ? await invalidCells(context, ruled) : new Set<string>();
+  return { cells: before, isReadOnly: context.workbook.readOnly, ruled, invalid };
 }
 
 /** The cells of each change; those of a sheet in one go where they are not far apart. */
@@ -168,25 +198,28 @@ async function put(changes: readonly Change[]): Promise<void> {
   });
 }
 
-/**
- * Writes all or nothing. Excel keeps what it did before it came to what it refuses, so that this is taken back.
- * @param before the cells of each change as they were
- */
-export async function writeWhole(changes: readonly Change[], before: readonly Cells[]): Promise<void> {
+const READ_ONLY =
+  "The workbook is open for reading only. Save a copy, or choose Editing where Excel shows Viewing, then try again.";
+
+/** Writes all or nothing. Excel keeps what it did before it came to what it refuses, so that this is taken back. */
+export async function writeWhole(changes: readonly Change[], before: Before): Promise<void> {
+  const { cells, isReadOnly, ruled, invalid } = before;
+  let isPut = false;
   try {
     await put(changes);
+    isPut = true;
+    if (ruled.length > 0) await inExcel((context) => refuseInvalid(context, changes, ruled, invalid));
   } catch (thrown) {
-    const { message } = thrown as Refusal;
-    const back = changes.map((change, at) => ({ ...change, formulas: formerly(change, before[at]) }));
-    try {
-      await put(back);
-    } catch {
-      const isWhole = back.length === 1 && runsOf(back[0]).length === 1;
-      throw isWhole
-        ? thrown
-        : new Refusal(`${message} Look at the cells first: a part may have been changed.`);
-    }
-    throw new Refusal(`${message} Nothing was changed.`);
+    const message = isReadOnly && !isPut ? READ_ONLY : (thrown as Refusal).message;
+    const back = changes.map((change, at) => ({ ...change, formulas: formerly(change, cells[at]) }));
+    const isOnePart = back.length === 1 && runsOf(back[0]).length === 1;
+    const isBack = await put(back).then(
+      () => true,
+      () => isOnePart && !isPut,
+    );
+    throw new Refusal(
+      `${message} ${isBack ? "Nothing was changed." : "Look at the cells first: a part may have been changed."}`,
+    );
   }
 }
 

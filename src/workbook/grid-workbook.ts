@@ -3,6 +3,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { gridMeanings } from "./grid-names.ts";
 import { keepPrintSetup, printSetupOf } from "./grid-print.ts";
+import { runWithinRules } from "./grid-rules.ts";
 import { newSheetSteps } from "./grid-sheet.ts";
 import { areaOf, asLiteralInput, asUserInput, roomFor, runSteps, type Step } from "./grid-steps.ts";
 import {
@@ -30,6 +31,8 @@ export class GridWorkbook implements Workbook {
   /** Here all is computed at once, and days count from 1900. */
   readonly readComputed = (area: Area) => this.read(area);
   readonly dayShift = async () => 0;
+  readonly stepsToUndo = async () => 1;
+  readonly meanings = async () => gridMeanings(this.model);
 
   constructor(private readonly model: Model) {}
 
@@ -41,6 +44,10 @@ export class GridWorkbook implements Workbook {
     const id = this.getters.getSheetIdByName(name);
     if (id === undefined) throw new Refusal(`There is no sheet "${name}" any more.`);
     return id;
+  }
+
+  private positionOf({ sheet, row, column }: Area): Position {
+    return { sheetId: this.idOf(sheet), row, col: column };
   }
 
   private refuseOtherThanCells(): void {
@@ -127,22 +134,14 @@ export class GridWorkbook implements Workbook {
   }
 
   async homeOf(cell: Area): Promise<Area> {
-    const position = { sheetId: this.idOf(cell.sheet), row: cell.row, col: cell.column };
+    const position = this.positionOf(cell);
     const { row, col } = this.getters.getArrayFormulaSpreadingOn(position) ?? position;
     return { ...cell, row, column: col };
   }
 
   async filledFrom(cell: Area): Promise<Area> {
-    const zone = this.getters.getSpreadZone({
-      sheetId: this.idOf(cell.sheet),
-      row: cell.row,
-      col: cell.column,
-    });
+    const zone = this.getters.getSpreadZone(this.positionOf(cell));
     return zone ? areaOf(cell.sheet, zone) : cell;
-  }
-
-  async meanings() {
-    return gridMeanings(this.model);
   }
 
   async tableAt(): Promise<undefined> {
@@ -198,7 +197,12 @@ export class GridWorkbook implements Workbook {
     const room = [...size].flatMap(([sheetId, { rows, columns }]) =>
       roomFor(this.model, sheetId, rows, columns),
     );
-    runSteps(this.model, [...room, ...steps]);
+    runWithinRules(this.model, [...room, ...steps]);
+  }
+
+  async hasRules(area: Area): Promise<boolean> {
+    const sheetId = this.idOf(area.sheet);
+    return [...this.positions(sheetId, area)].some((cell) => this.getters.getValidationRuleForCell(cell));
   }
 
   async addSheet(sheet: NewSheet): Promise<string> {

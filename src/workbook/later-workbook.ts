@@ -18,6 +18,8 @@ export function laterWorkbook(known: Promise<Workbook>): Workbook {
     show: async (...given) => (await known).show(...given),
     used: async (...given) => (await known).used(...given),
     write: async (...given) => (await known).write(...given),
+    stepsToUndo: async (...given) => (await known).stepsToUndo(...given),
+    hasRules: async (...given) => (await known).hasRules(...given),
     addSheet: async (...given) => (await known).addSheet(...given),
     openNew: async (...given) => (await known).openNew(...given),
     copyAsValues: async (...given) => (await known).copyAsValues(...given),

@@ -20,6 +20,8 @@ export const noWorkbook: Workbook = {
   show: refuse,
   used: refuse,
   write: refuse,
+  stepsToUndo: refuse,
+  hasRules: refuse,
   addSheet: refuse,
   openNew: refuse,
   copyAsValues: refuse,

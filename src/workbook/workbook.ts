@@ -209,8 +209,15 @@ export interface Workbook {
   show(area: Area): Promise<void>;
   /** The used part of a sheet; undefined for an empty one. */
   used(sheet: string): Promise<Area | undefined>;
-  /** Writes all or nothing, as one step to undo. @throws Refusal on a protected sheet and on held cells */
+  /**
+   * Writes all or nothing. @throws Refusal on a protected sheet, on held cells, and where data validation would keep a
+   * user from typing a figure or text; formulas are not held against it
+   */
   write(changes: readonly Change[]): Promise<void>;
+  /** How many steps to undo it takes to write changes. */
+  stepsToUndo(changes: readonly Change[]): Promise<number>;
+  /** Whether data validation says what may be typed into some of these cells. */
+  hasRules(area: Area): Promise<boolean>;
   /** Adds a sheet, shows it and gives its name. */
   addSheet(sheet: NewSheet): Promise<string>;
   /** Opens a file as a workbook of its own; false where the host cannot, and the file is to be downloaded. */

@@ -232,11 +232,11 @@ test.each<[string, (row: number) => string, (own: number, key: number, from: num
     const ROWS_DOWN = 600;
     const keys = Array.from({ length: ROWS_DOWN }, (_, i) => (i * 7) % 5);
     const values = keys.map((_, i) => ((i * 31) % 97) / 10);
-    const { at } = RangeIndex.prototype;
+    const { valueAt } = RangeIndex.prototype;
     let read = 0;
-    RangeIndex.prototype.at = function (place) {
+    RangeIndex.prototype.valueAt = function (place) {
       read++;
-      return at.call(this, place);
+      return valueAt.call(this, place);
     };
     let given: unknown[];
     try {
@@ -245,7 +245,7 @@ test.each<[string, (row: number) => string, (own: number, key: number, from: num
         keys.map((_, i) => formula(i + 1)),
       );
     } finally {
-      RangeIndex.prototype.at = at;
+      RangeIndex.prototype.valueAt = valueAt;
     }
     const wanted = keys.map((key, row) => {
       let sum = 0;

@@ -99,6 +99,8 @@ export function giveExcel(
     calculationMode: "Automatic",
     from1904: false,
     names: {},
+    isReadOnly: false,
+    isStructureProtected: false,
     ...given,
   });
   /** Objects that outlive their batch, by the number that stands for them. */

@@ -25,6 +25,14 @@ export interface SheetDouble {
     /** Whether the last row holds totals. */
     readonly totals?: boolean;
   }[];
+  /** Data validation, which this host like Excel does not hold against what is written by an add-in. */
+  readonly rules?: readonly {
+    readonly box: Box;
+    readonly allows: (content: Content) => boolean;
+    readonly style?: "Stop" | "Warning" | "Information";
+    readonly showAlert?: boolean;
+  }[];
+  readonly pivots?: readonly { readonly name: string; readonly box: Box }[];
   /** Names of the sheet alone, with their formulas. */
   readonly names?: Readonly<Record<string, string>>;
 }
@@ -38,6 +46,9 @@ export interface HostState {
   readonly calculationMode: string;
   /** Whether days are counted from 1904. */
   readonly from1904: boolean;
+  readonly isReadOnly: boolean;
+  /** Whether no sheet may be added. */
+  readonly isStructureProtected: boolean;
   /** Names of the workbook, with their formulas. */
   readonly names: Readonly<Record<string, string>>;
   readonly asked: { readonly added: string[]; readonly activated: string[] };
@@ -107,6 +118,8 @@ export function hostWorkbook({
   calculationMode,
   from1904,
   names,
+  isReadOnly,
+  isStructureProtected,
 }: HostState): HostObject {
   const ids = new Map<SheetDouble, string>();
   const idOf = (sheet: SheetDouble) => {
@@ -242,8 +255,18 @@ export function hostWorkbook({
                 }),
             },
           }),
-        DataValidation: () =>
-          new HostObject("DataValidation", { setters: { Rule: ignored, ErrorAlert: ignored } }),
+        DataValidation: () => {
+          const rules = (sheet.rules ?? []).filter((rule) => meets(rule.box, box));
+          const [{ style = "Stop", showAlert = true }] = [...rules, {} as Partial<(typeof rules)[number]>];
+          return new HostObject("DataValidation", {
+            values: {
+              Type: () => (rules.length === 0 ? "None" : "Inconsistent"),
+              ErrorAlert: () => ({ style, showAlert, title: "", message: "" }),
+            },
+            setters: { Rule: ignored, ErrorAlert: ignored },
+            methods: { GetInvalidCellsOrNullObject: () => areas(invalidIn(rules)) },
+          });
+        },
       },
       methods: {
         GetCell: (r, c) => rangeOf(sheet, [row + r, column + c, 1, 1]),
@@ -278,11 +301,44 @@ export function hostWorkbook({
               .filter((table) => meets(table.box, box))
               .map((table) => tableOf(sheet, table)),
           ),
+        GetPivotTables: () => {
+          const met = (sheet.pivots ?? []).filter((pivot) => meets(pivot.box, box));
+          const objects = met.map(
+            (pivot) =>
+              new HostObject(
+                "PivotTable",
+                {
+                  values: { Name: () => pivot.name },
+                  children: {
+                    Layout: () =>
+                      new HostObject("PivotLayout", {
+                        methods: { GetRange: () => rangeOf(sheet, pivot.box) },
+                      }),
+                  },
+                },
+                pivot.name,
+              ),
+          );
+          return new HostObject("PivotTableScopedCollection", {
+            items: () => objects,
+            item: (key) => objects.find(({ id }) => id === key)!,
+          });
+        },
         Select: ignored,
         Merge: ignored,
       },
     });
 
+    function invalidIn(rules: NonNullable<SheetDouble["rules"]>): Box[] {
+      const cells = box[2] * box[3] > 100_000 ? [] : block(box, sheet.cells, "" as Content);
+      return cells.flatMap((line, r) =>
+        line.flatMap((content, c): Box[] => {
+          const at: Box = [row + r, column + c, 1, 1];
+          const rule = rules.find((one) => meets(one.box, at));
+          return content === "" || !rule || rule.allows(content) ? [] : [at];
+        }),
+      );
+    }
     function areas(boxes: readonly Box[]): HostObject | null {
       return boxes.length === 0 ? null : areasOf(sheet, boxes);
     }
@@ -365,7 +421,10 @@ export function hostWorkbook({
   }
 
   return new HostObject("Workbook", {
+    values: { ReadOnly: () => isReadOnly },
     children: {
+      Protection: () =>
+        new HostObject("WorkbookProtection", { values: { Protected: () => isStructureProtected } }),
       Worksheets: () =>
         new HostObject("WorksheetCollection", {
           items: () => sheets.map(sheetOf),

@@ -37,6 +37,8 @@ export class MemoryWorkbook implements Workbook {
   readonly hiddenRows = new Set<number>();
   /** The table that every cell lies in, if any. */
   table: string | undefined;
+  /** Cells with data validation. */
+  readonly ruled: Area[] = [];
   readonly names: DefinedName[] = [];
   readonly tables: NamedTable[] = [];
   /** Whether the host is never done computing. */
@@ -202,6 +204,14 @@ export class MemoryWorkbook implements Workbook {
       });
     }
     this.steps.push(changes);
+  }
+
+  async stepsToUndo(): Promise<number> {
+    return 1;
+  }
+
+  async hasRules(area: Area): Promise<boolean> {
+    return this.ruled.some((one) => one.sheet === area.sheet && cutTo(one, area) !== undefined);
   }
 
   async addSheet(sheet: NewSheet): Promise<string> {

@@ -188,7 +188,7 @@ describe("entering formulas again", () => {
         workbook,
         declarations.map(({ id }) => id),
       ),
-    ).toEqual({ formulas: 3, sheets: 2 });
+    ).toEqual({ formulas: 3, sheets: 2, steps: 1 });
     expect(workbook.at("A1")).toBe("=REAM.RPM(15,10)");
     expect(workbook.at("B2", "Job 2")).toBe("=REAM.STOCK(A1)*2");
     expect(workbook.at("B3", "Job 2")).toBe("=REAM.LIMITS(A1)");

@@ -120,7 +120,7 @@ describe("entering formulas again", () => {
   ];
   test("takes every stored form, leaves texts and others, and comes in one message", async () => {
     const { sheets, asked } = giveExcel(stored(), { sheet: "Job", boxes: [first] });
-    expect(await reenterFormulas(workbook, ids)).toEqual({ formulas: 5, sheets: 2 });
+    expect(await reenterFormulas(workbook, ids)).toEqual({ formulas: 5, sheets: 2, steps: 1 });
     expect(sheets[0].cells).toEqual([
       ["=REAM.RPM(15,10)", "=REAM.LIMITS(A9)", "", "=REAM.RPM(1,2)", "=1+1"],
       ["=REAM.RPM(15,12)", '=IF(A9="","",@REAM.RPM(15,10))', "", "", 5],

@@ -131,8 +131,11 @@ async function freeColumn(workbook: Workbook, hand: Area, expected: Area): Promi
     cells.values.every(
       (values, index) => values[column] === "" && cells.holds[index][column] === undefined,
     ) && cells.formulas.every((formulas) => formulas[column] === "");
-  for (let column = 0; column < columns; column++)
-    if (isFree(column)) return { sheet, row, column: after + column, rows, columns: 1 };
+  for (let column = 0; column < columns; column++) {
+    const place = { sheet, row, column: after + column, rows, columns: 1 };
+    // Verdicts are no figures that a rule would allow.
+    if (isFree(column) && !(await workbook.hasRules(place))) return place;
+  }
   throw new Refusal(none);
 }
 

@@ -43,6 +43,8 @@ export interface Gathered {
   readonly above: readonly (Cells | undefined)[];
   /** What reads the selected cells. */
   readonly readers: Readers;
+  /** Whether data validation says what some of them may hold. */
+  readonly isRuled: boolean;
 }
 
 export interface Shown {
@@ -72,23 +74,22 @@ interface Figure {
 /** Reads what is selected. @throws Refusal */
 export async function gather(workbook: Workbook): Promise<Gathered> {
   const areas = await workbook.selected();
-  return { ...(await withRowsAbove(workbook, areas)), readers: await formulasReading(workbook, areas) };
+  return gatherOf(workbook, areas);
 }
 
-async function withRowsAbove(
-  workbook: Workbook,
-  areas: readonly Cells[],
-): Promise<Omit<Gathered, "readers">> {
+async function gatherOf(workbook: Workbook, areas: readonly Cells[]): Promise<Gathered> {
   const above = await Promise.all(
     areas.map(async ({ sheet, row, column, columns }) =>
       row === 0 ? undefined : workbook.read({ sheet, row: row - 1, column, rows: 1, columns }),
     ),
   );
-  return { areas, above };
+  const readers = await formulasReading(workbook, areas);
+  const rules = await Promise.all(areas.map((area) => workbook.hasRules(area)));
+  return { areas, above, readers, isRuled: rules.includes(true) };
 }
 
 /** What a conversion would do. @throws Refusal when there is nothing to convert, or a merged figure */
-export function planConversion({ areas, above, readers }: Gathered, choice: Choice): ConversionPlan {
+export function planConversion({ areas, above, readers, isRuled }: Gathered, choice: Choice): ConversionPlan {
   if (areas.length === 0) throw new Refusal("The selected cells are empty: select the figures to convert.");
   const { figures, counts } = sort(areas, choice.withHidden ?? false);
   const leftAlone = Object.entries(counts).map(([what, count]) => counted(count, what));
@@ -126,6 +127,10 @@ export function planConversion({ areas, above, readers }: Gathered, choice: Choi
     notes.unshift(
       `${counted(outOfSight, HIDDEN)} would stay as they are, so the headers stay too. Clear the filter, or convert the hidden rows with them.`,
     );
+  if (isRuled)
+    notes.push(
+      "Some of these cells have data validation. The new figures must keep to it: if one does not, nothing is changed.",
+    );
   const zeros = results.filter((value, index) => value === 0 && exact[index] !== 0).length;
   if (zeros > 0) notes.push(`${counted(zeros, "figures")} would become 0: give more decimals.`);
   const hidden = figures.filter(({ area, row, column }, index) => {
@@ -158,13 +163,11 @@ export async function applyConversion(
   const now = await Promise.all(
     gathered.areas.map(async (area) => ({ ...(await workbook.read(area)), hidden: area.hidden })),
   );
-  const again = planConversion(
-    { ...(await withRowsAbove(workbook, now)), readers: gathered.readers },
-    plan.choice,
-  );
-  if (JSON.stringify(again.changes) !== JSON.stringify(plan.changes))
+  const again = planConversion(await gatherOf(workbook, now), plan.choice);
+  const [shown, known] = [plan, again].map(({ changes, notes }) => JSON.stringify({ changes, notes }));
+  if (shown !== known)
     throw new Refusal(
-      "The cells have changed since they were shown: look at the change again. Nothing was changed.",
+      "The cells, or formulas that read them, have changed since they were shown. Look at the change again. Nothing was changed.",
     );
   await workbook.write(plan.changes);
 }
@@ -212,7 +215,7 @@ function whatItIs(content: Content, format: string, spilled: boolean): string {
 
 /** The header of each column with figures: the nearest text above the first of them, in the area or right above it. */
 function planHeaders(
-  { areas, above }: Omit<Gathered, "readers">,
+  { areas, above }: Pick<Gathered, "areas" | "above">,
   figures: readonly Figure[],
   { kind, direction }: Choice,
 ): { changes: Change[]; shown: Shown[]; notes: string[] } {

@@ -8,9 +8,11 @@ import { callsOurs } from "./formula-calls.ts";
 export interface Reentered {
   readonly formulas: number;
   readonly sheets: number;
+  /** Steps to undo. */
+  readonly steps: number;
 }
 
-/** Writes every formula of ours as a user writes it, in all sheets, as one step to undo. @throws Refusal */
+/** Writes every formula of ours as a user writes it, in all sheets. @throws Refusal */
 export async function reenterFormulas(workbook: Workbook, ids: readonly string[]): Promise<Reentered> {
   const names = storedNames(ids);
   const changes: Change[] = [];
@@ -32,6 +34,7 @@ export async function reenterFormulas(workbook: Workbook, ids: readonly string[]
     formulas += found;
   }
   if (formulas === 0) throw new Refusal("The workbook has no REAM formula. There is nothing to enter again.");
+  const steps = await workbook.stepsToUndo(changes);
   await workbook.write(changes);
-  return { formulas, sheets: changes.length };
+  return { formulas, sheets: changes.length, steps };
 }

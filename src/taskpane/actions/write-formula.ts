@@ -212,6 +212,10 @@ async function refuseWithoutRoom(
     throw new Refusal(
       `${cellAddress(room.row, room.column)} is filled: empty it first, or select an empty cell.`,
     );
+  if (!replaces && (await workbook.hasRules({ ...room, rows: 1, columns: 1 })))
+    throw new Refusal(
+      `${cellAddress(room.row, room.column)} has data validation, which is not applied to a formula that is put in from here. Select another cell, or clear the rule first.`,
+    );
   if (formats[0][0] === "@")
     throw new Refusal(
       `${cellAddress(room.row, room.column)} has the number format Text, so a formula would stay a text. Set it to General first.`,

@@ -26,7 +26,7 @@ export function convertView(context: PaneContext): void {
     plan = undefined;
     byId("pane-change").hidden = true;
   };
-  const look = () => {
+  const look = async () => {
     if (!gathered) return;
     const decimals = inputById("pane-decimals");
     plan = planConversion(gathered, {
@@ -36,7 +36,7 @@ export function convertView(context: PaneContext): void {
       decimals:
         decimals.value === "" ? undefined : Math.min(9, Math.max(0, Math.round(Number(decimals.value)))),
     });
-    show(plan, gathered);
+    show(plan, gathered, await context.workbook.stepsToUndo(plan.changes));
   };
 
   const form = byId<HTMLFormElement>("pane-convert");
@@ -45,7 +45,7 @@ export function convertView(context: PaneContext): void {
     void context.run(async () => {
       forget();
       gathered = await gather(context.workbook);
-      look();
+      await look();
       byId("pane-change").scrollIntoView({ block: "start" });
       byId("pane-change-title").focus({ preventScroll: true });
       return undefined;
@@ -55,7 +55,7 @@ export function convertView(context: PaneContext): void {
   form.addEventListener("change", () => {
     if (plan)
       void context.run(async () => {
-        look();
+        await look();
         return undefined;
       });
   });
@@ -71,7 +71,11 @@ export function convertView(context: PaneContext): void {
   );
 }
 
-function show({ converted, headers, leftAlone, notes, decimals }: ConversionPlan, gathered: Gathered): void {
+function show(
+  { converted, headers, leftAlone, notes, decimals }: ConversionPlan,
+  gathered: Gathered,
+  steps: number,
+): void {
   const text = (content: Content) => String(content);
   const rows = [
     ...headers.map(({ address, before, after }) => [address, text(before), text(after)]),
@@ -85,7 +89,9 @@ function show({ converted, headers, leftAlone, notes, decimals }: ConversionPlan
       ...(headers.length > 0 ? [`${counted(headers.length, "headers")} with the new unit`] : []),
       ...(leftAlone.length > 0 ? [`Left as they are: ${leftAlone.join(", ")}`] : []),
     ]),
-    ...notes.map((note) => make("li", { class: "pane-warning" }, note)),
+    ...[...notes, ...(steps > 1 ? [inSteps(steps)] : [])].map((note) =>
+      make("li", { class: "pane-warning" }, note),
+    ),
   );
   const more = converted.length - MOST_ROWS;
   byId("pane-change-caption").textContent =
@@ -93,3 +99,6 @@ function show({ converted, headers, leftAlone, notes, decimals }: ConversionPlan
   byId("pane-change-rows").replaceChildren(...tableRows(rows));
   byId("pane-change").hidden = false;
 }
+
+const inSteps = (steps: number) =>
+  `So much is written in ${steps} parts: to take it all back, press Undo ${steps} times.`;

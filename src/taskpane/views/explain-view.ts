@@ -112,11 +112,12 @@ export function checkSheetView(context: PaneContext): void {
   byId("pane-reenter").addEventListener("click", () =>
     context.run(async () => {
       const { functions } = await context.help();
-      const { formulas, sheets } = await reenterFormulas(
+      const { formulas, sheets, steps } = await reenterFormulas(
         context.workbook,
         functions.map(({ id }) => id),
       );
-      return `${counted(formulas, "formulas")} entered again on ${counted(sheets, "sheets")}.`;
+      const undo = steps > 1 ? ` To take it back, press Undo ${steps} times.` : "";
+      return `${counted(formulas, "formulas")} entered again on ${counted(sheets, "sheets")}.${undo}`;
     }),
   );
 }

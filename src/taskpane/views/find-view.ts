@@ -174,9 +174,11 @@ function startForm(context: PaneContext): void {
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     void context.run(async () => {
-      const made = await plan();
+      await plan();
       if (SPEED_TOPICS.has(opened!.described.topic) && !(await context.readCautions()))
         return "Nothing was put in: the cautions were not read.";
+      // Another cell may have been selected, or filled, while they were read.
+      const made = await plan();
       await putFormula(context.workbook, made);
       const formula = await shown(made.formula);
       byId("pane-formula").textContent = formula;
