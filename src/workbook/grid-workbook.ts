@@ -28,10 +28,12 @@ interface Position {
 }
 
 export class GridWorkbook implements Workbook {
-  /** Here all is computed at once, and days count from 1900. */
+  /** Here all is computed at once, days count from 1900, a write is one step, and no formula knows tables. */
   readonly readComputed = (area: Area) => this.read(area);
   readonly dayShift = async () => 0;
   readonly stepsToUndo = async () => 1;
+  readonly tableAt = async () => undefined;
+  readonly openNew = async () => false;
   readonly meanings = async () => gridMeanings(this.model);
 
   constructor(private readonly model: Model) {}
@@ -144,10 +146,6 @@ export class GridWorkbook implements Workbook {
     return zone ? areaOf(cell.sheet, zone) : cell;
   }
 
-  async tableAt(): Promise<undefined> {
-    return undefined;
-  }
-
   async show({ sheet, row, column, rows, columns }: Area): Promise<void> {
     this.activate(this.idOf(sheet));
     const zone = { left: column, right: column + columns - 1, top: row, bottom: row + rows - 1 };
@@ -213,10 +211,6 @@ export class GridWorkbook implements Workbook {
     keepPrintSetup(this.model, sheetId, sheet.print);
     this.activate(sheetId);
     return name;
-  }
-
-  async openNew(): Promise<boolean> {
-    return false;
   }
 
   async copyAsValues(
