@@ -17,6 +17,7 @@ import { freezeView, quoteView } from "./views/sheet-views.ts";
 /** @returns the means to show a view by its name */
 export function startPane(workbook: Workbook, help: () => Promise<Help>): (view: string) => void {
   const context = paneContext(workbook, help, readCautions);
+  leaveDoubleClicks();
   const show = startTools();
   for (const view of [
     findView,
@@ -33,6 +34,16 @@ export function startPane(workbook: Workbook, help: () => Promise<Help>): (view:
     view(context);
   showSelected(workbook);
   return show;
+}
+
+/** The second click of a double click does nothing: what a button does is done once. */
+function leaveDoubleClicks(): void {
+  const leave = (event: MouseEvent) => {
+    if (event.detail < 2 || !(event.target as Element).closest("button")) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+  };
+  byId("pane").addEventListener("click", leave, { capture: true });
 }
 
 function startTools(): (view: string) => void {

@@ -4,7 +4,7 @@
 import { type Area, type Cells, type Content, type Hold, Refusal } from "./workbook.ts";
 
 /** More cells than this are not read. */
-const MOST_CELLS = 200_000;
+const MOST_CELLS = 500_000;
 /** Cells in the first slice: formula, value and format of each at some 160 bytes stay under 5 MB. */
 const SLICE = 10_000;
 /** Cells that are asked one by one in one message. */

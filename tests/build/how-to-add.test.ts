@@ -32,6 +32,10 @@ describe("the certificate", () => {
     expect(new X509Certificate(served.cert).verify(authority.publicKey)).toBe(true);
     for (const platform of ["win32", "darwin", "linux"] as const)
       expect(howToTrust(served, platform).join(" ")).toContain(served.authority);
+    for (const platform of ["win32", "darwin"] as const) {
+      const [command] = howToTrust(served, platform).filter((line) => line.startsWith("Trust it"));
+      expect(command).toContain(served.authority);
+    }
     // The name by which Windows takes it back.
     expect(howToTrust(served, "win32").join(" ")).toContain(/CN=(.+)/.exec(authority.subject)![1]);
   });

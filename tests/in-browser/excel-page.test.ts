@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Metadata } from "../../src/build/metadata.ts";
 import { distFolder, projectFolder } from "../../src/build/paths.ts";
+import { SENTENCES } from "../../src/workbook/excel-run.ts";
 import { share } from "../support/share.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import { started } from "./pane-page.ts";
@@ -222,6 +223,29 @@ describe("in Excel", () => {
       await page.context().close();
     },
   );
+
+  test("what Excel refuses is told in the pane, whatever its code", async () => {
+    const watched = await openPage();
+    const { page } = watched;
+    await ready(watched);
+    await page.waitForFunction(started);
+    await page.locator("#pane [data-show=freeze]").click();
+    const told: Record<string, string | null> = {};
+    for (const code of Object.keys(SENTENCES)) {
+      await page.evaluate((refused) => {
+        (globalThis as any).Excel.run = () =>
+          Promise.reject(Object.assign(new Error("no"), { code: refused }));
+        document.getElementById("pane-status")!.textContent = "";
+      }, code);
+      await page.locator("#pane-freeze [type=submit]").click();
+      await page.clock.runFor(100);
+      await page.waitForFunction(() => document.getElementById("pane-status")!.textContent !== "");
+      told[code] = await page.locator("#pane-status").textContent();
+    }
+    expect(told).toEqual(SENTENCES);
+    expect(await page.locator("#pane-status").getAttribute("data-tone")).toBe("refused");
+    await page.context().close();
+  });
 
   test("a list of functions that did not come is asked for again", async () => {
     const watched = await openPage("503");

@@ -450,6 +450,19 @@ describe("what stands in the sheet", () => {
     expect(errors).toEqual([]);
   });
 
+  test("a double click does once what a click does", async () => {
+    const { page } = watched;
+    await newSheet(page, [["10", "=REAM.RPM(15,A1)"]]);
+    await select(page, "B1");
+    await tool(page, "freeze");
+    const sheets = await page.locator(".o-sheet").count();
+    expect(await told(page, () => page.locator("#pane-freeze [type=submit]").dblclick())).toContain(
+      "holds 1 values",
+    );
+    await page.waitForFunction(() => document.getElementById("pane")!.getAttribute("aria-busy") === null);
+    expect(await page.locator(".o-sheet").count()).toBe(sheets + 1);
+  });
+
   test("a sheet is checked, and each finding leads to its cell", async () => {
     const { page } = watched;
     await newSheet(page, [

@@ -15,6 +15,7 @@ interface Given {
 }
 
 export function oddCalls(cells: Cells, help: Help): Odd[] {
+  const above = wordsAbove(cells);
   return cells.formulas.flatMap((line, down) =>
     line.flatMap((content, across) =>
       ourCalls(String(content)).flatMap((call) => {
@@ -27,7 +28,7 @@ export function oddCalls(cells: Cells, help: Help): Odd[] {
           return argument && area ? [{ argument, area }] : [];
         });
         const units = unitsOf(call, parameters, cells);
-        return [...unlikeRanges(given), ...unlikeUnits(given, units, cells)].map((what) => ({
+        return [...unlikeRanges(given), ...unlikeUnits(given, units, cells, above)].map((what) => ({
           down,
           across,
           what,
@@ -99,11 +100,16 @@ function kindOf({ name, description }: HelpArgument): ConversionKind | undefined
   return kindNamed(/feed/i.test(name) ? "feed per revolution" : "length");
 }
 
-function unlikeUnits(given: readonly Given[], units: "mm" | "in" | undefined, cells: Cells): string[] {
+function unlikeUnits(
+  given: readonly Given[],
+  units: "mm" | "in" | undefined,
+  cells: Cells,
+  above: WordsAbove,
+): string[] {
   if (!units) return [];
   return given.flatMap(({ argument, area }) => {
     const kind = kindOf(argument);
-    const said = kind && saidUnit(cells, area, kind);
+    const said = kind && saidUnit(cells, area, kind, above);
     if (!said || said.unit === units) return [];
     const taken = units === "mm" ? kind.metricHeader : kind.inchHeader;
     return [`${argument.name} is taken in ${taken}, but ${said.address} says "${said.text}".`];
@@ -114,22 +120,47 @@ function valueAt(cells: Cells, row: number, column: number): Content | undefined
   return cells.values[row - cells.row]?.[column - cells.column];
 }
 
+/** The row of the nearest words in a column, at a row or above it; undefined where there are none. */
+type WordsAbove = (row: number, column: number) => number | undefined;
+
+function wordsAbove(cells: Cells): WordsAbove {
+  const columns = new Map<number, (number | undefined)[]>();
+  const isWord = (value: Content) =>
+    typeof value === "string" &&
+    value.trim() !== "" &&
+    !value.startsWith("#") &&
+    !/^[\s\d.,+-]+$/.test(value);
+  const columnOf = (column: number) => {
+    let last: number | undefined;
+    return cells.values.map((line, down) => {
+      const value = line[column - cells.column];
+      if (value !== undefined && isWord(value)) last = cells.row + down;
+      return last;
+    });
+  };
+  return (row, column) => {
+    let known = columns.get(column);
+    if (!known) {
+      known = columnOf(column);
+      columns.set(column, known);
+    }
+    return known[Math.min(row - cells.row, known.length - 1)];
+  };
+}
+
 /** The unit in the label at the left of a single cell, or else in the nearest text above a column. */
-function saidUnit(cells: Cells, { sheet, row, column, rows }: Area, kind: ConversionKind) {
+function saidUnit(cells: Cells, { sheet, row, column, rows }: Area, kind: ConversionKind, above: WordsAbove) {
   if (sheet !== cells.sheet) return undefined;
   const label = rows === 1 ? valueAt(cells, row, column - 1) : undefined;
   // A unit alone at the left is that of another cell, or of the row.
   const atLeft =
     typeof label === "string" && /\p{L}{3}.*[\s,([]/u.test(label) ? unitSaid(label, kind) : undefined;
   if (atLeft) return { unit: atLeft, text: label, address: cellAddress(row, column - 1) };
-  for (let above = row; above >= cells.row; above--) {
-    const text = valueAt(cells, above, column);
-    if (typeof text !== "string" || text.trim() === "" || text.startsWith("#") || /^[\s\d.,+-]+$/.test(text))
-      continue;
-    const unit = unitSaid(text, kind);
-    return unit && { unit, text, address: cellAddress(above, column) };
-  }
-  return undefined;
+  const place = above(row, column);
+  if (place === undefined) return undefined;
+  const text = String(valueAt(cells, place, column));
+  const unit = unitSaid(text, kind);
+  return unit && { unit, text, address: cellAddress(place, column) };
 }
 
 function unitSaid(text: string, kind: ConversionKind): "mm" | "in" | undefined {

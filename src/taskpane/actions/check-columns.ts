@@ -1,7 +1,7 @@
 // taskpane: what is odd in a column or a row of a sheet by itself: numbers typed over formulas, formulas unlike the
 // others, texts that look like numbers.
 
-import { type Cells, type Content, cutTo } from "../../workbook/workbook.ts";
+import { type Area, type Cells, type Content, cutTo } from "../../workbook/workbook.ts";
 import { LAST_COLUMN, LAST_ROW } from "../../workbook/xlsx/addresses.ts";
 import { sharedFormula } from "../../workbook/xlsx/formula-shift.ts";
 import { tokensOf } from "../../workbook/xlsx/formula-tokens.ts";
@@ -100,6 +100,9 @@ function oddIn(run: readonly Cell[], usual: string, isColumn: boolean, cells: Ce
   // Inputs may stand between the formulas of a row: one alone among three formulas does not.
   const isOneTyped = count > 2 && run.filter(({ form }) => form === undefined).length === 1;
   const odd: Cell[] = [];
+  // Below columns an average may stand among sums.
+  const isOtherSum = (cell: Cell) => !isColumn && !isLike(cell, usual) && sumsUp(cell, true, cells);
+  const isMeant = (cell: Cell) => isOften(cell, run) || sumsUp(cell, isColumn, cells) || isOtherSum(cell);
   for (let at = 0; at < run.length; ) {
     if (isUsual[at]) {
       at++;
@@ -111,14 +114,14 @@ function oddIn(run: readonly Cell[], usual: string, isColumn: boolean, cells: Ce
     const isBetween = at > first && end <= last;
     // At an end of the run, what differs must be one cell beside two of the usual ones.
     const isAtEnd = together.length === 1 && (isUsual[at - 1] ? isUsual[at - 2] : isUsual[end + 1]);
-    const typed = together.filter(({ form }) => form === undefined);
+    const beside = run[isUsual[at - 1] ? at - 1 : end];
+    const isInput = isAtEnd && !isBetween && (isReadBy(run[at], beside, cells) || isHeading(run[at], cells));
+    const typed = isInput ? [] : together.filter(({ form }) => form === undefined);
     if ((isBetween || isAtEnd) && (isColumn || isOneTyped)) odd.push(...typed);
     const formulas = together.filter(({ form }) => form !== undefined);
     if (formulas.length <= MOST_TOGETHER)
       for (const cell of formulas) {
-        const isSameShape = shapeOf(String(cell.form)) === shapeOf(usual);
-        if ((isBetween || (isAtEnd && count > 2 && isSameShape)) && !sumsUp(cell, isColumn, cells))
-          odd.push(cell);
+        if ((isBetween || (isAtEnd && count > 2 && isLike(cell, usual))) && !isMeant(cell)) odd.push(cell);
       }
     at = end;
   }
@@ -133,25 +136,77 @@ const shapeOf = (formula: string): string =>
     )
     .join("");
 
+/** A formula that comes back as often as this is a pattern, such as a line for each group. */
+const OFTEN = 3;
+
+const isOften = ({ form }: Cell, run: readonly Cell[]): boolean =>
+  run.filter((other) => other.form === form).length >= OFTEN;
+
+const placeOf = ({ down, across }: Cell, { sheet, row, column }: Cells): Area => ({
+  sheet,
+  row: row + down,
+  column: column + across,
+  rows: 1,
+  columns: 1,
+});
+
+/** Whether the formula beside a cell reads it: an opening balance, or the size that a row or a column is for. */
+const isReadBy = (cell: Cell, beside: Cell, cells: Cells): boolean =>
+  areasRead(String(beside.content), cells.sheet, () => cells).some(
+    (read) => read.sheet === cells.sheet && cutTo(read, placeOf(cell, cells)) !== undefined,
+  );
+
+/** Whether a number stands over a column as its header: a year, or the size of a batch. */
+function isHeading({ down, across }: Cell, { formulas }: Cells): boolean {
+  if (typeof formulas[down - 1]?.[across] === "string" && formulas[down - 1][across] !== "") return false;
+  const [row, below = []] = [formulas[down], formulas[down + 1]];
+  const isWord = (content: Content) => typeof content === "string" && content !== "" && !isFormula(content);
+  const isFigure = (content: Content | undefined) => typeof content === "number" || isFormula(content);
+  if (row.some((content, at) => isWord(content) && isFigure(below[at]))) return true;
+  const overFormulas = row.filter((content, at) => typeof content === "number" && isFormula(below[at]));
+  return overFormulas.length > 1 && !row.some(isFormula);
+}
+
+/** Whether a formula is another in all but its numbers and cells. */
+const isLike = ({ form }: Cell, usual: string): boolean => shapeOf(String(form)) === shapeOf(usual);
+
 /** Whether a formula reads several cells of its own column or row, as a sum between others does. */
-function sumsUp({ content, down, across }: Cell, isColumn: boolean, cells: Cells): boolean {
-  const { sheet, row, column } = cells;
+function sumsUp(cell: Cell, isColumn: boolean, cells: Cells): boolean {
+  const { sheet } = cells;
+  const { row, column } = placeOf(cell, cells);
   const own = isColumn
-    ? { sheet, row: 0, column: column + across, rows: LAST_ROW + 1, columns: 1 }
-    : { sheet, row: row + down, column: 0, rows: 1, columns: LAST_COLUMN + 1 };
-  return areasRead(String(content), sheet, () => cells).some((read) => {
-    if (read.sheet !== sheet) return false;
-    const part = cutTo(read, own);
-    return part !== undefined && part.rows * part.columns > 1;
+    ? { sheet, row: 0, column, rows: LAST_ROW + 1, columns: 1 }
+    : { sheet, row, column: 0, rows: 1, columns: LAST_COLUMN + 1 };
+  const read = areasRead(String(cell.content), sheet, () => cells).map((area) => {
+    const part = area.sheet === sheet ? cutTo(area, own) : undefined;
+    return part ? part.rows * part.columns : 0;
   });
+  return read.reduce((sum, count) => sum + count, 0) > 1;
 }
 
 /** Whether the formula of a cell is that above or below it, and so belongs to its column. */
 const fitsItsColumn = ({ down, across, form }: Cell, grid: readonly (readonly Cell[])[]): boolean =>
   form !== undefined && [grid[down - 1], grid[down + 1]].some((line) => line?.[across].form === form);
 
-/** A text that reads as a number, in a column of numbers; and a formula that is a text. */
-export function oddTexts({ formulas, values, holds }: Cells): Odd[] {
+/** Functions that pass over a text without a word. */
+const PASS_OVER = /\b(?:SUM|AVERAGE|MIN|MAX|MEDIAN|SUBTOTAL|AGGREGATE|STDEV|COUNT)/i;
+
+/** A text that reads as a number, in a column of numbers or where a sum would pass over it; a formula that is a text. */
+export function oddTexts(cells: Cells): Odd[] {
+  const { sheet, formulas, values, holds, row, column } = cells;
+  const summed = formulas
+    .flat()
+    .filter((content): content is string => isFormula(content) && PASS_OVER.test(content))
+    .flatMap((content) => areasRead(content, sheet, () => cells))
+    .filter((area) => area.sheet === sheet && area.rows * area.columns > 1);
+  const isSummed = (down: number, across: number) =>
+    summed.some(
+      (area) =>
+        row + down >= area.row &&
+        row + down < area.row + area.rows &&
+        column + across >= area.column &&
+        column + across < area.column + area.columns,
+    );
   return (formulas[0] ?? []).flatMap((_, across) => {
     const numbers = values.filter((line) => typeof line[across] === "number").length;
     return formulas.flatMap((line, down): Odd[] => {
@@ -165,7 +220,7 @@ export function oddTexts({ formulas, values, holds }: Cells): Odd[] {
             what: `"${content.slice(1)}" is a text, so it computes nothing. Enter it as a formula.`,
           },
         ];
-      if (numbers < 2 || !looksLikeNumber(content)) return [];
+      if (!looksLikeNumber(content) || (numbers < 2 && !isSummed(down, across))) return [];
       return [{ down, across, what: `"${content}" is a text that looks like a number.` }];
     });
   });
@@ -174,8 +229,9 @@ export function oddTexts({ formulas, values, holds }: Cells): Odd[] {
 /** Not what begins with 0 and has no decimals, such as the number of a part or a day. */
 function looksLikeNumber(text: string): boolean {
   const plain = text.replace(/^'/, "").trim();
-  if (/^[+-]?0\d/.test(plain)) return false;
+  if (/^[+\-\u2212]?0\d/.test(plain)) return false;
   return (
-    /^[+-]?(?:\d+|\d{1,3}(?:[.,\s']\d{3})+)?(?:[.,]\d*)?(?:e[+-]?\d+)?\s*%?$/i.test(plain) && /\d/.test(plain)
+    /^[+\-\u2212]?(?:\d+|\d{1,3}(?:[.,\s']\d{3})+)?(?:[.,]\d*)?(?:e[+-]?\d+)?\s*%?$/i.test(plain) &&
+    /\d/.test(plain)
   );
 }
