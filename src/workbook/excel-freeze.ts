@@ -52,6 +52,9 @@ export async function copySheetAsValues(
   copy.load("id");
   await context.sync();
   try {
+    const { formulas } = await readSliced(context, { ...used, sheet: copy.id }, ["formulas"]);
+    if (!isSameSheet(formulas, cells.formulas))
+      throw new Refusal("The sheet has changed while it was copied. Try again.");
     copy.name = name;
     await putChanges(context, [{ ...used, formulas: kept }], "values", copy);
     copy.activate();
@@ -63,6 +66,19 @@ export async function copySheetAsValues(
     throw thrown;
   }
 }
+
+/** Whether a copy is of the sheet as it was read: someone else may have typed, or put in a row. */
+const isSameSheet = (
+  copied: readonly (readonly Content[])[],
+  read: readonly (readonly Content[])[],
+): boolean =>
+  copied.every((line, down) =>
+    line.every((content, across) => kindOf(content) === kindOf(read[down][across])),
+  );
+
+/** A formula of a copy may name its own sheet and tables in another way. */
+const kindOf = (content: Content): Content =>
+  typeof content === "string" ? content.replace(/^'?=[^]*$/, "=") : content;
 
 /** The values that take the place of formulas and of what they spill; undefined for all other cells. */
 async function keptValues(

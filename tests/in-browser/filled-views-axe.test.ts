@@ -23,13 +23,14 @@ describe.each(someSchemes)("in %s, forced colors %s", (colorScheme, forcedColors
     // A mistake of each kind that the check knows: typed over, and not to be read.
     await typeInto(page, "V8", "1234");
     await typeInto(page, "C9", "no callout");
+    await typeInto(page, "B40", "=ROUND(REAM.FEEDRATE(0.3,REAM.RPM(V9*1,10)),0)");
   });
   afterAll(() => watched?.page.context().close());
 
   const narrow = () => page.setViewportSize({ width: 320, height: 700 });
   const wide = () => page.setViewportSize({ width: 1280, height: 720 });
 
-  test.each(["E6", "G9"])("%s explained has no serious finding, and fits", async (address) => {
+  test.each(["E6", "G9", "B40"])("%s explained has no serious finding, and fits", async (address) => {
     await wide();
     await tool(page, "explain");
     await goTo(page, address);

@@ -100,6 +100,7 @@ export function giveExcel(
     from1904: false,
     names: {},
     isReadOnly: false,
+    beforeCopy: () => {},
     isStructureProtected: false,
     ...given,
   });

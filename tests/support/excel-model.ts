@@ -47,6 +47,8 @@ export interface HostState {
   /** Whether days are counted from 1904. */
   readonly from1904: boolean;
   readonly isReadOnly: boolean;
+  /** What happens just before a sheet is copied. */
+  readonly beforeCopy: () => void;
   /** Whether no sheet may be added. */
   readonly isStructureProtected: boolean;
   /** Names of the workbook, with their formulas. */
@@ -120,6 +122,7 @@ export function hostWorkbook({
   names,
   isReadOnly,
   isStructureProtected,
+  beforeCopy,
 }: HostState): HostObject {
   const ids = new Map<SheetDouble, string>();
   const idOf = (sheet: SheetDouble) => {
@@ -411,6 +414,7 @@ export function hostWorkbook({
           sheets.splice(sheets.indexOf(sheet), 1);
         },
         Copy: () => {
+          beforeCopy();
           const copy = { ...sheet, name: `${sheet.name} (2)`, cells: sheet.cells.map((row) => [...row]) };
           sheets.push(copy);
           return sheetOf(copy);

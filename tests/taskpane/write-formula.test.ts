@@ -158,3 +158,12 @@ test("references are read and written", () => {
   for (const text of ["12 H7", "B", "B0", "H7/g6", "B3:", "1", ""])
     expect(readReference(text, "x")).toBeUndefined();
 });
+
+test("a formula with semicolons asks for commas; an array may have them", async () => {
+  const workbook = sheet().select("E6");
+  const plan = (text: string) => planFormula(workbook, described("RPM"), entries(text, "10"), "cell");
+  expect(await refusal(plan("=MAX(C6;C7)"))).toBe(
+    "surfaceSpeed: write commas between the arguments of a formula here, as in =MAX(A2,B2).",
+  );
+  expect((await plan('=MAX({15;12},LEN(";"))')).formula).toBe('=REAM.RPM(MAX({15;12},LEN(";")),10)');
+});

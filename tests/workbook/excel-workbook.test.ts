@@ -303,6 +303,16 @@ describe("a copy with values", () => {
       .filter((members) => members.includes("Application.CalculationState"));
     expect(states.length).toBe(4);
   });
+  test("is not kept where the sheet changed while it was made", async () => {
+    // Somebody else puts in a row between the values and the copy.
+    const sheet = quote();
+    const { sheets } = giveExcel([sheet], box, {
+      states: ["Done", "Done"],
+      beforeCopy: () => sheet.cells.splice(1, 0, [1, "put in"]),
+    });
+    await expect(workbook.copyAsValues("Bill's quote", ours)).rejects.toThrow("changed while it was copied");
+    expect(sheets.map(({ name }) => name)).toEqual(["Bill's quote"]);
+  });
   test("asks for all spilled results at once", async () => {
     const sheet = {
       name: "Many",
@@ -423,7 +433,8 @@ describe("every action", () => {
     ["addSheet of a set-up card", () => workbook.addSheet(setUpCard({ row: hole }, "A4")), 4],
     ["addSheet of a before and after", () => workbook.addSheet(beforeAndAfter(hole, 46_352, "A4")), 2],
     ["addSheet of a trouble sheet", () => workbook.addSheet(troubleSheet(hole, "Letter")), 2],
-    ["copyAsValues", () => workbook.copyAsValues(place.sheet, (text) => text.includes("REAM")), 6],
+    // One of them to see whether the copy is of what was read.
+    ["copyAsValues", () => workbook.copyAsValues(place.sheet, (text) => text.includes("REAM")), 7],
   ];
 
   test.each(actions)(

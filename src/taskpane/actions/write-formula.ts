@@ -9,6 +9,7 @@ import {
   type Workbook,
 } from "../../workbook/workbook.ts";
 import { LAST_COLUMN, LAST_ROW } from "../../workbook/xlsx/addresses.ts";
+import { tokensOf } from "../../workbook/xlsx/formula-tokens.ts";
 import type { HelpArgument, HelpFunction } from "../help.ts";
 import { type Reference, readReference, referenceTo } from "./references.ts";
 
@@ -93,7 +94,20 @@ function readEntry({ name }: HelpArgument, { text, sheet }: Entry, target: strin
   const body = isFormula ? plain.slice(1).trim() : plain;
   const reference = isFormula || !WORDS.has(name) ? readReference(body, sheet ?? target) : undefined;
   if (reference) return { kind: "reference", ...reference };
+  if (isFormula && hasSemicolon(body))
+    throw new Refusal(`${name}: write commas between the arguments of a formula here, as in =MAX(A2,B2).`);
   return { kind: "text", text: isFormula ? body : literal(plain) };
+}
+
+/** Whether a formula is written as hosts with a decimal comma show it. In an array a semicolon ends a row. */
+function hasSemicolon(formula: string): boolean {
+  let depth = 0;
+  return tokensOf(formula).some(({ kind, text }) => {
+    if (kind !== "operator") return false;
+    if (text === "{") depth++;
+    else if (text === "}") depth--;
+    return text === ";" && depth === 0;
+  });
 }
 
 /** A value as a formula writes it: numbers, TRUE and quoted texts as they are, the rest in quotes. */
