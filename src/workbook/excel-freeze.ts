@@ -78,7 +78,7 @@ const isSameSheet = (
 
 /** A formula of a copy may name its own sheet and tables in another way. */
 const kindOf = (content: Content): Content =>
-  typeof content === "string" ? content.replace(/^'?=[^]*$/, "=") : content;
+  typeof content === "string" && /^'?=/.test(content) ? "=" : content;
 
 /** The values that take the place of formulas and of what they spill; undefined for all other cells. */
 async function keptValues(
