@@ -378,6 +378,19 @@ describe("where something cannot be known", () => {
     expect(given.calls[0].args[0].value).toBe("#DIV/0!");
     expect(given.message).toBe("#DIV/0!");
   });
+  test("columns of unequal length say so, in every row", async () => {
+    for (const at of [HOME, [3, 4, 1, 1]] as const) {
+      const explanation = await told("=REAM.RPM(B2:B4,C2:C3)", {
+        value: "#VALUE!",
+        more: { spilled: [[2, 4, 2, 1]] },
+        at,
+      });
+      expect(explanation.calls[0].message).toBe(
+        "surfaceSpeed has 3 cells and diameter has 2. Make them the same size.",
+      );
+      expect(explanation.calls[0].steps).toEqual([]);
+    }
+  });
   test("an empty cell is no 0, and an empty row no error", async () => {
     const explanation = await told("=REAM.RPM(B9,C9)", { value: "" });
     expect(explanation.calls[0].note).toBe("The inputs are empty.");

@@ -23,9 +23,7 @@ const isError = (value: Content | undefined): value is string => errorCode(value
 
 export async function oddErrors(workbook: Workbook, cells: Cells, help: Help): Promise<Odd[]> {
   const roots = rootsIn(cells);
-  const near: Workbook = Object.assign(Object.create(workbook), {
-    read: async (area: Area) => (isWithin(area, cells) ? partOf(cells, area) : workbook.read(area)),
-  });
+  const near = askedOnce(workbook, cells);
   const found: Odd[] = [];
   const byRow = new Map<string, { odd: Odd; more: string[] }>();
   for (const [index, { down, across, code, isOurs }] of roots.entries()) {
@@ -45,6 +43,24 @@ export async function oddErrors(workbook: Workbook, cells: Cells, help: Help): P
   for (const { odd, more } of byRow.values())
     found.push(more.length === 0 ? odd : { ...odd, what: `${odd.what} The same in ${someOf(more)}.` });
   return found;
+}
+
+/** A workbook that is asked the same once, and not at all for cells that have been read. */
+function askedOnce(workbook: Workbook, cells: Cells): Workbook {
+  const kept = new Map<string, Promise<unknown>>();
+  const once =
+    <Given extends string[], Answer>(name: string, ask: (...given: Given) => Promise<Answer>) =>
+    (...given: Given): Promise<Answer> => {
+      const key = [name, ...given].join("\n");
+      if (!kept.has(key)) kept.set(key, ask(...given));
+      return kept.get(key) as Promise<Answer>;
+    };
+  return Object.assign(Object.create(workbook), {
+    read: async (area: Area) => (isWithin(area, cells) ? partOf(cells, area) : workbook.read(area)),
+    sheets: once("sheets", () => workbook.sheets()),
+    used: once("used", (sheet: string) => workbook.used(sheet)),
+    meanings: once("meanings", () => workbook.meanings()),
+  });
 }
 
 function whyOf(code: string, isOurs: boolean): string {

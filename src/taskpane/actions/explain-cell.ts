@@ -114,11 +114,14 @@ function explained(call: WorkedCall, { home, down, across }: Looked, help: Help)
   const last = parameters[parameters.length - 1];
   const count = Math.max(parameters.length, last?.repeating ? call.args.length : 0);
   const notes = new Set<string>();
+  // Columns of unequal length are no rows: the call says so.
+  const isInRows = heightsOf(call, parameters).size < 2;
   const taken: (Matrix | null)[] = [];
   const args = Array.from({ length: count }, (_, at): ExplainedArgument => {
     const { name, description, whole } = parameters[at] ?? last;
     const matrix = call.given[at] ?? null;
-    const one = matrix && !whole ? oneOf(matrix, down, row.length > 0 ? undefined : across, notes) : matrix;
+    const one =
+      matrix && !whole && isInRows ? oneOf(matrix, down, row.length > 0 ? undefined : across, notes) : matrix;
     taken.push(one);
     const isOne = one?.length === 1 && one[0].length === 1;
     return {
@@ -133,6 +136,15 @@ function explained(call: WorkedCall, { home, down, across }: Looked, help: Help)
   const note = worked.note ?? [...notes].join(" ");
   return [{ described, args, ...worked, note: note || undefined, sources: sourcesOf(id) }];
 }
+
+/** How long the columns are that a call is given beside one another. */
+const heightsOf = ({ given }: WorkedCall, parameters: HelpFunction["parameters"]): ReadonlySet<number> =>
+  new Set(
+    given.flatMap((matrix, at) => {
+      const isWhole = (parameters[at] ?? parameters[parameters.length - 1])?.whole;
+      return matrix && matrix.length > 1 && !isWhole ? [matrix.length] : [];
+    }),
+  );
 
 /** Of several rows the one that is looked at, and of several columns too where they are not the cells of a row. */
 function oneOf(matrix: Matrix, down: number, across: number | undefined, notes: Set<string>): Matrix {

@@ -149,12 +149,17 @@ async function readCells(
     known.push(filled);
   }
   const read = new Set<string>();
+  const useds = new Map<string, Promise<Area | undefined>>();
+  const usedIn = (sheet: string) => {
+    if (!useds.has(sheet)) useds.set(sheet, workbook.used(sheet));
+    return useds.get(sheet);
+  };
   for (const box of known) {
     const area = areaOf(box);
     const key = JSON.stringify(area);
     if (read.has(key)) continue;
     read.add(key);
-    const used = await workbook.used(area.sheet);
+    const used = await usedIn(area.sheet);
     if (used) grids[box.sheet].reach(used.row + used.rows - 1, used.column + used.columns - 1);
     const part = used && cutTo(area, used);
     if (!part) continue;

@@ -131,17 +131,21 @@ function callsIn(node: Node): Nodes[] {
   }
 }
 
-/** A column that is given to a call alone in its cell is read in the one row that is looked at. */
+/** Columns of one length that are given to a call alone in its cell are read in the one row that is looked at. */
 function inOneRow(node: Node, down: number, { functions }: Help): Node {
   if (node.kind !== "call" || !isOurs(node.name)) return node;
   const parameters = functions.find(({ id }) => `REAM.${id}` === node.name)?.parameters ?? [];
-  const args = node.args.map((arg, at): Node => {
+  const isColumn = (arg: Node, at: number): arg is Node & { kind: "area" } => {
     const parameter = parameters[at] ?? parameters[parameters.length - 1];
-    if (arg.kind !== "area" || parameter?.whole) return arg;
-    const { sheet, top, left, bottom, right } = arg.area;
-    const row = top + down;
-    if (bottom === top || row > bottom) return arg;
-    return { kind: "area", area: new Box(sheet, row, left, row, right) };
+    return arg.kind === "area" && !parameter?.whole && arg.area.bottom > arg.area.top;
+  };
+  const heights = new Set(node.args.filter(isColumn).map(({ area: { top, bottom } }) => bottom - top + 1));
+  const [height] = heights;
+  if (heights.size !== 1 || down >= height) return node;
+  const args = node.args.map((arg, at): Node => {
+    if (!isColumn(arg, at)) return arg;
+    const { sheet, top, left, right } = arg.area;
+    return { kind: "area", area: new Box(sheet, top + down, left, top + down, right) };
   });
   return { ...node, args };
 }
