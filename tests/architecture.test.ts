@@ -56,6 +56,17 @@ describe("rooms", () => {
     expect(faults).toEqual([]);
   });
 
+  test("the pane knows of fill how it computes a formula, and nothing else", () => {
+    const known = imports
+      .filter(isOwn)
+      .filter(({ file }) => roomOf(file) === "taskpane")
+      .map(targetOf)
+      .filter((target) => target.startsWith("src/fill/"));
+    expect(known.length).toBeGreaterThan(0);
+    for (const target of known)
+      expect(target).toMatch(/^src\/fill\/(?:formula\/|grid\.ts$|worksheet-functions\.ts$)/);
+  });
+
   test("do not reach outside src and functions", () => {
     const faults = imports
       .filter(isOwn)

@@ -305,3 +305,51 @@ test("calls back after a change until it is told to stop", async () => {
   model.selection.selectCell(1, 1);
   expect(calls).toBe(last);
 });
+
+describe("data validation", () => {
+  const rule = (isBlocking: boolean) =>
+    model.dispatch("ADD_DATA_VALIDATION_RULE", {
+      sheetId: "one",
+      ranges: [{ _sheetId: "one", _zone: { left: 1, right: 1, top: 2, bottom: 2 } }],
+      rule: {
+        id: "rule",
+        isBlocking,
+        criterion: { type: "isLessThan", values: ["2"] },
+      },
+    } as never);
+  const size = () => model.getters.getEvaluatedCell({ sheetId: "one", col: 1, row: 2 }).value;
+  const write = (content: string | number) =>
+    workbook.write([{ sheet: "Job 7", row: 2, column: 1, formulas: [[content]] }]);
+
+  test("that keeps a user from typing a figure keeps it out, and leaves nothing behind", async () => {
+    rule(true);
+    const place = { sheet: "Job 7", row: 2, column: 1, rows: 1, columns: 1 };
+    expect(await workbook.hasRules(place)).toBe(true);
+    expect(await workbook.hasRules({ ...place, column: 2 })).toBe(false);
+    await expect(write(12.7)).rejects.toThrow("The data validation of B3 does not allow 12.7.");
+    expect(size()).toBe(0.5);
+    await write(1.5);
+    expect(size()).toBe(1.5);
+  });
+  test("that only warns lets it in", async () => {
+    rule(false);
+    await write(12.7);
+    expect(size()).toBe(12.7);
+  });
+  test("that a cell breaks already is not held against it", async () => {
+    await write(12.7);
+    rule(true);
+    await write(13);
+    expect(size()).toBe(13);
+  });
+});
+
+test("names stand for their cells", async () => {
+  model.dispatch("CREATE_NAMED_RANGE", {
+    name: "Size",
+    ranges: [{ _sheetId: "one", _zone: { left: 1, right: 1, top: 2, bottom: 4 } }],
+  } as never);
+  expect((await workbook.meanings()).names).toEqual([
+    { name: "Size", sheet: undefined, formula: "='Job 7'!$B$3:$B$5" },
+  ]);
+});
