@@ -4,7 +4,9 @@ import { describe, expect, test } from "vitest";
 import { freezeSheet } from "../../src/taskpane/actions/freeze-sheet.ts";
 import { ownFormula } from "../../src/workbook/own-formulas/own-formula.ts";
 import { ownCells } from "../../src/workbook/own-formulas/rewrite.ts";
+import { Refusal } from "../../src/workbook/workbook.ts";
 import { gridOf } from "../support/function-grid.ts";
+import { refusal } from "../support/memory-workbook.ts";
 
 const RPM =
   '=IF(AND(OR(A2="",A2=0),OR(B2="",B2=0)),"",IF(OR(NOT(ISNUMBER(A2)),A2<=0,NOT(ISNUMBER(B2)),B2<=0,B2>3150),NA(),1000*A2/(PI()*B2)))';
@@ -87,4 +89,22 @@ test("a copy goes on computing, and says which functions are values", async () =
   grid.type("A2", 40);
   expect(grid.value("C2")).toBeCloseTo((1000 * 40) / (Math.PI * 10), 6);
   expect(grid.value("D2")).toBe(before[2]);
+});
+
+test("a copy whose results could not be compared is said to be none to use", async () => {
+  const { workbook } = await gridOf({
+    name: "Job",
+    top: [
+      ["Speed", "Size", "rpm"],
+      [20, 10, "=REAM.RPM(A2,B2)"],
+    ],
+    columns: [10, 10, 10].map((width) => ({ header: "", width })),
+    rows: 0,
+  });
+  const read = workbook.read.bind(workbook);
+  workbook.read = (area) =>
+    area.sheet === "Job" ? read(area) : Promise.reject(new Refusal("Excel is busy."));
+  expect(await refusal(freezeSheet(workbook, true))).toBe(
+    'Excel is busy. The sheet "Job (values)" may show other results than "Job". Delete it, then try again.',
+  );
 });

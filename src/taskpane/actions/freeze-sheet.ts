@@ -82,15 +82,22 @@ async function writeOwn(
     return { sheet: copy, row: cells.row, column: cells.column, formulas: lines };
   };
   const places = [...written.values()];
-  if (places.length > 0)
-    await workbook.write([change(places.map((place) => ({ ...place, content: place.formula })))]);
-  const now = (await workbook.read({ ...cells, sheet: copy })).values;
-  const off = places.filter(({ row, column }) => !isSame(now[row][column], values[row][column]));
-  if (off.length > 0)
-    await workbook.write([
-      change(off.map((place) => ({ ...place, content: literal(values[place.row][place.column]) }))),
-    ]);
-  return { own: places.length - off.length, asValues: [...left].sort() };
+  try {
+    if (places.length > 0)
+      await workbook.write([change(places.map((place) => ({ ...place, content: place.formula })))]);
+    const now = (await workbook.read({ ...cells, sheet: copy })).values;
+    const off = places.filter(({ row, column }) => !isSame(now[row][column], values[row][column]));
+    if (off.length > 0)
+      await workbook.write([
+        change(off.map((place) => ({ ...place, content: literal(values[place.row][place.column]) }))),
+      ]);
+    return { own: places.length - off.length, asValues: [...left].sort() };
+  } catch (thrown) {
+    const { message } = thrown as Refusal;
+    throw new Refusal(
+      `${message} The sheet "${copy}" may show other results than "${cells.sheet}". Delete it, then try again.`,
+    );
+  }
 }
 
 const CLOSE = 1e-9;
