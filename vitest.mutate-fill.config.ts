@@ -5,6 +5,8 @@ export default defineConfig({
   test: {
     include: ["tests/fill/**/*.test.ts"],
     testNamePattern: /^(?!.*(million|as long as a sheet|zip bomb))/,
-    testTimeout: 60_000,
+    // As in vitest.mutate.config.ts.
+    testTimeout: 3_600_000,
+    hookTimeout: 3_600_000,
   },
 });

@@ -9,5 +9,8 @@ export default defineConfig({
     ],
     setupFiles: ["tests/support/fixed-seed.ts"],
     env: { CALLOUT_RUNS: "300" },
+    // A slow machine fails no test, which would count as a fault found: Stryker ends what hangs, and counts it apart.
+    testTimeout: 3_600_000,
+    hookTimeout: 3_600_000,
   },
 });
