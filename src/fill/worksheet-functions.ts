@@ -39,8 +39,8 @@ function worksheetFunction(call: BuiltFunction, count: number, repeating: boolea
   const single = repeating ? count - 1 : count;
   return {
     kind: "range",
-    least: 0,
-    most: repeating ? Number.POSITIVE_INFINITY : count,
+    fewestArguments: 0,
+    mostArguments: repeating ? Number.POSITIVE_INFINITY : count,
     takes: "a",
     call(args, context) {
       const matrices = args.map((arg) => (arg === undefined ? null : matrixOf(arg, context)));

@@ -90,7 +90,7 @@ async function keptValues(
 ): Promise<(Content | undefined)[][]> {
   const kept: (Content | undefined)[][] = values.map((line) => line.map(() => undefined));
   const spilling: { down: number; across: number; spill: Excel.Range }[] = [];
-  const isSpilled = (down: number, across: number) => cells.holds[down]?.[across] === "spilled";
+  const isSpilled = (down: number, across: number) => cells.fixed[down]?.[across] === "spilled";
   cells.formulas.forEach((line, down) => {
     line.forEach((content, across) => {
       if (typeof content !== "string" || !content.startsWith("=") || isSpilled(down, across)) return;

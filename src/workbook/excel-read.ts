@@ -1,7 +1,7 @@
 // workbook: reads ranges of Excel, and what holds their cells. Large ranges are read in slices, since an answer of over
 // 5 MB is refused.
 
-import { type Area, type Cells, type Content, type Hold, Refusal } from "./workbook.ts";
+import { type Area, type Cells, type Content, type Fixed, Refusal } from "./workbook.ts";
 
 /** More cells than this are not read. */
 const MOST_CELLS = 500_000;
@@ -91,9 +91,9 @@ export async function readArea(
       range.load("hasSpill");
     },
   );
-  const holds: Hold[][] = Array.from({ length: rows }, () => new Array(columns).fill(undefined));
-  if (looksForMerged) await markMerged(context, range, area, holds);
-  if (range.hasSpill !== false) await markSpilled(context, range, area, formulas, holds);
+  const fixed: Fixed[][] = Array.from({ length: rows }, () => new Array(columns).fill(undefined));
+  if (looksForMerged) await markMerged(context, range, area, fixed);
+  if (range.hasSpill !== false) await markSpilled(context, range, area, formulas, fixed);
   // A text that begins with "=" shows itself.
   const typed = formulas.map((line, down) =>
     line.map((content, across) =>
@@ -103,10 +103,10 @@ export async function readArea(
     ),
   );
   const formats = numberFormat as string[][];
-  return { sheet, row, column, rows, columns, formulas: typed, values, formats, holds };
+  return { sheet, row, column, rows, columns, formulas: typed, values, formats, fixed };
 }
 
-async function markMerged(context: Excel.RequestContext, range: Excel.Range, area: Area, holds: Hold[][]) {
+async function markMerged(context: Excel.RequestContext, range: Excel.Range, area: Area, fixed: Fixed[][]) {
   const merged = range.getMergedAreasOrNullObject();
   merged.load("isNullObject");
   await context.sync();
@@ -117,7 +117,7 @@ async function markMerged(context: Excel.RequestContext, range: Excel.Range, are
     const part = areaOf(area.sheet, range);
     for (let row = part.row; row < part.row + part.rows; row++)
       for (let column = part.column; column < part.column + part.columns; column++) {
-        const marked = holds[row - area.row];
+        const marked = fixed[row - area.row];
         const at = column - area.column;
         if (marked && at >= 0 && at < area.columns) marked[at] ??= "merged";
       }
@@ -132,12 +132,12 @@ async function markSpilled(
   range: Excel.Range,
   { row, column, rows, columns }: Area,
   formulas: readonly (readonly Content[])[],
-  holds: Hold[][],
+  fixed: Fixed[][],
 ) {
   const places =
     rows * columns > SINGLE_CELLS
-      ? await doubtful(context, range, formulas, holds)
-      : holds.flatMap((line, down) => line.map((_, across): Place => [down, across]));
+      ? await doubtful(context, range, formulas, fixed)
+      : fixed.flatMap((line, down) => line.map((_, across): Place => [down, across]));
   for (let from = 0; from < places.length; from += SINGLE_CELLS) {
     const parents = places.slice(from, from + SINGLE_CELLS).map(([down, across]) => {
       const parent = range.getCell(down, across).getSpillParentOrNullObject();
@@ -148,7 +148,7 @@ async function markSpilled(
     for (const { down, across, parent } of parents) {
       if (parent.isNullObject) continue;
       if (parent.rowIndex !== row + down || parent.columnIndex !== column + across)
-        holds[down][across] ??= "spilled";
+        fixed[down][across] ??= "spilled";
     }
   }
 }
@@ -158,7 +158,7 @@ async function doubtful(
   context: Excel.RequestContext,
   range: Excel.Range,
   formulas: readonly (readonly Content[])[],
-  holds: Hold[][],
+  fixed: Fixed[][],
 ): Promise<readonly Place[]> {
   const blocks: { top: number; bottom: number; across: number; cells: Excel.Range }[] = [];
   for (let across = 0; across < formulas[0].length; across++)
@@ -175,7 +175,7 @@ async function doubtful(
     for (let down = top; down < bottom; down++) {
       const isFormula = String(formulas[down][across]).startsWith("=");
       // In a block that is spilled all over, only a formula may be the one that spills.
-      if (cells.hasSpill === true && !isFormula) holds[down][across] ??= "spilled";
+      if (cells.hasSpill === true && !isFormula) fixed[down][across] ??= "spilled";
       else places.push([down, across]);
     }
   }

@@ -11,8 +11,8 @@ import {
   type Change,
   type Content,
   cellAddress,
-  heldCell,
-  heldSentence,
+  fixedCell,
+  fixedSentence,
   literal,
   partOf,
   Refusal,
@@ -88,8 +88,8 @@ export async function readToWrite(
   await refusePivots(context, changes, pivots());
   const before = await readChanged(context, changes);
   for (const [index, { formulas }] of changes.entries()) {
-    const held = heldCell(before[index], formulas);
-    if (held) throw new Refusal(heldSentence(held.address, held.hold));
+    const unwritable = fixedCell(before[index], formulas);
+    if (unwritable) throw new Refusal(fixedSentence(unwritable.address, unwritable.fixed));
     const text = textCell(before[index], formulas);
     if (text)
       throw new Refusal(

@@ -12,9 +12,9 @@ import {
   type Change,
   type Content,
   cutTo,
-  type Hold,
-  heldCell,
-  heldSentence,
+  type Fixed,
+  fixedCell,
+  fixedSentence,
   type NewSheet,
   Refusal,
   type Workbook,
@@ -105,11 +105,11 @@ export class GridWorkbook implements Workbook {
       formulas: cells.map((row) => row.map(({ formula }) => formula)),
       values: cells.map((row) => row.map(({ value }) => value)),
       formats: cells.map((row) => row.map(({ format }) => format)),
-      holds: cells.map((row) => row.map(({ hold }) => hold)),
+      fixed: cells.map((row) => row.map(({ fixed }) => fixed)),
     };
   }
 
-  private cell(position: Position): { formula: Content; value: Content; format: string; hold: Hold } {
+  private cell(position: Position): { formula: Content; value: Content; format: string; fixed: Fixed } {
     const { getters } = this;
     const cell = getters.getCell(position);
     const evaluated = getters.getEvaluatedCell(position);
@@ -120,11 +120,11 @@ export class GridWorkbook implements Workbook {
       formula: cell?.isFormula ? getters.getCellText(position, { showFormula: true }) : typed ? value : "",
       value,
       format: evaluated.format ?? cell?.format ?? "General",
-      hold: this.hold(position),
+      fixed: this.fixed(position),
     };
   }
 
-  private hold(position: Position): Hold {
+  private fixed(position: Position): Fixed {
     if (this.getters.isInMerge(position)) return "merged";
     const origin = this.getters.getArrayFormulaSpreadingOn(position);
     const spilled = origin && (origin.col !== position.col || origin.row !== position.row);
@@ -175,11 +175,11 @@ export class GridWorkbook implements Workbook {
       if (this.getters.isSheetLocked(sheetId))
         throw new Refusal(`The sheet "${change.sheet}" is locked: unlock it first. Nothing was changed.`);
       const columns = Math.max(0, ...change.formulas.map((row) => row.length));
-      const held = heldCell(
+      const unwritable = fixedCell(
         await this.read({ ...change, rows: change.formulas.length, columns }),
         change.formulas,
       );
-      if (held) throw new Refusal(heldSentence(held.address, held.hold));
+      if (unwritable) throw new Refusal(fixedSentence(unwritable.address, unwritable.fixed));
       const needed = size.get(sheetId) ?? { rows: 0, columns: 0 };
       needed.rows = Math.max(needed.rows, change.row + change.formulas.length);
       needed.columns = Math.max(needed.columns, change.column + columns);

@@ -13,7 +13,7 @@ export interface Area {
 export type Content = string | number | boolean;
 
 /** What a cell may not be changed for, or undefined: part of a merge, part of a spilled result. */
-export type Hold = "merged" | "spilled" | undefined;
+export type Fixed = "merged" | "spilled" | undefined;
 
 export interface Cells extends Area {
   /** As typed: a constant, a formula that begins with "=", a text that does with "'=", "" for an empty cell. */
@@ -22,7 +22,7 @@ export interface Cells extends Area {
   readonly values: readonly (readonly Content[])[];
   /** Number formats, "General" where none is set. */
   readonly formats: readonly (readonly string[])[];
-  readonly holds: readonly (readonly Hold[])[];
+  readonly fixed: readonly (readonly Fixed[])[];
   /** Cells that a filter or a hidden row or column keeps out of sight; left out where there are none. */
   readonly hidden?: readonly (readonly boolean[])[];
 }
@@ -210,7 +210,7 @@ export interface Workbook {
   /** The used part of a sheet; undefined for an empty one. */
   used(sheet: string): Promise<Area | undefined>;
   /**
-   * Writes all or nothing. @throws Refusal on a protected sheet, on held cells, and where data validation would keep a
+   * Writes all or nothing. @throws Refusal on a protected sheet, on fixed cells, and where data validation would keep a
    * user from typing a figure or text; formulas are not held against it
    */
   write(changes: readonly Change[]): Promise<void>;
@@ -259,27 +259,27 @@ export function partOf(cells: Cells, area: Area): Cells {
     const [top, left] = [area.row - cells.row, area.column - cells.column];
     return lines.slice(top, top + area.rows).map((line) => line.slice(left, left + area.columns));
   };
-  const { formulas, values, formats, holds } = cells;
-  return { ...area, formulas: cut(formulas), values: cut(values), formats: cut(formats), holds: cut(holds) };
+  const { formulas, values, formats, fixed } = cells;
+  return { ...area, formulas: cut(formulas), values: cut(values), formats: cut(formats), fixed: cut(fixed) };
 }
 
 /** The first cell that a change would write to and that may not be changed. */
-export function heldCell(
+export function fixedCell(
   cells: Cells,
   formulas: Change["formulas"],
-): { readonly address: string; readonly hold: NonNullable<Hold> } | undefined {
+): { readonly address: string; readonly fixed: NonNullable<Fixed> } | undefined {
   for (const [row, contents] of formulas.entries()) {
     for (const [column, content] of contents.entries()) {
-      const hold = content === undefined ? undefined : cells.holds[row][column];
-      if (hold) return { address: cellAddress(cells.row + row, cells.column + column), hold };
+      const fixed = content === undefined ? undefined : cells.fixed[row][column];
+      if (fixed) return { address: cellAddress(cells.row + row, cells.column + column), fixed };
     }
   }
   return undefined;
 }
 
-/** Why a held cell is not written to. */
-export function heldSentence(address: string, hold: NonNullable<Hold>): string {
-  return hold === "merged"
+/** Why a fixed cell is not written to. */
+export function fixedSentence(address: string, fixed: NonNullable<Fixed>): string {
+  return fixed === "merged"
     ? `${address} is part of merged cells: unmerge them first. Nothing was changed.`
     : `${address} shows the result of a formula in another cell: change that formula. Nothing was changed.`;
 }

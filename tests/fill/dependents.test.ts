@@ -135,8 +135,8 @@ test("no value that a cell cannot hold is written", () => {
   const broken = new Map(functions);
   const give = (value: unknown) => ({
     kind: "range" as const,
-    least: 0,
-    most: 0,
+    fewestArguments: 0,
+    mostArguments: 0,
     takes: "",
     call: () => value as number,
   });

@@ -9,9 +9,9 @@ import {
   cellAddress,
   cutTo,
   type DefinedName,
-  type Hold,
-  heldCell,
-  heldSentence,
+  type Fixed,
+  fixedCell,
+  fixedSentence,
   type NamedTable,
   type NewSheet,
   Refusal,
@@ -23,7 +23,7 @@ export interface MemoryCell {
   readonly formula?: Content;
   readonly value?: Content;
   readonly format?: string;
-  readonly hold?: Hold;
+  readonly fixed?: Fixed;
 }
 
 type Sheet = Record<string, Content | MemoryCell>;
@@ -119,10 +119,10 @@ export class MemoryWorkbook implements Workbook {
       column: area.column,
       rows: area.rows,
       columns: area.columns,
-      formulas: grid(({ formula, value, hold }) => formula ?? (hold === "spilled" ? "" : (value ?? ""))),
+      formulas: grid(({ formula, value, fixed }) => formula ?? (fixed === "spilled" ? "" : (value ?? ""))),
       values: grid(({ formula, value }) => value ?? formula ?? ""),
       formats: grid(({ format }) => format ?? "General"),
-      holds: grid(({ hold }) => hold),
+      fixed: grid(({ fixed }) => fixed),
     };
   }
 
@@ -138,14 +138,14 @@ export class MemoryWorkbook implements Workbook {
 
   /** A result spills downward and to the right: its formula is the nearest one above or to the left. */
   async homeOf(cell: Area): Promise<Area> {
-    const { formulas, holds } = await this.read({
+    const { formulas, fixed } = await this.read({
       sheet: cell.sheet,
       row: 0,
       column: 0,
       rows: cell.row + 1,
       columns: cell.column + 1,
     });
-    if (holds[cell.row][cell.column] !== "spilled") return cell;
+    if (fixed[cell.row][cell.column] !== "spilled") return cell;
     for (let column = cell.column; column >= 0; column--)
       for (let row = cell.row; row >= 0; row--)
         if (String(formulas[row][column]).startsWith("=")) return { ...cell, row, column };
@@ -153,10 +153,10 @@ export class MemoryWorkbook implements Workbook {
   }
 
   async filledFrom(cell: Area): Promise<Area> {
-    const { holds } = await this.read({ ...cell, rows: 200, columns: 20 });
+    const { fixed } = await this.read({ ...cell, rows: 200, columns: 20 });
     let [rows, columns] = [1, 1];
-    while (holds[rows]?.[0] === "spilled") rows++;
-    while (holds[0][columns] === "spilled") columns++;
+    while (fixed[rows]?.[0] === "spilled") rows++;
+    while (fixed[0][columns] === "spilled") columns++;
     return { ...cell, rows, columns };
   }
 
@@ -191,8 +191,8 @@ export class MemoryWorkbook implements Workbook {
       if (this.locked.has(sheet)) throw new Refusal(`The sheet "${sheet}" is locked: unlock it first.`);
       const columns = Math.max(...formulas.map((cells) => cells.length));
       const cells = await this.read({ sheet, row, column, rows: formulas.length, columns });
-      const held = heldCell(cells, formulas);
-      if (held) throw new Refusal(heldSentence(held.address, held.hold));
+      const unwritable = fixedCell(cells, formulas);
+      if (unwritable) throw new Refusal(fixedSentence(unwritable.address, unwritable.fixed));
     }
     for (const { sheet, row, column, formulas } of changes) {
       formulas.forEach((cells, down) => {

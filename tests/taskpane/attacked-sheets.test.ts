@@ -125,9 +125,9 @@ describe("no alarm", () => {
       "a merged title",
       [
         [
-          { formula: "Job 12 in", hold: "merged" },
-          { value: "", hold: "merged" },
-          { value: "", hold: "merged" },
+          { formula: "Job 12 in", fixed: "merged" },
+          { value: "", fixed: "merged" },
+          { value: "", fixed: "merged" },
         ],
         ["Dia (mm)", "Speed", "rpm"],
         ...down(3, 6, [10, 15, "=REAM.RPM(B{row},A{row})"]),

@@ -22,11 +22,11 @@ const sheet = () =>
       C2: { formula: "=REAM.RPM(15,10)", value: 477.4648 },
       // Twice: radius for diameter and the like.
       B3: 954.93,
-      C3: { value: 477.4648, hold: "spilled" },
+      C3: { value: 477.4648, fixed: "spilled" },
       // 1.5 times fits no mistake.
       B4: 716.2,
-      C4: { value: 477.4648, hold: "spilled" },
-      C5: { value: 477.4648, hold: "spilled" },
+      C4: { value: 477.4648, fixed: "spilled" },
+      C5: { value: 477.4648, fixed: "spilled" },
       B7: "fast",
       C7: 12,
       B8: "1 1/2",

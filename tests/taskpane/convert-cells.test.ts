@@ -80,7 +80,7 @@ describe("figures", () => {
         "",
         { formula: 46387, format: "dd/mm/yyyy" },
         { formula: 0.05, format: "0.0%" },
-        { value: 7, hold: "spilled" },
+        { value: 7, fixed: "spilled" },
         true,
         { formula: 0.5, format: "[h]:mm" },
         { formula: 2, format: '0.00 "in"' },
@@ -168,7 +168,7 @@ describe("the sheet", () => {
 
   test("a merged or computed header is told and left", async () => {
     for (const cell of [
-      { formula: "Depth (in)", hold: "merged" },
+      { formula: "Depth (in)", fixed: "merged" },
       { formula: '="Depth (in)"', value: "Depth (in)" },
     ] as MemoryCell[]) {
       const workbook = new MemoryWorkbook({ Job: { A1: cell, A2: 1 } }).select("A2:A2");
@@ -195,7 +195,7 @@ describe("refusals, with nothing changed", () => {
   });
 
   test("a merged figure", async () => {
-    const workbook = new MemoryWorkbook({ Job: { A1: 1, A2: { formula: 2, hold: "merged" } } }).select(
+    const workbook = new MemoryWorkbook({ Job: { A1: 1, A2: { formula: 2, fixed: "merged" } } }).select(
       "A1:A2",
     );
     const gathered = await gather(workbook);

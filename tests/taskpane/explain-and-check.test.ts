@@ -67,7 +67,7 @@ describe("explaining a cell", () => {
       B2: 10,
       B3: 10,
       C2: { formula: "=REAM.RPM(A2:A3,B2:B3)", value: 477.464829 },
-      C3: { value: 954.929659, hold: "spilled" },
+      C3: { value: 954.929659, fixed: "spilled" },
     }).select("C3");
     const [{ args, steps }] = (await explainCell(workbook, help)).calls;
     expect(args.slice(0, 2).map(({ value, cells }) => [value, cells])).toEqual([
@@ -84,7 +84,7 @@ describe("explaining a cell", () => {
       B2: { formula: "=REAM.RPM(A2,10)", value: 477.464829 },
       B3: { formula: "=REAM.RPM(A3,10)", value: 954.929659 },
       C2: { formula: "=A2:A3*2", value: 30 },
-      C3: { value: 60, hold: "spilled" },
+      C3: { value: 60, fixed: "spilled" },
     }).select("C3");
     expect(await refusal(explainCell(workbook, help))).toContain("holds no REAM formula");
   });

@@ -43,7 +43,7 @@ describe("reading", () => {
       formulas: [["Size (in)"], [0.5], ["=REAM.STOCK(A2)"], [0.25]],
       values: [["Size (in)"], [0.5], [0.012], [0.25]],
       formats: [["General"], ["General"], ["General"], ["General"]],
-      holds: [[undefined], [undefined], [undefined], [undefined]],
+      fixed: [[undefined], [undefined], [undefined], [undefined]],
     });
   });
   test("two areas are two, and one outside the used part is left out", async () => {
@@ -88,15 +88,15 @@ describe("reading", () => {
     const sheet = { ...quote(), merged: [[0, 0, 1, 2]] as const, spilled: [[2, 0, 2, 1]] as const };
     const { asked } = giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 4, 2]] });
     const [cells] = await workbook.selected();
-    expect(cells.holds).toEqual([
+    expect(cells.fixed).toEqual([
       [undefined, undefined],
       [undefined, undefined],
       [undefined, undefined],
       ["spilled", undefined],
     ]);
     expect(asked.syncs.flat()).not.toContain("Range.GetMergedAreasOrNullObject");
-    const { holds } = await workbook.read(cells, true);
-    expect(holds[0]).toEqual(["merged", "merged"]);
+    const { fixed } = await workbook.read(cells, true);
+    expect(fixed[0]).toEqual(["merged", "merged"]);
   });
   test("the formula that a cell's content comes from is found", async () => {
     const sheet = { ...quote(), spilled: [[2, 0, 2, 2]] as const };
@@ -166,8 +166,8 @@ describe("reading", () => {
     };
     sheet.cells[3][2] = "=REAM.LIMITS(A4:A5)";
     const { asked } = giveExcel([sheet], { sheet: "Many", boxes: [[0, 0, 1, 1]] });
-    const { holds } = await workbook.read({ sheet: "Many", row: 0, column: 0, rows, columns: 4 });
-    const found = holds.map((line, row) =>
+    const { fixed } = await workbook.read({ sheet: "Many", row: 0, column: 0, rows, columns: 4 });
+    const found = fixed.map((line, row) =>
       line.map((_, column) =>
         spilled.some(([top, left, height, width]) => {
           const isIn = row >= top && row < top + height && column >= left && column < left + width;
@@ -177,7 +177,7 @@ describe("reading", () => {
           : undefined,
       ),
     );
-    expect(holds).toEqual(found);
+    expect(fixed).toEqual(found);
     const members = asked.syncs.flat();
     expect(members.filter((name) => name === "Range.GetSpillParentOrNullObject").length).toBeLessThan(2500);
     expect(asked.syncs.filter((one) => one.length > 0).length).toBeLessThan(6);

@@ -79,13 +79,13 @@ describe("reading", () => {
     expect(cells.values.map(([cell]) => cell)).toEqual(["Size (in)", 0.5, 1, "three", 46387, true]);
     expect(cells.formats[0][0]).toBe("General");
     expect(cells.formats[4][0]).toMatch(/[dmy]/);
-    expect(cells.holds.flat()).toEqual(Array(6).fill(undefined));
+    expect(cells.fixed.flat()).toEqual(Array(6).fill(undefined));
     expect(await workbook.places()).toEqual([{ sheet: "Job 7", row: 0, column: 1, rows: 20, columns: 1 }]);
   });
 
   test("tells merged and spilled cells; the formula that spills is free", async () => {
     const cells = await workbook.read({ sheet: "Job 7", row: 2, column: 3, rows: 2, columns: 4 });
-    expect(cells.holds).toEqual([
+    expect(cells.fixed).toEqual([
       [undefined, undefined, "merged", "merged"],
       ["spilled", undefined, undefined, undefined],
     ]);

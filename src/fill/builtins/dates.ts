@@ -40,8 +40,14 @@ const lastDay = (year: number, month: number): number => serial(year, month + 1,
 /** `shift` is what the workbook's count is behind. */
 type OfDays = (numbers: readonly number[], shift: number) => number;
 
-const dated = (name: string, least: number, most: number, takes: string, call: OfDays): Named =>
-  ranged(name, least, most, takes, (args, { cells }: Context): Scalar => {
+const dated = (
+  name: string,
+  fewestArguments: number,
+  mostArguments: number,
+  takes: string,
+  call: OfDays,
+): Named =>
+  ranged(name, fewestArguments, mostArguments, takes, (args, { cells }: Context): Scalar => {
     const numbers = args.map((arg, i) => {
       const isCell = arg instanceof Area && arg.isCell;
       return throwIfError(toNumber(isCell ? cells.cell(arg.sheet, arg.top, arg.left) : value(args, i)));

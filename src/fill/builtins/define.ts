@@ -21,14 +21,14 @@ export type Named = readonly [name: string, function_: SheetFunction];
 export const numeric = (
   name: string,
   call: (...numbers: number[]) => Scalar,
-  least = call.length,
-  most = least,
+  fewestArguments = call.length,
+  mostArguments = fewestArguments,
 ): Named => [
   name,
   {
     kind: "scalar",
-    least,
-    most,
+    fewestArguments,
+    mostArguments,
     call: (...values: Scalar[]) => {
       const numbers = values.map(toNumber);
       return numbers.find(isError) ?? call(...(numbers as number[]));
@@ -40,21 +40,21 @@ export const numeric = (
 export const scalar = (
   name: string,
   call: (...values: Scalar[]) => Scalar,
-  least = call.length,
-  most = least,
-): Named => [name, { kind: "scalar", least, most, call }];
+  fewestArguments = call.length,
+  mostArguments = fewestArguments,
+): Named => [name, { kind: "scalar", fewestArguments, mostArguments, call }];
 
 /** Of single values, errors among them. */
 export const test = (name: string, call: (value: Scalar) => Scalar): Named => [
   name,
-  { kind: "scalar", least: 1, most: 1, call, takesErrors: true },
+  { kind: "scalar", fewestArguments: 1, mostArguments: 1, call, takesErrors: true },
 ];
 
 /** Of whole ranges. An error that is thrown is the result. */
 export const ranged = (
   name: string,
-  least: number,
-  most: number,
+  fewestArguments: number,
+  mostArguments: number,
   takes: string,
   call: (args: readonly Argument[], context: Context) => Value,
   more: Partial<RangeFunction> = {},
@@ -62,8 +62,8 @@ export const ranged = (
   name,
   {
     kind: "range",
-    least,
-    most,
+    fewestArguments,
+    mostArguments,
     takes,
     call: (args, context) => {
       try {

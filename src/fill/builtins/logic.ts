@@ -29,10 +29,10 @@ import { eachCell, many, type Named, ranged, scalar, test, throwIfError } from "
 
 const lazy = (
   name: string,
-  least: number,
-  most: number,
+  fewestArguments: number,
+  mostArguments: number,
   call: (args: readonly Node[], context: Context, mode: Mode) => Value,
-): Named => [name, { kind: "lazy", least, most, call } satisfies SheetFunction];
+): Named => [name, { kind: "lazy", fewestArguments, mostArguments, call } satisfies SheetFunction];
 
 /**
  * A condition: one value; over an array the choice is made cell by cell, which here only IF, IFERROR and CHOOSE do.

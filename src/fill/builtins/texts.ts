@@ -20,8 +20,8 @@ function ofText(
   name: string,
   texts: number,
   call: (...values: any[]) => Scalar,
-  least = call.length,
-  most = least,
+  fewestArguments = call.length,
+  mostArguments = fewestArguments,
 ): Named {
   return scalar(
     name,
@@ -31,8 +31,8 @@ function ofText(
       if (error) return error;
       return call(...read.map((value) => (typeof value === "number" ? Math.trunc(value) : value)));
     },
-    least,
-    most,
+    fewestArguments,
+    mostArguments,
   );
 }
 

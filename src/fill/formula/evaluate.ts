@@ -50,8 +50,8 @@ export interface Context {
 /** A function that takes one value for each argument, and is repeated where it is given several. */
 export interface ScalarFunction {
   readonly kind: "scalar";
-  readonly least: number;
-  readonly most: number;
+  readonly fewestArguments: number;
+  readonly mostArguments: number;
   readonly call: (...args: any[]) => Scalar;
   /** Error cells come in as values. */
   readonly takesErrors?: boolean;
@@ -63,8 +63,8 @@ type Taken = "v" | "r" | "a";
 /** A function that takes whole ranges. */
 export interface RangeFunction {
   readonly kind: "range";
-  readonly least: number;
-  readonly most: number;
+  readonly fewestArguments: number;
+  readonly mostArguments: number;
   /** Of each argument by its place; of those behind, the last `repeating` go round. */
   readonly takes: string;
   readonly repeating?: number;
@@ -76,8 +76,8 @@ export interface RangeFunction {
 /** A function that does not always compute all of its arguments. */
 export interface LazyFunction {
   readonly kind: "lazy";
-  readonly least: number;
-  readonly most: number;
+  readonly fewestArguments: number;
+  readonly mostArguments: number;
   readonly call: (args: readonly Node[], context: Context, mode: Mode) => Value;
 }
 
@@ -140,7 +140,7 @@ export function evaluate(node: Node, context: Context, mode: Mode): Value {
 function call(name: string, nodes: readonly Node[], context: Context, mode: Mode): Value {
   const called = context.functions.get(name);
   if (!called) throw new Unsupported(`the function ${name.slice(0, 40)}`);
-  if (nodes.length < called.least || nodes.length > called.most)
+  if (nodes.length < called.fewestArguments || nodes.length > called.mostArguments)
     throw new Unsupported(`${name} with ${nodes.length} arguments`);
   if (called.kind === "lazy") return called.call(nodes, context, mode);
   if (called.kind === "range") return callWithRanges(called, nodes, context, mode);

@@ -63,12 +63,12 @@ const formOf = (formula: string, row: number, column: number) =>
   sharedFormula(formula.slice(1)).at(LAST_ROW + 1 - row, LAST_COLUMN + 1 - column);
 
 /** Formulas in a row or column with nothing but numbers between them. */
-function runsOf(line: readonly Cell[], { holds }: Cells): Cell[][] {
+function runsOf(line: readonly Cell[], { fixed }: Cells): Cell[][] {
   const runs: Cell[][] = [];
   let run: Cell[] = [];
   for (const cell of line) {
     const counts = cell.form !== undefined || typeof cell.content === "number";
-    if (counts && !holds[cell.down][cell.across]) run.push(cell);
+    if (counts && !fixed[cell.down][cell.across]) run.push(cell);
     else if (run.length > 0) {
       runs.push(run);
       run = [];
@@ -193,7 +193,7 @@ const PASS_OVER = /\b(?:SUM|AVERAGE|MIN|MAX|MEDIAN|SUBTOTAL|AGGREGATE|STDEV|COUN
 
 /** A text that reads as a number, in a column of numbers or where a sum would pass over it; a formula that is a text. */
 export function oddTexts(cells: Cells): Odd[] {
-  const { sheet, formulas, values, holds, row, column } = cells;
+  const { sheet, formulas, values, fixed, row, column } = cells;
   const summed = formulas
     .flat()
     .filter((content): content is string => isFormula(content) && PASS_OVER.test(content))
@@ -211,7 +211,7 @@ export function oddTexts(cells: Cells): Odd[] {
     const numbers = values.filter((line) => typeof line[across] === "number").length;
     return formulas.flatMap((line, down): Odd[] => {
       const content = line[across];
-      if (typeof content !== "string" || holds[down][across] === "spilled") return [];
+      if (typeof content !== "string" || fixed[down][across] === "spilled") return [];
       if (/^'=\s*[A-Za-z(]/.test(content))
         return [
           {

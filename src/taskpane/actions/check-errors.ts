@@ -77,7 +77,7 @@ function rootsIn(cells: Cells): { down: number; across: number; code: string; is
       if (!isError(value)) return [];
       const formula = String(cells.formulas[down][across]);
       if (/\bNA\(\)/i.test(formula)) return [];
-      const isOurs = callsOurs(formula) || cells.holds[down][across] === "spilled";
+      const isOurs = callsOurs(formula) || cells.fixed[down][across] === "spilled";
       const readsError = areasRead(formula, cells.sheet, () => cells).some((read) => {
         const part = read.sheet === cells.sheet ? cutTo(read, cells) : undefined;
         return (

@@ -115,7 +115,7 @@ function without(cells: Cells, rows: number): Cells {
     formulas: cells.formulas.slice(rows),
     values: cells.values.slice(rows),
     formats: cells.formats.slice(rows),
-    holds: cells.holds.slice(rows),
+    fixed: cells.fixed.slice(rows),
   };
 }
 
@@ -129,7 +129,7 @@ async function freeColumn(workbook: Workbook, hand: Area, expected: Area): Promi
   const cells = await workbook.read({ sheet, row, column: after, rows, columns });
   const isFree = (column: number) =>
     cells.values.every(
-      (values, index) => values[column] === "" && cells.holds[index][column] === undefined,
+      (values, index) => values[column] === "" && cells.fixed[index][column] === undefined,
     ) && cells.formulas.every((formulas) => formulas[column] === "");
   for (let column = 0; column < columns; column++) {
     const place = { sheet, row, column: after + column, rows, columns: 1 };
@@ -153,7 +153,7 @@ async function wantsHeader(workbook: Workbook, hand: Area, target: Area): Promis
     said !== "" &&
     place.values[0][0] === "" &&
     place.formulas[0][0] === "" &&
-    place.holds[0][0] === undefined
+    place.fixed[0][0] === undefined
   );
 }
 

@@ -188,12 +188,12 @@ function sort(
         const address = addressIn(cells, row, column);
         if (seen.has(address)) return;
         seen.add(address);
-        const hold = cells.holds[row][column];
-        const what = whatItIs(content, cells.formats[row][column], hold === "spilled");
+        const fixed = cells.fixed[row][column];
+        const what = whatItIs(content, cells.formats[row][column], fixed === "spilled");
         const isHidden = what === "figures" && !withHidden && cells.hidden?.[row][column];
         if (isHidden) counts[HIDDEN] = (counts[HIDDEN] ?? 0) + 1;
         else if (what !== "figures") counts[what] = (counts[what] ?? 0) + 1;
-        else if (hold === "merged")
+        else if (fixed === "merged")
           throw new Refusal(
             `${address} is part of merged cells and holds a figure: unmerge them first. Nothing was changed.`,
           );
@@ -238,8 +238,10 @@ function planHeaders(
     if (otherKind)
       notes.push(`${found.address} says "${found.text}": is this a column of another kind (${otherKind})?`);
     if (after === undefined) continue;
-    if (found.held) {
-      notes.push(`${found.address} "${found.text}" is ${found.held} and stays as it is: change it yourself.`);
+    if (found.staysAs) {
+      notes.push(
+        `${found.address} "${found.text}" is ${found.staysAs} and stays as it is: change it yourself.`,
+      );
       continue;
     }
     shown.push({ address: found.address, before: found.text, after });
@@ -255,15 +257,15 @@ function headerOver(cells: Cells, above: Cells | undefined, firstRow: number, co
     const value = from.values[row][column];
     if (typeof value !== "string" || value.trim() === "") continue;
     const formula = from.formulas[row][column];
-    const hold = from.holds[row][column];
-    const computed = hold === "spilled" || (typeof formula === "string" && formula.startsWith("="));
+    const fixed = from.fixed[row][column];
+    const computed = fixed === "spilled" || (typeof formula === "string" && formula.startsWith("="));
     return {
       sheet: from.sheet,
       row: from.row + row,
       column: from.column + column,
       address: addressIn(from, row, column),
       text: value,
-      held: computed ? "computed" : hold,
+      staysAs: computed ? "computed" : fixed,
     };
   }
   return undefined;

@@ -98,11 +98,11 @@ async function formulasOf(workbook: Workbook) {
   return { formulas, unread, valueAt };
 }
 
-function spread(place: Area, { row, column, holds }: Cells): Area {
+function spread(place: Area, { row, column, fixed }: Cells): Area {
   const [down, across] = [place.row - row, place.column - column];
   let [rows, columns] = [1, 1];
-  while (holds[down + rows]?.[across] === "spilled") rows++;
-  while (holds[down]?.[across + columns] === "spilled") columns++;
+  while (fixed[down + rows]?.[across] === "spilled") rows++;
+  while (fixed[down]?.[across + columns] === "spilled") columns++;
   return { ...place, rows, columns };
 }
 

@@ -175,8 +175,8 @@ function recording({ functions: described }: Help, given: Map<Nodes, Given>): Fu
     });
     functions.set(name, {
       kind: "lazy",
-      least: called.least,
-      most: called.most,
+      fewestArguments: called.fewestArguments,
+      mostArguments: called.mostArguments,
       call(nodes, context, mode) {
         open.push(nodes);
         try {

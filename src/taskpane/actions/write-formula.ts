@@ -219,7 +219,7 @@ async function refuseWithoutRoom(
     throw new Refusal(
       `The result of ${room.rows} × ${room.columns} cells would run over the last row or column: select another cell.`,
     );
-  const { formulas, holds, formats } = await workbook.read(room);
+  const { formulas, fixed, formats } = await workbook.read(room);
   const present = formulas[0][0];
   const replaces = typeof present === "string" && /^=REAM\./i.test(present);
   if (present !== "" && !replaces)
@@ -237,7 +237,7 @@ async function refuseWithoutRoom(
   for (const [row, cells] of formulas.entries()) {
     for (const [column, cell] of cells.entries()) {
       if (row === 0 && column === 0) continue;
-      if (cell !== "" || (holds[row][column] !== undefined && !replaces))
+      if (cell !== "" || (fixed[row][column] !== undefined && !replaces))
         throw new Refusal(
           `${cellAddress(room.row + row, room.column + column)} is in the way: the result fills ${addressOf(room)}.`,
         );
