@@ -10,6 +10,7 @@ import configuration from "../../webpack.config.ts";
 import { runFunctionsScript } from "./built-functions.ts";
 import { readDeclarations } from "./declarations.ts";
 import { writeEntry } from "./entry.ts";
+import { writeFillThread } from "./fill-thread.ts";
 import { licenseFaults, licensesFile, lockedPackages, shippedPackages } from "./licenses.ts";
 import { brokenLinks, helpWithoutPage } from "./links.ts";
 import { withLocalGlobals } from "./local-globals.ts";
@@ -58,6 +59,7 @@ async function build(): Promise<void> {
       ...(await unifiedManifestFaults(unified, address, folder)),
     ];
     if (faults.length > 0) throw new Error(faults.join("\n"));
+    await writeFillThread();
     rmSync(distFolder, { recursive: true, force: true });
     renameSync(folder, distFolder);
   } finally {

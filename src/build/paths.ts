@@ -9,5 +9,7 @@ export const sourceFolder = join(projectFolder, "src");
 export const manifestFolder = join(projectFolder, "manifest");
 export const distFolder = join(projectFolder, "dist");
 export const packageFolder = join(projectFolder, "package");
-/** For files that only the build reads. */
+/** For what the build makes for itself and for `npm run fill`. */
 export const cacheFolder = join(projectFolder, "node_modules", ".cache", "reamwright");
+/** The program of a thread that fills workbooks, in one file: a thread has no TypeScript of its own. */
+export const fillThreadFile = join(cacheFolder, "fill-thread.mjs");

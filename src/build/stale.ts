@@ -4,7 +4,14 @@ import { execFile, execFileSync } from "node:child_process";
 import { existsSync, readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { promisify } from "node:util";
-import { distFolder, functionsFolder, manifestFolder, projectFolder, sourceFolder } from "./paths.ts";
+import {
+  distFolder,
+  fillThreadFile,
+  functionsFolder,
+  manifestFolder,
+  projectFolder,
+  sourceFolder,
+} from "./paths.ts";
 
 /** What dist/ is made from. */
 const sources = [
@@ -29,7 +36,10 @@ function newest(path: string): number {
 /** True if dist/ is missing or older than what it is made from. The build writes functions.json last. */
 function isStale(): boolean {
   const built = join(distFolder, "functions.json");
-  return !existsSync(built) || statSync(built).mtimeMs < Math.max(...sources.map(newest));
+  return (
+    ![built, fillThreadFile].every((file) => existsSync(file)) ||
+    statSync(built).mtimeMs < Math.max(...sources.map(newest))
+  );
 }
 
 export function buildIfStale(): void {

@@ -2,6 +2,7 @@
 // with it only itself.
 
 import { Worker } from "node:worker_threads";
+import { fillThreadFile } from "../build/paths.ts";
 import type { WorkbookReport } from "./report.ts";
 import type { Job, Message } from "./workbook-worker.ts";
 
@@ -37,19 +38,8 @@ export async function runJobs(jobs: readonly Job[], threads: number, watch: Watc
   return results;
 }
 
-/** A thread knows TypeScript only once it is told. */
-const program = `
-const { workerData } = require("node:worker_threads");
-import(workerData.loader).then(({ register }) => { register(); return import(workerData.worker); });
-`;
-
 class Thread {
-  private readonly worker = new Worker(program, {
-    eval: true,
-    workerData: {
-      loader: import.meta.resolve("tsx/esm/api"),
-      worker: new URL("./workbook-worker.ts", import.meta.url).href,
-    },
+  private readonly worker = new Worker(fillThreadFile, {
     resourceLimits: { maxOldGenerationSizeMb: MEMORY },
   });
   private heard: (message: Message) => void = () => {};
