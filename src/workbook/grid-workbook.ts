@@ -2,6 +2,7 @@
 
 import type { Model } from "@odoo/o-spreadsheet";
 import { gridMeanings } from "./grid-names.ts";
+import { oneStepPerCell } from "./cell-steps.ts";
 import { keepPrintSetup, printSetupOf } from "./grid-print.ts";
 import { runWithinRules } from "./grid-rules.ts";
 import { newSheetSteps } from "./grid-sheet.ts";
@@ -207,7 +208,7 @@ export class GridWorkbook implements Workbook {
     const name = this.freeName(sheet.name);
     const sheetId = this.freeId();
     const position = this.getters.getSheetIds().length;
-    runSteps(this.model, newSheetSteps(sheet, { sheetId, name, position }));
+    runSteps(this.model, oneStepPerCell(newSheetSteps(sheet, { sheetId, name, position })));
     keepPrintSetup(this.model, sheetId, sheet.print);
     this.activate(sheetId);
     return name;

@@ -13,7 +13,7 @@ import { shopTablesOf } from "../../src/taskpane/actions/shop-table.ts";
 import { keepPrintSetup } from "../../src/workbook/grid-print.ts";
 import { GridWorkbook } from "../../src/workbook/grid-workbook.ts";
 import { exampleRow } from "../support/example-parts.ts";
-import { gridOf, modelOfData } from "../support/function-grid.ts";
+import { functionGrid, modelOfData } from "../support/function-grid.ts";
 
 const { data, prints } = quoteWorkbook();
 const model = modelOfData(data);
@@ -107,7 +107,8 @@ describe("a sheet that opens with the page", () => {
     const looks = new Looks();
     const own = { ...sheetOfSteps(sheet, "own", looks), name: "Own" };
     const opened = modelOfData({ sheets: [own], ...looks.all });
-    const added = (await gridOf(sheet)).model;
+    const { model: added, workbook } = functionGrid();
+    await workbook.addSheet(sheet);
     const told = ({ getters: read }: typeof opened, sheetId: string) => {
       const { numberOfRows, numberOfCols } = read.getSheetSize(sheetId);
       const cells: unknown[] = [];

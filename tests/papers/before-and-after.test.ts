@@ -19,7 +19,7 @@ const lives = [
 const [LABEL, BASIS, PRESENT, PROPOSED] = ["N", "O", "P", "Q"];
 
 async function comparison(count = 5): Promise<PaperPage> {
-  const page = await paperPage(beforeAndAfter(row, 46_352, "A4"));
+  const page = paperPage(beforeAndAfter(row, 46_352, "A4"));
   const { grid } = page;
   const rowOf = (label: string, from = 1) => {
     for (let at = from; at < 200; at++) if (grid.shown(`${LABEL}${at}`) === label) return at;
@@ -179,7 +179,7 @@ describe("a before and after", () => {
   });
 
   test("with nothing typed shows no error and no zero that is none", async () => {
-    const page = await paperPage(beforeAndAfter(row, 46_352, "A4"));
+    const page = paperPage(beforeAndAfter(row, 46_352, "A4"));
     expect(page.text()).not.toMatch(/#[A-Z]/);
     expect(page.text()).toContain(
       "Not available yet. Type beside the page: parts per year, machine rate, operations (present), tool (present), price of the tool (present), operations (proposed), tool (proposed), price of the tool (proposed), lives (present), lives (proposed).",

@@ -65,7 +65,7 @@ const data = (changes: Readonly<Record<string, Content>> = {}) => readQuoteData(
 
 /** What a printed page shows, a line for each row. */
 async function printed(sheet: NewSheet): Promise<string[]> {
-  const grid = await gridOf(sheet);
+  const grid = gridOf(sheet);
   return sheet.top.map((row, at) =>
     row
       .map((_, column) => grid.shown(`${String.fromCharCode(65 + column)}${at + 1}`))

@@ -53,14 +53,14 @@ describe("the bars of a before and after", () => {
   });
 
   test("have no words, and no picture, while something is missing", async () => {
-    const page = await paperPage(beforeAndAfter(row, 46_352, "A4"));
+    const page = paperPage(beforeAndAfter(row, 46_352, "A4"));
     expect(page.text()).not.toContain("Bar chart");
   });
 });
 
 describe("the cross-section of a set-up card", () => {
   test("follows the hole, its depth and its drill", async () => {
-    const page = await paperPage(setUpCard({ row }, "A4"));
+    const page = paperPage(setUpCard({ row }, "A4"));
     const told = page
       .text()
       .split(/ \| |\n/)
@@ -74,7 +74,7 @@ describe("the cross-section of a set-up card", () => {
 
   test("of a blind hole shows how deep the drill goes, and the chamfer", async () => {
     const blind = { ...row, callout: "2X ⌀12 H7 x 30 deep", material: "medium-carbon steel", tool: "HSS" };
-    const page = await paperPage(setUpCard({ row: { ...blind, depth: "" } }, "A4"));
+    const page = paperPage(setUpCard({ row: { ...blind, depth: "" } }, "A4"));
     page.fill("Chamfer of the reamer, mm", 1.5);
     page.fill("Chip room below", 3);
     const told = page
@@ -132,7 +132,7 @@ describe("the profile of a trouble sheet", () => {
   });
 
   test("follows the measured means, and is not drawn from less than two", async () => {
-    const page = await paperPage(troubleSheet(row, "A4"));
+    const page = paperPage(troubleSheet(row, "A4"));
     expect(page.text()).not.toContain("Profile, mm");
     page.fill("Position", 3, 20, 37);
     page.fill("Hole 1", 16.025, 16.027, 16.016, 16.016, 16.015, 16.015);

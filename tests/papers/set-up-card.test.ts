@@ -20,7 +20,7 @@ const lives = [940, 1010, 1080, 990, 1030];
 
 async function filled(maxRpm = 6000): Promise<PaperPage> {
   const table = "'Shop table mm'!$A$4:$P$204";
-  const page = await paperPage(setUpCard({ row: vb40, table, maxRpm }, "A4"), shopTable("mm"));
+  const page = paperPage(setUpCard({ row: vb40, table, maxRpm }, "A4"), shopTable("mm"));
   page.fill("Gauge uncertainty", 0.002);
   page.fill("Reamer measured", 16.01);
   page.fill("Coolant bore, mm", 2);
@@ -117,7 +117,7 @@ describe("a set-up card in mm", () => {
   });
 
   test("asks for what nobody typed instead of printing a zero", async () => {
-    const page = await paperPage(setUpCard({ row: vb40 }, "A4"));
+    const page = paperPage(setUpCard({ row: vb40 }, "A4"));
     expect(page.text()).toContain("Check the limits");
     expect(page.text()).not.toMatch(/Work to|#[A-Z]/);
     for (const label of ["Wear allowance left", "Change after, parts", "Cutting oversize", "Flow, L/min"])
@@ -134,7 +134,7 @@ describe("a set-up card in mm", () => {
 
 describe("a set-up card of a blind hole", () => {
   test("prints the depth of the drill, and the steps of a plain reamer", async () => {
-    const page = await paperPage(
+    const page = paperPage(
       setUpCard(
         {
           row: {
@@ -169,7 +169,7 @@ describe("a set-up card of a blind hole", () => {
 
 describe("a set-up card in inches", () => {
   test("prints the same in inches", async () => {
-    const page = await paperPage(
+    const page = paperPage(
       setUpCard(
         {
           row: {
@@ -211,7 +211,7 @@ describe("a set-up card in inches", () => {
 
 describe("words on the card", () => {
   test("magnesium asks for its coolant and warns of its chips, carbide of its dust", async () => {
-    const page = await paperPage(setUpCard({ row: { ...vb40, material: "magnesium" } }, "A4"));
+    const page = paperPage(setUpCard({ row: { ...vb40, material: "magnesium" } }, "A4"));
     expect(page.beside("Coolant and concentration")).toBe("");
     expect(page.text()).toContain("class D extinguisher here, no water");
     expect(page.text()).toContain("holds cobalt");

@@ -8,7 +8,7 @@ import { exampleRow as row } from "../support/example-parts.ts";
 import { type PaperPage, paperPage } from "../support/paper-page.ts";
 
 async function measured(...holes: readonly (readonly (number | "")[])[]): Promise<PaperPage> {
-  const page = await paperPage(troubleSheet(row, "A4"));
+  const page = paperPage(troubleSheet(row, "A4"));
   page.fill("Position", 3, 20, 37);
   for (const [hole, readings] of holes.entries()) page.fill(`Hole ${hole + 1}`, ...readings);
   return page;
@@ -78,7 +78,7 @@ describe("a trouble sheet", () => {
   });
 
   test("says what it lacks: a third position, a second direction, a temperature", async () => {
-    const page = await paperPage(troubleSheet(row, "A4"));
+    const page = paperPage(troubleSheet(row, "A4"));
     page.fill("Position", 3, 20);
     page.fill("Hole 1", 16.02, "", 16.02);
     expect(page.line("1")).toContain("not available");

@@ -2,7 +2,9 @@
 
 import * as library from "@odoo/o-spreadsheet";
 import { registerFunctions } from "../../src/browser/register-functions.ts";
+import { Looks, sheetOfSteps } from "../../src/browser/sheet-of-steps.ts";
 import { buildMetadata } from "../../src/build/metadata.ts";
+import { keepPrintSetup } from "../../src/workbook/grid-print.ts";
 import { registerSteps } from "../../src/workbook/grid-steps.ts";
 import { GridWorkbook } from "../../src/workbook/grid-workbook.ts";
 import type { NewSheet } from "../../src/workbook/workbook.ts";
@@ -46,10 +48,11 @@ export interface FunctionGrid {
 export const modelOfData = (data: object): library.Model => new library.Model(data as never);
 
 /** A workbook that begins with one empty sheet. */
-export function functionGrid(): FunctionGrid {
-  const model = new library.Model({
-    sheets: [{ id: "first", name: "First", colNumber: 5, rowNumber: 5, cells: {} }],
-  } as any);
+export const functionGrid = (): FunctionGrid => gridOver(modelOfData({ sheets: [FIRST] }));
+
+const FIRST = { id: "first", name: "First", colNumber: 5, rowNumber: 5, cells: {} };
+
+function gridOver(model: library.Model): FunctionGrid {
   const { getters } = model;
   const at = (address: string, sheet?: string) => ({
     sheetId: sheet === undefined ? getters.getActiveSheetId() : getters.getSheetIdByName(sheet)!,
@@ -67,9 +70,17 @@ export function functionGrid(): FunctionGrid {
   };
 }
 
-/** A workbook with these sheets, the last one shown. */
-export async function gridOf(...sheets: readonly NewSheet[]): Promise<FunctionGrid> {
-  const grid = functionGrid();
-  for (const sheet of sheets) await grid.workbook.addSheet(sheet);
+/** A workbook that opens with these sheets, the last one shown. */
+export function gridOf(...sheets: readonly NewSheet[]): FunctionGrid {
+  const looks = new Looks();
+  const idOf = (index: number) => `reamwright-${index + 1}`;
+  const grid = gridOver(
+    modelOfData({
+      sheets: [FIRST, ...sheets.map((sheet, index) => sheetOfSteps(sheet, idOf(index), looks))],
+      ...looks.all,
+    }),
+  );
+  for (const [index, { print }] of sheets.entries()) keepPrintSetup(grid.model, idOf(index), print);
+  grid.model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: "first", sheetIdTo: idOf(sheets.length - 1) });
   return grid;
 }

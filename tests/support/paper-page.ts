@@ -17,8 +17,8 @@ export interface PaperPage {
 }
 
 /** A paper in the grid, other sheets before it. */
-export async function paperPage(sheet: NewSheet, ...before: readonly NewSheet[]): Promise<PaperPage> {
-  const grid = await gridOf(...before, sheet);
+export function paperPage(sheet: NewSheet, ...before: readonly NewSheet[]): PaperPage {
+  const grid = gridOf(...before, sheet);
   const spans = new Map((sheet.merges ?? []).map((area) => [area.split(":")[0], readBox(area)!.right]));
   const cellsOf = (row: number) => {
     const cells: { address: string; shown: string }[] = [];

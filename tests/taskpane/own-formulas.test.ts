@@ -69,7 +69,7 @@ describe("our functions in the spreadsheet's own", () => {
 });
 
 test("a copy goes on computing, and says which functions are values", async () => {
-  const grid = await gridOf({
+  const grid = gridOf({
     name: "Job",
     top: [
       ["Speed", "Size", "rpm", "drill"],

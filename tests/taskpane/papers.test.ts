@@ -19,7 +19,7 @@ import { refusal } from "../support/memory-workbook.ts";
 const NOW = new Date(2026, 10, 26, 23, 30);
 
 async function shop(): Promise<FunctionGrid> {
-  const grid = await gridOf(quotingSheet(6));
+  const grid = gridOf(quotingSheet(6));
   typeParts(grid);
   return grid;
 }

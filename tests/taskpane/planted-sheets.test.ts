@@ -217,14 +217,14 @@ describe("errors", () => {
 
 describe("our own sheets are without a finding", () => {
   test("the quoting sheet with the parts of the invented shop", async () => {
-    const grid = await gridOf(quotingSheet(6));
+    const grid = gridOf(quotingSheet(6));
     typeParts(grid);
     expect((await checkSheet(grid.workbook, help)).map(({ address, what }) => `${address}: ${what}`)).toEqual(
       [],
     );
   });
   test.each(["mm", "in"] as const)("the shop's table in %s", async (units) => {
-    const grid = await gridOf(shopTable(units));
+    const grid = gridOf(shopTable(units));
     expect((await checkSheet(grid.workbook, help)).map(({ address, what }) => `${address}: ${what}`)).toEqual(
       [],
     );

@@ -21,7 +21,7 @@ const shown = (grid: FunctionGrid, key: Key, row: number) => grid.shown(`${lette
 const value = (grid: FunctionGrid, key: Key, row: number) => grid.value(`${letterOf(key)}${row}`) as number;
 
 async function quoted(): Promise<FunctionGrid> {
-  const grid = await gridOf(quotingSheet(6));
+  const grid = gridOf(quotingSheet(6));
   typeParts(grid);
   return grid;
 }
@@ -200,7 +200,7 @@ describe("the sheet", () => {
 
 describe("the shop's table", () => {
   test("is read by new quotes, each row in its own unit", async () => {
-    const grid = await gridOf(shopTable("mm"), shopTable("in"));
+    const grid = gridOf(shopTable("mm"), shopTable("in"));
     await grid.workbook.addSheet(quotingSheet(4, await shopTablesOf(grid.workbook)));
     typeParts(grid);
     grid.type(`${letterOf("tool")}10`, "coated carbide");
