@@ -2,10 +2,10 @@
 // limits of 12 H7 by ISO 286-1:2010 Table 1.
 
 import ExcelJS from "exceljs";
-import type { Download, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { firstRow, lastRow } from "../../src/browser/demo-quote/quote.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
+import { openFile, said, save, savedBook } from "./file-page.ts";
 import { goTo, openWorkbook, readSelected, readSheet, typeInto } from "./workbook-page.ts";
 
 let browser: TestBrowser;
@@ -37,34 +37,6 @@ async function jobFile(): Promise<Buffer> {
     result: 0,
   } as ExcelJS.CellFormulaValue;
   return Buffer.from(await book.xlsx.writeBuffer());
-}
-
-const said = (page: Page, pattern: RegExp) =>
-  page.waitForFunction(
-    ([source]) => new RegExp(source).test(document.getElementById("state")!.textContent ?? ""),
-    [pattern.source],
-  );
-
-async function openFile(page: Page, name: string, buffer: Buffer): Promise<void> {
-  await page.setInputFiles("#file-input", { name, mimeType: "", buffer });
-  await said(page, new RegExp(`^${name} (?:is open|was not opened)`));
-}
-
-async function bytesOf(download: Download): Promise<Buffer> {
-  return Buffer.concat(await (await download.createReadStream()).toArray());
-}
-
-async function savedBook(download: Download): Promise<ExcelJS.Workbook> {
-  const book = new ExcelJS.Workbook();
-  await book.xlsx.load((await bytesOf(download)).buffer as ArrayBuffer);
-  return book;
-}
-
-async function save(page: Page, button: string, asks: boolean): Promise<Download> {
-  const download = page.waitForEvent("download");
-  await page.click(button);
-  if (asks) await page.getByRole("button", { name: "Save without these" }).click();
-  return download;
 }
 
 describe("a file", () => {
@@ -226,33 +198,6 @@ describe("a file", () => {
     expect(watched.violations).toEqual([]);
     expect(watched.errors).toEqual([]);
   });
-});
-
-test("the demo quote is saved as it stands, errors included, and opens again with the same results", async () => {
-  const { page, errors } = await openWorkbook(browser);
-  const before = await readSheet(page);
-  const download = await save(page, "#save-file", false);
-  expect(download.suggestedFilename()).toBe("quote.xlsx");
-  const bytes = await bytesOf(download);
-  const book = await savedBook(download);
-  const quote = book.getWorksheet("Quote")!;
-  const { formula, ref } = quote.getCell(`F${firstRow}`).value as ExcelJS.CellFormulaValue & {
-    ref: string;
-  };
-  expect(formula).toBe(`_xldudf_REAM_LIMITS(C${firstRow}:C${lastRow},D${firstRow}:D${lastRow})`);
-  expect(ref).toBe(`F${firstRow}:G${lastRow}`);
-  expect(quote.getCell("G6").value).toBe(12.018);
-  const faulty = Object.keys(before).filter((cell) => /^#[A-Z/]+[A!?]$/.test(before[cell]));
-  expect(faulty.length).toBeGreaterThan(0);
-  for (const cell of faulty) {
-    const { value } = quote.getCell(cell);
-    const shown = (value as ExcelJS.CellFormulaValue).result ?? value;
-    expect(shown, cell).toEqual({ error: before[cell] });
-  }
-  await openFile(page, "quote.xlsx", bytes);
-  expect(await readSheet(page)).toEqual(before);
-  expect(errors).toEqual([]);
-  await page.context().close();
 });
 
 /** What the page keeps in the browser's own storage, as text. */

@@ -1,7 +1,7 @@
 // tests: the pane for everyone: narrow panes, the keyboard alone, no workbook, blocked storage.
 
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { share } from "../support/share.ts";
+import { longTest, share } from "../support/share.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import { fillTool, openPane, press, selectedIs, started, tool, paneTools as tools } from "./pane-page.ts";
 import { goTo, readSheet } from "./workbook-page.ts";
@@ -123,7 +123,7 @@ describe("beside the workbook", () => {
     }
   });
 
-  test("a page whose storage is blocked still asks once, and works", async () => {
+  longTest("a page whose storage is blocked still asks once, and works", async () => {
     const { page, errors } = watched;
     await page.evaluate(() => {
       localStorage.removeItem("reamwright-cautions-read");

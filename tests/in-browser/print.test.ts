@@ -4,7 +4,7 @@
 import { writeFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type PdfPage, pagesOf } from "../support/pdf.ts";
-import { share } from "../support/share.ts";
+import { longTest, share } from "../support/share.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import { openPane, paste, press, select, tool } from "./pane-page.ts";
 import { goTo } from "./workbook-page.ts";
@@ -37,7 +37,7 @@ describe("printing", () => {
     expect(watched.violations).toEqual([]);
   });
 
-  test("repeats the headers of a long quote on every page", async () => {
+  longTest("repeats the headers of a long quote on every page", async () => {
     const { page } = watched;
     await tool(page, "quote");
     await page.locator("#pane-rows").fill("60");
@@ -60,7 +60,7 @@ describe("printing", () => {
     await page.keyboard.press("Delete");
   });
 
-  test("gives a customer quote on one page, with prices and no costs", async () => {
+  longTest("gives a customer quote on one page, with prices and no costs", async () => {
     const { page } = watched;
     await showSheet(/^Quote of holes/);
     await tool(page, "papers");
@@ -91,7 +91,7 @@ describe("printing", () => {
     ["trouble", "Trouble sheet", 1],
   ];
 
-  test.each(share(papers.slice(0, 1), papers))(
+  test.each(share([], papers))(
     "gives the paper %s at the width of a Letter page",
     async (id, title, most) => {
       const { page } = watched;
@@ -115,7 +115,7 @@ describe("printing", () => {
     ["Trouble Valve block", 2, "500-fold in diameter"],
   ];
 
-  test.each(share(drawn.slice(0, 1), drawn))(
+  test.each(share([], drawn))(
     "draws the picture of %s, and leaves out rows without a figure",
     async (name, most, words) => {
       await showSheet(new RegExp(`^${name}`));
@@ -140,7 +140,7 @@ describe("printing", () => {
     },
   );
 
-  test("prints no paper with a cell in error, but names the cell", async () => {
+  longTest("prints no paper with a cell in error, but names the cell", async () => {
     const { page } = watched;
     await showSheet(/^Set-up Valve block/);
     await paste(page, [["nonsense"]], "C5");

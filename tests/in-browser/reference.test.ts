@@ -15,7 +15,8 @@ const pages = pagesIn(join(distFolder, "reference")).map((page) => basename(page
 const read = pageReader();
 const axe = readFileSync(join(projectFolder, "node_modules", "axe-core", "axe.min.js"), "utf8");
 
-const somePages = pages.filter((name, index) => /^[a-z]/.test(name) || index % 20 === 0);
+const somePages = pages.filter((name, index) => /^[a-z]/.test(name) || index % 40 === 0);
+const someFunctions = functions.filter((_, index) => index % 5 === 0);
 
 let browser: TestBrowser;
 beforeAll(async () => {
@@ -62,7 +63,7 @@ describe("as built", () => {
 
 test("every page of a function says when to use it, what it takes, an example, its errors, and its source", () => {
   const lacking: string[] = [];
-  for (const { id, parameters } of functions) {
+  for (const { id, parameters } of share(someFunctions, functions)) {
     const page = read(readFileSync(join(distFolder, "reference", `${id}.html`), "utf8"));
     const texts = (selector: string) =>
       [...page.querySelectorAll(selector)].map(({ textContent }) => textContent);

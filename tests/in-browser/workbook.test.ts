@@ -9,6 +9,7 @@ import { holes } from "../../src/browser/demo-quote/holes.ts";
 import { firstRow, lastRow } from "../../src/browser/demo-quote/quote.ts";
 import type { Metadata } from "../../src/build/metadata.ts";
 import { distFolder } from "../../src/build/paths.ts";
+import { longTest } from "../support/share.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import { goTo, openWorkbook, readSelected, readSheet, type, typeInto } from "./workbook-page.ts";
 
@@ -193,7 +194,7 @@ describe("at the keyboard", () => {
     await page.keyboard.press("Escape");
   });
 
-  test("offers the functions in small letters too", async () => {
+  longTest("offers the functions in small letters too", async () => {
     const { page } = watched;
     await goTo(page, "C44");
     await type(page, "=ream.stockch");

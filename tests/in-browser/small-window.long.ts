@@ -3,7 +3,6 @@
 
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { share } from "../support/share.ts";
 import { startBrowser, type TestBrowser } from "./browser.ts";
 import { readSheet, typeInto } from "./workbook-page.ts";
 
@@ -22,7 +21,7 @@ const windows = [
   { name: "a low window", width: 1100, height: 400 },
 ];
 
-describe.each(share(windows.slice(0, 1), windows))("$name ($width by $height)", ({ width, height }) => {
+describe.each(windows)("$name ($width by $height)", ({ width, height }) => {
   let page: Page;
   beforeAll(async () => {
     ({ page } = await browser.open("reference/"));
