@@ -9,6 +9,7 @@ import { fillWorkbook } from "../../src/fill/fill-workbook.ts";
 import { Grid } from "../../src/fill/grid.ts";
 import { escapeXml } from "../../src/workbook/xlsx/xml-text.ts";
 import { joined, smallWorkbook } from "../support/package.ts";
+import { runs } from "../support/share.ts";
 import { functions } from "../support/small-functions.ts";
 
 type Cell = number | string | null | { error: string };
@@ -160,7 +161,7 @@ test("conditions give what a walk over the rows gives", () => {
         else expect(value, formulaOf(questions[i])).toBe(wanted);
       });
     }),
-    { numRuns: 25 },
+    { numRuns: runs(25) },
   );
 });
 
@@ -187,7 +188,7 @@ test("exact look-ups give the first cell of their kind", () => {
           found.map((place) => (place < 0 ? "#N/A" : place + first)),
         );
     }),
-    { numRuns: 10 },
+    { numRuns: runs(10) },
   );
 });
 

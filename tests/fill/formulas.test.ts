@@ -7,6 +7,7 @@ import { type Cells, evaluate } from "../../src/fill/formula/evaluate.ts";
 import { parseFormula } from "../../src/fill/formula/parse.ts";
 import { Area, CellError, type Scalar, Unsupported, type Value } from "../../src/fill/formula/values.ts";
 import { Grid } from "../../src/fill/grid.ts";
+import { runs } from "../support/share.ts";
 import { functions } from "../support/small-functions.ts";
 
 /** A1:C6 of the sheet that formulas read. */
@@ -491,7 +492,7 @@ describe("what is not known for certain is said to be so", () => {
           expect(error).toBeInstanceOf(Unsupported);
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 });

@@ -9,6 +9,7 @@ import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 import { fromTicks, type Units } from "../../../src/calc/lengths.ts";
 import { Problem } from "../../../src/calc/problem.ts";
 import { readTable } from "../../support/csv.ts";
+import { runs } from "../../support/share.ts";
 import { count } from "../../support/ticks.ts";
 import { problemOf } from "../golden-file.ts";
 
@@ -201,7 +202,7 @@ describe("properties", () => {
           expect(outcome(() => short)).toEqual(outcome(() => read(`dia ${size}${space}${deviations}`, unit)));
         },
       ),
-      { numRuns: 5000 },
+      { numRuns: runs(5000) },
     );
     expect(readPlainCallout("12 +0.018/0", "mm")?.upper).toBe(1_800_000);
     expect(readPlainCallout(".500 ±.0005", "in")?.lower).toBe(-1_270_000);
@@ -375,7 +376,7 @@ describe("properties", () => {
         });
         if (problem) expect(problem.message).toMatch(/^callout /);
       }),
-      { numRuns: 3000 },
+      { numRuns: runs(3000) },
     );
   });
 });

@@ -4,6 +4,7 @@ import { check } from "../../../src/calc/checking/check.ts";
 import { convert } from "../../../src/calc/checking/convert.ts";
 import { placeOf } from "../../../src/calc/checking/written-digits.ts";
 import { unitTable } from "../../../src/data/units.ts";
+import { runs } from "../../support/share.ts";
 import { golden, problemOf } from "../golden-file.ts";
 
 golden("convert", convert);
@@ -154,7 +155,7 @@ describe("the place of the last digit written", () => {
         const figure = Number(`${isNegative ? "-" : ""}${digits}e${exponent}`);
         expect(placeOf(figure)).toBe(10 ** (zeros + exponent));
       }),
-      { numRuns: 1000 },
+      { numRuns: runs(1000) },
     );
     expect([0, 3.14, 611, 600, 0.1 + 0.2, 1 / 3].map(placeOf)).toEqual([1, 0.01, 1, 100, 0.1, 1e-15]);
   });
