@@ -24,7 +24,23 @@ const file = join(
   "dist",
   "excel-win32-16.01.debug.js",
 );
-let script: vm.Script | undefined;
+/** The page with office.js, loaded once: it takes longer than a test. */
+let page: any;
+
+function loadOffice(): any {
+  const made: any = {
+    location: { href: "https://localhost/" },
+    navigator: { userAgent: "" },
+    // A test may put a clock of its own in the place of these.
+    setTimeout: (...given: Parameters<typeof setTimeout>) => setTimeout(...given),
+    clearTimeout: (timer: ReturnType<typeof setTimeout>) => clearTimeout(timer),
+    console,
+  };
+  made.window = made;
+  made.document = { getElementsByTagName: () => [], addEventListener() {} };
+  vm.runInContext(readFileSync(file, "utf8"), vm.createContext(made), { filename: file });
+  return made;
+}
 
 interface Action {
   readonly Id: number;
@@ -193,17 +209,7 @@ export function giveExcel(
     }
   }
 
-  script ??= new vm.Script(readFileSync(file, "utf8"), { filename: file });
-  const page: any = {
-    location: { href: "https://localhost/" },
-    navigator: { userAgent: "" },
-    setTimeout,
-    clearTimeout,
-    console,
-  };
-  page.window = page;
-  page.document = { getElementsByTagName: () => [], addEventListener() {} };
-  script.runInContext(vm.createContext(page));
+  page ??= loadOffice();
   const host = {
     _resolveRequestUrlAndHeaderInfo: async () => ({ url: "excel://test", headers: {} }),
     _createRequestExecutorOrNull: () => ({
@@ -216,14 +222,17 @@ export function giveExcel(
   };
   page.OfficeExtension.SessionBase._overrideSession = host;
   const requirements = { isSetSupported: () => true };
-  const office = page.Office;
-  page.Office = new Proxy({}, { get: (_, name) => (name === "context" ? { requirements } : office[name]) });
-  const run = page.Excel.run;
-  page.Excel.run = (...given: unknown[]) => {
-    asked.runs.push(given.length > 1 ? given[0] : undefined);
-    return run(...given);
-  };
-  Object.assign(globalThis, { Excel: page.Excel, Office: page.Office });
+  const { Excel, Office } = page;
+  Object.assign(globalThis, {
+    Excel: {
+      ...Excel,
+      run: (...given: unknown[]) => {
+        asked.runs.push(given.length > 1 ? given[0] : undefined);
+        return Excel.run(...given);
+      },
+    },
+    Office: new Proxy({}, { get: (_, name) => (name === "context" ? { requirements } : Office[name]) }),
+  });
   return { sheets, asked };
 }
 
