@@ -1,8 +1,8 @@
 // workbook: the adapter for the browser workbook, over the model of its grid.
 
 import type { Model } from "@odoo/o-spreadsheet";
-import { gridMeanings } from "./grid-names.ts";
 import { oneStepPerCell } from "./cell-steps.ts";
+import { gridMeanings } from "./grid-names.ts";
 import { keepPrintSetup, printSetupOf } from "./grid-print.ts";
 import { runWithinRules } from "./grid-rules.ts";
 import { newSheetSteps } from "./grid-sheet.ts";
