@@ -35,7 +35,7 @@ export function lackingInOldEngines(script: string): string[] {
       found.add(`a pattern with the flag d or v: ${node.text.slice(0, 30)}`);
     if (ts.isCallExpression(node)) {
       const called = node.expression.getText();
-      if (called in FUNCTIONS) found.add(`${called}, in Safari from ${FUNCTIONS[called]} on`);
+      if (Object.hasOwn(FUNCTIONS, called)) found.add(`${called}, in Safari from ${FUNCTIONS[called]} on`);
       if (ts.isPropertyAccessExpression(node.expression)) {
         const name = node.expression.name.text;
         // A method of ours may have the same name: at() of a list takes one argument.

@@ -318,7 +318,7 @@ describe("several calls", () => {
     const [inch, metric] = explanation.calls;
     expect(inch.steps).toEqual([]);
     expect(inch.value).toEqual([]);
-    expect(inch.note).toContain("does not come to this call");
+    expect(inch.note).toContain("takes another branch");
     expect(metric.steps.join(" ")).toContain("795.77");
   });
   test("inside LET, with its names", async () => {

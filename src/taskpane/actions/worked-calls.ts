@@ -55,7 +55,7 @@ export async function workedCalls(workbook: Workbook, placed: Placed, help: Help
     const { given, cells } = whole.made(at);
     if (given) calls.push({ ...call, given, cells, why: undefined });
     else if (whole.value === undefined) calls.push(await alone(workbook, call, placed, help));
-    else calls.push({ ...call, given: [], cells, why: "The formula does not come to this call." });
+    else calls.push({ ...call, given: [], cells, why: "Not computed: the formula takes another branch." });
   }
   return { calls, value: whole.value };
 }

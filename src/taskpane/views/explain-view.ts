@@ -29,7 +29,7 @@ function showExplanation({ address, formula, value, message, otherwise, calls }:
   byId("pane-explained-value").textContent = message ? `${value}: ${message}` : shown(value);
   const warning = byId("pane-explained-otherwise");
   warning.hidden = otherwise === undefined;
-  warning.textContent = `With the cells as they are now, the formula comes to ${shown(otherwise) || "nothing"}. The cell may not be computed yet.`;
+  warning.textContent = `With the cells as they are now, the result is ${shown(otherwise) || "empty"}. The cell may not be computed yet.`;
   byId("pane-explained-calls").replaceChildren(...calls.map(callShown));
   const isRun = calls.some(({ described }) => RUN_ON_A_MACHINE.has(described.topic));
   byId("pane-explained-caution").textContent = isRun
@@ -52,7 +52,7 @@ function callShown({
   const part = (name: string) => call.querySelector(`.pane-explained-${name}`)!;
   part("name").textContent = signature(described);
   part("what").textContent = described.description;
-  part("gives").textContent = message ? `Gives ${shown(value[0])}: ${message}` : givenText(value);
+  part("gives").textContent = message ? `Result: ${shown(value[0])}: ${message}` : givenText(value);
   part("args").replaceChildren(
     ...tableRows(
       args
@@ -80,7 +80,7 @@ function givenText(value: readonly Content[]): string {
   if (value.length === 0) return "";
   const rest = value.length - MOST_GIVEN;
   const first = value.slice(0, MOST_GIVEN).map(shown).join(", ");
-  return `Gives ${first}${rest > 0 ? ` and ${rest} more` : ""}`;
+  return `Result: ${first}${rest > 0 ? ` and ${rest} more` : ""}`;
 }
 
 const MOST_GIVEN = 8;
