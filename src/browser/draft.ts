@@ -9,7 +9,7 @@ export interface Draft {
   readonly name: string;
   /** When it was kept, in ms. */
   readonly time: number;
-  /** The workbook as the grid has it. */
+  /** The workbook as the grid has it, and how its rows, columns and sheets came to be. */
   readonly data: object;
   /** How its sheets are printed; drafts of before had none. */
   readonly prints?: PrintSetups;
@@ -19,7 +19,6 @@ export interface Draft {
         readonly bytes: Uint8Array;
         readonly before: Snapshot;
         readonly valuesInFile: readonly (readonly [string, CellValue])[];
-        readonly isMore: boolean;
       }
     | undefined;
 }

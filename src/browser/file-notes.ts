@@ -33,7 +33,7 @@ export function showFileNotes(
     `${ours.toLocaleString("en-US")} of them with REAM`,
   ];
   byId("file-summary").textContent = `${name}: ${parts.join(", ")}.`;
-  const notes = losses.map((loss) => `Lost only if rows, columns, formats or sheets are changed: ${loss}`);
+  const notes = losses.map((loss) => `Lost only if the workbook has to be written anew: ${loss}`);
   if (differing.length > 0)
     notes.unshift(
       `${count(differing.length, "cell")} would be computed otherwise here, so the value of the file is shown: ${differing.slice(0, 20).join(", ")}${differing.length > 20 ? " and more" : ""}.`,

@@ -6,11 +6,12 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { dependentsIn, fillParts } from "../fill/fill-workbook.ts";
 import type { Functions } from "../fill/formula/evaluate.ts";
 import { cellName } from "../workbook/xlsx/addresses.ts";
+import { functionsIn } from "../workbook/xlsx/formula-tokens.ts";
 import { type CellValue, formulaRoom, readSheet, storedValue } from "../workbook/xlsx/read-sheet.ts";
 import { cellAt, placeOf } from "../workbook/xlsx/write-sheet.ts";
 import { contentsSince, type Snapshot, snapshotOf } from "../workbook/xlsx-grid/changes.ts";
 import { fileError, gridError } from "../workbook/xlsx-grid/error-codes.ts";
-import { functionsIn } from "../workbook/xlsx-grid/grid-formulas.ts";
+
 import type { GridLibrary } from "../workbook/xlsx-grid/library.ts";
 import { DAYS_TO_1904, type OpenedWorkbook } from "../workbook/xlsx-grid/open-file.ts";
 import { isUncomputed } from "../workbook/xlsx-grid/uncomputed.ts";

@@ -5,29 +5,20 @@ import type { Metadata } from "../build/metadata.ts";
 import type { Functions } from "../fill/formula/evaluate.ts";
 import { withWorksheetFunctions } from "../fill/worksheet-functions.ts";
 import { Refusal } from "../workbook/workbook.ts";
-import { addSheets } from "../workbook/xlsx/add-sheets.ts";
 import { openPackage } from "../workbook/xlsx/package.ts";
 import { type StoredNames, storedNames } from "../workbook/xlsx/stored-names.ts";
 import { readWorkbookParts } from "../workbook/xlsx/workbook-parts.ts";
-import {
-  type Changes,
-  changesSince,
-  keepTables,
-  noteMovedCells,
-  type Snapshot,
-  snapshotOf,
-} from "../workbook/xlsx-grid/changes.ts";
+import { keepTables, type Snapshot, snapshotOf } from "../workbook/xlsx-grid/changes.ts";
 import type { GridLibrary } from "../workbook/xlsx-grid/library.ts";
 import { LARGEST_FILE, type OpenedWorkbook, openWorkbook } from "../workbook/xlsx-grid/open-file.ts";
-import { exportedSheets, saveWorkbook } from "../workbook/xlsx-grid/save-file.ts";
-import { TypedCells } from "../workbook/xlsx-grid/typed-cells.ts";
+import { saveWorkbook } from "../workbook/xlsx-grid/save-file.ts";
 import { uncomputedFormulas } from "../workbook/xlsx-grid/uncomputed.ts";
 import { clearDraft, type Draft, keepDraft, offerDraft, readDraft, shownAs } from "./draft.ts";
 import { startDrop } from "./drop.ts";
 import { confirmLosses, hideFileNotes, hintOf, showFileNotes, toldOf } from "./file-notes.ts";
 import { type FileValues, fileValues, ShownFileValues, valuesIn } from "./file-values.ts";
 import type { Call } from "./register-functions.ts";
-import { saveIntoFile } from "./save-into-file.ts";
+import { saveChanges } from "./save-changes.ts";
 import type { ShownWorkbook } from "./shown-workbook.ts";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -129,17 +120,20 @@ class WorkbookFile {
   private async bytes(valuesOnly: boolean): Promise<{ bytes: Bytes; told: string } | undefined> {
     const { opened, before, library, names } = this;
     const { model } = this.shown;
-    const changes = opened && before && changesSince(before, model);
-    const into = opened && changes && !changes.isMore && (await this.savedInto(opened, changes, valuesOnly));
+    const { functions } = this;
+    const into =
+      opened &&
+      before &&
+      (await saveChanges(opened, before, { model, library, names, functions, valuesOnly }));
     if (into) {
-      const { bytes, report, changed, kept, places } = into;
+      const { bytes, report, changed, kept, places, valuesInFile } = into;
       if (!valuesOnly) {
         const file = openPackage(bytes);
-        this.opened = { ...opened, file, bytes, parts: readWorkbookParts(file), places };
+        this.opened = { ...opened, file, bytes, parts: readWorkbookParts(file), places, valuesInFile };
         this.before = snapshotOf(model);
         this.showNotes(valuesIn(this.opened, kept));
       }
-      return { bytes, told: toldOf(changed, changes.added.length, report) };
+      return { bytes, told: toldOf(changed, into.added, report) };
     }
     if (opened && !(await confirmLosses(opened.losses))) return undefined;
     // A new file has no macros.
@@ -147,19 +141,6 @@ class WorkbookFile {
     const saved = await saveWorkbook(model, library, names, { valuesOnly, opened });
     const own = saved.asValues === 0 ? "" : `, ${saved.asValues} as values that no other program reads`;
     return { bytes: saved.bytes, told: `formulas ${saved.formulas}${own}` };
-  }
-
-  /** Undefined if the file cannot take sheets that are new. */
-  private async savedInto(opened: OpenedWorkbook, changes: Changes, valuesOnly: boolean) {
-    const { library, names } = this;
-    const { model } = this.shown;
-    const { from1904, main } = opened.parts;
-    const typed = new TypedCells(model, library, names, from1904);
-    if (changes.added.length === 0) return saveIntoFile(opened, changes, typed, this.functions, valuesOnly);
-    // The grid exports dates that count from 1900.
-    const sheets = from1904 ? undefined : await exportedSheets(model, library, names, changes.added);
-    const added = sheets && addSheets(opened.file, main, sheets);
-    return added && saveIntoFile(opened, changes, typed, this.functions, valuesOnly, added);
   }
 
   async save(valuesOnly: boolean): Promise<void> {
@@ -192,7 +173,6 @@ class WorkbookFile {
         bytes: opened.bytes,
         before,
         valuesInFile: [...opened.valuesInFile],
-        isMore: changesSince(before, model).isMore,
       };
     void keepDraft({ name, time: Date.now(), ...shownAs(model), opened: origin });
   }
@@ -204,7 +184,6 @@ class WorkbookFile {
     this.opened = read && { ...read, valuesInFile: new Map(origin.valuesInFile) };
     if (read) keepTables(this.shown.model);
     this.before = origin?.before;
-    if (origin?.isMore) noteMovedCells(this.shown.model);
     this.saved = "a draft";
     if (read) this.showNotes(undefined, new this.library.Model(read.data as never));
     this.say(`${name} is as you left it`);

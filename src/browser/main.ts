@@ -4,7 +4,7 @@ import type { Metadata } from "../build/metadata.ts";
 import { readHelp } from "../taskpane/help.ts";
 import { startPane } from "../taskpane/pane.ts";
 import { registerSteps } from "../workbook/grid-steps.ts";
-import { watchMovedCells } from "../workbook/xlsx-grid/changes.ts";
+import { watchStructure } from "../workbook/xlsx-grid/structure.ts";
 import { quoteWorkbook } from "./demo-quote/quote.ts";
 import { startFiles } from "./files.ts";
 import { allowPasteOverPanes } from "./paste-over-panes.ts";
@@ -38,7 +38,7 @@ async function start(): Promise<void> {
   registerFunctions(metadata, CustomFunctions.associated, o_spreadsheet.registries, CustomFunctions.Error);
   registerSteps(o_spreadsheet);
   allowPasteOverPanes(o_spreadsheet.registries.clipboardHandlersRegistries.cellHandlers as never);
-  watchMovedCells(o_spreadsheet);
+  watchStructure(o_spreadsheet);
   keepUpWithKeys(o_spreadsheet.components);
   keepPageInPlace();
   const shown = new ShownWorkbook(templates, say);

@@ -8,9 +8,10 @@ import type { WithSheets } from "../workbook/xlsx/add-sheets.ts";
 import { stylesAt, writeStyles } from "../workbook/xlsx/cell-styles.ts";
 import { editSheet } from "../workbook/xlsx/edit-sheet.ts";
 import { askForAll, calculatedKey, spillMark, withoutCalculated } from "../workbook/xlsx/edit-workbook.ts";
-import { withNumberFormats } from "../workbook/xlsx/number-formats.ts";
+import { withMerges } from "../workbook/xlsx/merges.ts";
 import { over, type PackageParts } from "../workbook/xlsx/package.ts";
-import { withSizes } from "../workbook/xlsx/sizes.ts";
+import { restyled } from "../workbook/xlsx/restyle.ts";
+import { withHeaders } from "../workbook/xlsx/sizes.ts";
 import { walkSheet } from "../workbook/xlsx/walk-sheet.ts";
 import { relationsOf } from "../workbook/xlsx/workbook-parts.ts";
 import { cellAt, type NewCell, placeOf } from "../workbook/xlsx/write-sheet.ts";
@@ -35,6 +36,8 @@ export function saveIntoFile(
   functions: Functions,
   valuesOnly: boolean,
   added: WithSheets = { parts: new Map(), sheets: [] },
+  /** Formulas of the file whose values may be others all the same. */
+  others: readonly ReadonlySet<number>[] = [],
 ): SavedInto | undefined {
   const parts = new Map(added.parts);
   let mark: string | undefined | null = null;
@@ -42,7 +45,7 @@ export function saveIntoFile(
     if (mark === null) mark = spillMark(file, workbook.main, parts);
     return mark;
   };
-  const changed: Set<number>[] = workbook.sheets.map(() => new Set());
+  const changed: Set<number>[] = workbook.sheets.map((_, i) => new Set(others[i]));
   const gone = new Set<string>();
   changes.cells.forEach((contents, i) => {
     if (contents.size === 0) return;
@@ -60,13 +63,14 @@ export function saveIntoFile(
     }
     parts.set(part, editSheet(text, cells));
   });
-  const numberFormats = newFormats(over(file, parts), workbook, places, changes.looks);
-  if (!numberFormats) return undefined;
-  for (const [part, text] of numberFormats) parts.set(part, text);
+  const styled = newStyles(over(file, parts), workbook, places, changes.looks);
+  if (!styled) return undefined;
+  for (const [part, text] of styled) parts.set(part, text);
   changes.looks.forEach((looks, i) => {
     const { part } = workbook.sheets[places[i]];
-    if (looks.widths.size + looks.heights.size > 0)
-      parts.set(part, withSizes(parts.get(part) ?? file.read(part), looks));
+    const text = parts.get(part) ?? file.read(part);
+    const laidOut = withMerges(withHeaders(text, looks), looks.merged, looks.unmerged);
+    if (laidOut !== text) parts.set(part, laidOut);
   });
   for (const name of added.sheets) {
     const text = withMark(parts.get(name)!, markOf);
@@ -81,7 +85,7 @@ export function saveIntoFile(
   if (filled.report.sheets.some(({ kept }) => kept > 0))
     parts.set(workbook.main, askForAll(edited.read(workbook.main)));
   const count = changes.cells.reduce(
-    (sum, cells, i) => sum + new Set([...cells.keys(), ...changes.looks[i].formats.keys()]).size,
+    (sum, cells, i) => sum + new Set([...cells.keys(), ...changes.looks[i].cells.keys()]).size,
     0,
   );
   return {
@@ -93,36 +97,42 @@ export function saveIntoFile(
   };
 }
 
-/** The parts with the number formats that cells have now; undefined if the styles are written as nobody writes them. */
-function newFormats(
+/** The parts with the looks that cells have now; undefined if the styles are written as nobody writes them. */
+function newStyles(
   file: PackageParts,
   { main, sheets }: OpenedWorkbook["parts"],
   places: readonly number[],
   looks: readonly Looks[],
 ): ReadonlyMap<string, string> | undefined {
-  const changed = looks.flatMap(({ formats }, i) => {
-    if (formats.size === 0) return [];
+  const changed = looks.flatMap(({ cells }, i) => {
+    if (cells.size === 0) return [];
     const { part } = sheets[places[i]];
     const text = file.read(part);
-    const before = stylesAt(text, formats);
-    const cells = [...formats].map(([place, format]) => ({ place, like: before.get(place) ?? "0", format }));
-    return { part, text, cells };
+    const others = [...cells.values()].flatMap(({ formatOf, like }) => formatOf ?? like ?? []);
+    const before = stylesAt(text, new Set([...cells.keys(), ...others]));
+    const wanted = [...cells].map(([place, { change, formatOf, like: other }]) => {
+      if (other !== undefined) return [place, { like: before.get(other) ?? "0", change }] as const;
+      const like = { like: before.get(place) ?? "0", change };
+      const own = formatOf === undefined ? like : { ...like, formatLike: before.get(formatOf) ?? "0" };
+      return [place, own] as const;
+    });
+    return { part, text, wanted };
   });
   if (changed.length === 0) return new Map();
   const styles = relationsOf(file, main).find(({ kind, part }) => kind === "styles" && file.has(part))?.part;
-  const restyled =
+  const made =
     styles === undefined
       ? undefined
-      : withNumberFormats(
+      : restyled(
           file.read(styles),
-          changed.flatMap(({ cells }) => cells),
+          changed.flatMap(({ wanted }) => wanted.map(([, one]) => one)),
         );
-  if (styles === undefined || !restyled) return undefined;
-  const written = changed.map(({ part, text, cells }) => {
-    const own = new Map(cells.map(({ place, like, format }) => [place, restyled.style(like, format)]));
+  if (styles === undefined || !made) return undefined;
+  const written = changed.map(({ part, text, wanted }) => {
+    const own = new Map(wanted.map(([place, one]) => [place, made.style(one)] as const));
     return [part, writeStyles(text, own)] as const;
   });
-  return new Map([[styles, restyled.text], ...written]);
+  return new Map([[styles, made.text], ...written]);
 }
 
 /** A new sheet with the mark that this file has for formulas which take the cells they need. */
@@ -141,7 +151,7 @@ function formulaPlaces(text: string): number[] {
   return places;
 }
 
-function joined(pieces: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
+export function joined(pieces: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
   const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
   let at = 0;
   for (const piece of pieces) {

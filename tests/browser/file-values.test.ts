@@ -7,14 +7,15 @@ import { saveIntoFile } from "../../src/browser/save-into-file.ts";
 import { readCell } from "../../src/workbook/xlsx/addresses.ts";
 import { openPackage } from "../../src/workbook/xlsx/package.ts";
 import { storedNames } from "../../src/workbook/xlsx/stored-names.ts";
-import { changesSince, snapshotOf, watchMovedCells } from "../../src/workbook/xlsx-grid/changes.ts";
+import { changesSince, snapshotOf } from "../../src/workbook/xlsx-grid/changes.ts";
 import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
+import { watchStructure } from "../../src/workbook/xlsx-grid/structure.ts";
 import { TypedCells } from "../../src/workbook/xlsx-grid/typed-cells.ts";
 import { type SmallWorkbook, smallWorkbook } from "../support/package.ts";
 import { functions } from "../support/small-functions.ts";
 import { functionNames, gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 
-watchMovedCells(gridLibrary as any);
+watchStructure(gridLibrary as any);
 const names = storedNames(functionNames);
 const shownValues = new ShownFileValues(gridLibrary, functions);
 

@@ -13,14 +13,10 @@ import { readCell } from "../../src/workbook/xlsx/addresses.ts";
 import { openPackage } from "../../src/workbook/xlsx/package.ts";
 import { storedNames } from "../../src/workbook/xlsx/stored-names.ts";
 import { readWorkbookParts } from "../../src/workbook/xlsx/workbook-parts.ts";
-import {
-  changesSince,
-  keepTables,
-  snapshotOf,
-  watchMovedCells,
-} from "../../src/workbook/xlsx-grid/changes.ts";
+import { changesSince, keepTables, snapshotOf } from "../../src/workbook/xlsx-grid/changes.ts";
 import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
 import { exportedSheets } from "../../src/workbook/xlsx-grid/save-file.ts";
+import { watchStructure } from "../../src/workbook/xlsx-grid/structure.ts";
 import { TypedCells } from "../../src/workbook/xlsx-grid/typed-cells.ts";
 import {
   packedEntries,
@@ -34,7 +30,7 @@ import { runs } from "../support/share.ts";
 import { functions, metadata } from "../support/small-functions.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 
-watchMovedCells(gridLibrary as any);
+watchStructure(gridLibrary as any);
 registerSteps(gridLibrary as never);
 const names = storedNames(metadata.functions.map(({ name }) => name));
 

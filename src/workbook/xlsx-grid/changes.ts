@@ -1,10 +1,12 @@
-// workbook: what was changed in the browser workbook since its file was opened: cells, sizes and number formats, which can
-// be written into that file, or more, which can not.
+// workbook: what was changed in the browser workbook since its file was opened: cells and how they look, sizes and merges,
+// which can be written into that file, or more, which can not.
 
 import type { Model } from "@odoo/o-spreadsheet";
 import { cellName, contains, readBox, readCell } from "../xlsx/addresses.ts";
-import type { Sizes } from "../xlsx/sizes.ts";
+import type { Headers as FileHeaders, HeaderChanges } from "../xlsx/sizes.ts";
 import { cellAt, placeOf } from "../xlsx/write-sheet.ts";
+import { looksOfCells, type NewLook, type SheetLooks, type Zones } from "./looks.ts";
+import { type StructureStep, structureSteps } from "./structure.ts";
 
 /** As the grid's library exports them, as far as they matter here. */
 interface SheetData {
@@ -16,6 +18,9 @@ interface SheetData {
   readonly rows?: Headers;
   readonly cols?: Headers;
   readonly panes?: unknown;
+  readonly merges?: readonly string[];
+  readonly figures?: readonly Figure[];
+  readonly dataValidationRules?: readonly Validation[];
   readonly styles?: Readonly<Record<string, number>>;
   readonly formats?: Readonly<Record<string, number>>;
   readonly borders?: Readonly<Record<string, number>>;
@@ -29,24 +34,42 @@ interface WorkbookData {
   readonly namedRanges: object;
 }
 
-type Headers = Readonly<Record<string, unknown>>;
+export type Headers = Readonly<Record<string, unknown>>;
 
-interface SheetSnapshot {
+export interface SheetSnapshot extends SheetLooks {
   readonly id: string;
   readonly cells: SheetData["cells"];
   readonly rows: Headers;
   readonly columns: Headers;
   readonly size: readonly [rows: number, columns: number];
-  /** Number formats by the ranges that have them. */
-  readonly formats: readonly (readonly [range: string, format: string])[];
+  readonly merges: readonly string[];
+  readonly figures: readonly Figure[];
+  readonly validations: readonly Validation[];
   /** All else that a file would hold of it. */
   readonly around: string;
+}
+
+/** A chart or a picture. */
+export interface Figure {
+  readonly id: string;
+  readonly width: number;
+  readonly height: number;
+  readonly offset?: unknown;
+}
+
+/** A rule for what may be typed. */
+export interface Validation {
+  readonly id: string;
+  readonly ranges: readonly string[];
+  readonly criterion: unknown;
 }
 
 /** The workbook as it is now. */
 export interface Snapshot {
   readonly sheets: readonly SheetSnapshot[];
   readonly names: string;
+  /** How rows, columns and sheets had been changed by then. */
+  readonly steps: readonly StructureStep[];
 }
 
 export function snapshotOf(model: Model): Snapshot {
@@ -59,6 +82,7 @@ export function snapshotOf(model: Model): Snapshot {
   return {
     sheets: data.sheets.map((sheet) => sheetSnapshot(sheet, data)),
     names: JSON.stringify(data.namedRanges ?? {}),
+    steps: structureSteps(model),
   };
 }
 
@@ -73,85 +97,107 @@ export function keepTables(model: Model): void {
 
 function sheetSnapshot(sheet: SheetData, data: WorkbookData): SheetSnapshot {
   // Where the sheet is looked at is no matter of the file.
-  const { id, cells, rowNumber, colNumber, rows, cols, panes: _, ...rest } = sheet;
-  /** Formats by what they are, not by their numbers. */
-  const resolved = (kind: "styles" | "formats" | "borders") =>
-    Object.entries(sheet[kind] ?? {}).map(([zone, number]) => [zone, (data[kind] as any)[number]]);
-  const around = JSON.stringify({
-    ...rest,
+  const {
+    id,
+    cells,
+    rowNumber,
+    colNumber,
+    rows,
+    cols,
+    panes: _,
+    merges = [],
+    figures = [],
+    dataValidationRules = [],
+    ...rest
+  } = sheet;
+  /** Looks by what they are, not by their numbers. */
+  const resolved = <T>(kind: "styles" | "formats" | "borders") =>
+    Object.entries(sheet[kind] ?? {}).map(([zone, number]) => [
+      zone,
+      (data[kind] as any)[number],
+    ]) as Zones<T>;
+  return {
+    id,
+    cells,
+    rows: rows ?? {},
+    columns: cols ?? {},
+    size: [rowNumber, colNumber],
+    merges,
+    figures,
+    validations: dataValidationRules,
+    formats: resolved("formats"),
     styles: resolved("styles"),
-    formats: [],
     borders: resolved("borders"),
-  });
-  const formats = resolved("formats") as [string, string][];
-  return { id, cells, rows: rows ?? {}, columns: cols ?? {}, size: [rowNumber, colNumber], formats, around };
-}
-
-/** The sizes of rows or columns that are other than before; undefined if more of them is. */
-function sizesSince(before: Headers, now: Headers): ReadonlyMap<number, number> | undefined {
-  const sizes = new Map<number, number>();
-  for (const at of new Set([...Object.keys(before), ...Object.keys(now)])) {
-    const [{ size: was, ...others }, { size, ...own }] = [before[at] ?? {}, now[at] ?? {}] as Header[];
-    if (JSON.stringify(own) !== JSON.stringify(others)) return undefined;
-    if (size === was) continue;
-    if (size === undefined) return undefined;
-    sizes.set(Number(at), size);
-  }
-  return sizes;
-}
-
-interface Header {
-  readonly size?: number;
-}
-
-/** The number formats that cells have now and had not before; undefined if a spreadsheet program may read one otherwise. */
-function formatsSince(before: SheetSnapshot, now: SheetSnapshot): ReadonlyMap<number, string> | undefined {
-  const was = new Map(before.formats);
-  const is = new Map(now.formats);
-  const changed = new Map<number, string>();
-  const visit = (range: string, set: (place: number) => void) => {
-    const { top, left, bottom, right } = readBox(range)!;
-    for (let row = top; row <= bottom; row++)
-      for (let column = left; column <= right; column++) set(placeOf(row, column));
+    around: JSON.stringify({ ...rest, styles: [], formats: [], borders: [] }, withoutIds),
   };
-  for (const [range, format] of was)
-    if (is.get(range) !== format) visit(range, (place) => changed.set(place, "General"));
-  for (const [range, format] of is)
-    if (was.get(range) !== format) visit(range, (place) => changed.set(place, format));
-  // Ranges are cut otherwise where one of their cells changes.
-  for (const [range, format] of was)
-    if (is.get(range) !== format)
-      visit(range, (place) => changed.get(place) === format && changed.delete(place));
-  return [...changed.values()].every((format) => format === "General" || isCommon(format))
-    ? changed
-    : undefined;
 }
 
-/** Figures with decimals, percentages, money, dates, times and texts, which are written alike in all programs. */
-const isCommon = (format: string): boolean =>
-  /^(?:\[\$[^\]"\\]{1,5}\])?(?:#,##)?0(?:\.0{1,15})?%?(?:\[\$[^\]"\\]{1,5}\])?$/.test(format) ||
-  /^(?:d{1,4}|m{1,4}|yyyy|yy|[-/ ,.]){1,12}$/.test(format) ||
-  /^hh?:mm(?::ss)?$/.test(format) ||
-  format === "@";
+/** Rules and figures are told apart by what they are: another opening of the file gives them other numbers. */
+const withoutIds = (key: string, value: unknown) => (/^(?:id|chartId|cfId)$/.test(key) ? undefined : value);
+
+/** Whether they are the same but for their numbers. */
+export const isSame = (before: unknown, now: unknown): boolean =>
+  JSON.stringify(before, withoutIds) === JSON.stringify(now, withoutIds);
 
 /** As the importer of the grid's library counts them. */
 const CHARACTERS = 0.143;
 const POINTS = 0.75;
 
-function looksSince(before: SheetSnapshot, now: SheetSnapshot): Looks | undefined {
-  if (now.id !== before.id || now.around !== before.around) return undefined;
-  const [heights, widths] = [sizesSince(before.rows, now.rows), sizesSince(before.columns, now.columns)];
-  const formats = formatsSince(before, now);
-  if (!heights || !widths || !formats) return undefined;
-  const scaled = (sizes: ReadonlyMap<number, number>, by: number) =>
-    new Map([...sizes].map(([at, size]) => [at, Math.round(size * by * 100) / 100]));
-  return { heights: scaled(heights, POINTS), widths: scaled(widths, CHARACTERS), formats };
+/** What rows or columns have that is other than before; undefined if a file cannot say it. */
+function headersSince(
+  before: Headers,
+  now: Headers,
+  count: number,
+  scale: number,
+): HeaderChanges | undefined {
+  const sizes = new Map<number, number>();
+  const hidden = new Map<number, boolean>();
+  for (const at of new Set([...Object.keys(before), ...Object.keys(now)])) {
+    if (Number(at) >= count) continue;
+    const [{ size: was, isHidden: wasHidden = false, ...others }, { size, isHidden = false, ...own }] = [
+      before[at] ?? {},
+      now[at] ?? {},
+    ] as Header[];
+    if (JSON.stringify(own) !== JSON.stringify(others)) return undefined;
+    if (isHidden !== wasHidden) hidden.set(Number(at), isHidden);
+    if (size === was) continue;
+    if (size === undefined) return undefined;
+    sizes.set(Number(at), Math.round(size * scale * 100) / 100);
+  }
+  return { sizes, hidden };
 }
 
-/** Sizes and number formats of a sheet that are other than before. */
-export interface Looks extends Sizes {
-  /** By the place of the cell. */
-  readonly formats: ReadonlyMap<number, string>;
+interface Header {
+  readonly size?: number;
+  readonly isHidden?: boolean;
+}
+
+/** How a sheet looks that looks otherwise than before. */
+export interface Looks extends FileHeaders {
+  /** By the places of cells. */
+  readonly cells: ReadonlyMap<number, NewLook>;
+  /** Ranges of cells that are merged now and were not, and the other way round. */
+  readonly merged: readonly string[];
+  readonly unmerged: readonly string[];
+}
+
+function looksSince(before: SheetSnapshot, now: SheetSnapshot): Looks | undefined {
+  const hasOther =
+    now.around !== before.around ||
+    !isSame(before.figures, now.figures) ||
+    !isSame(before.validations, now.validations);
+  if (now.id !== before.id || hasOther) return undefined;
+  const rows = headersSince(before.rows, now.rows, now.size[0], POINTS);
+  const columns = headersSince(before.columns, now.columns, now.size[1], CHARACTERS);
+  const cells = looksOfCells(before, now);
+  if (!rows || !columns || !cells) return undefined;
+  return {
+    rows,
+    columns,
+    cells,
+    merged: now.merges.filter((range) => !before.merges.includes(range)),
+    unmerged: before.merges.filter((range) => !now.merges.includes(range)),
+  };
 }
 
 export interface Changes {
@@ -160,17 +206,18 @@ export interface Changes {
   readonly looks: readonly Looks[];
   /** Sheets that are new, behind the others. */
   readonly added: readonly string[];
-  /** Whether there is more than that: other sheets, rows, columns, formats, names. */
+  /** Whether there is more than that: other sheets, rows, columns, names. */
   readonly isMore: boolean;
 }
 
 export function changesSince(before: Snapshot, model: Model): Changes {
   const now = snapshotOf(model);
   const cells = contentsSince(before, now, model);
+  if (!cells) return { cells: [], looks: [], added: [], isMore: true };
   const looks = before.sheets.flatMap((sheet, i) =>
     now.sheets[i] ? (looksSince(sheet, now.sheets[i]) ?? []) : [],
   );
-  const isMore = cells === undefined || now.names !== before.names || looks.length < before.sheets.length;
+  const isMore = now.names !== before.names || looks.length < before.sheets.length;
   if (isMore) return { cells: [], looks: [], added: [], isMore };
   const typed = cells.map((own, i) => withRetyped(own, looks[i], before.sheets[i], now.sheets[i]));
   return { cells: typed, looks, added: now.sheets.slice(before.sheets.length).map(({ id }) => id), isMore };
@@ -179,19 +226,32 @@ export function changesSince(before: Snapshot, model: Model): Changes {
 /** A number that got the format of texts is a text in the grid, and the other way round. */
 function withRetyped(
   typed: ReadonlyMap<number, string>,
-  { formats }: Looks,
+  { cells: looks }: Looks,
   before: SheetSnapshot,
   now: SheetSnapshot,
 ): ReadonlyMap<number, string> {
   const texts = before.formats.filter(([, format]) => format === "@").map(([range]) => readBox(range)!);
   const all = new Map(typed);
-  for (const [place, format] of formats) {
+  for (const [place, { change, formatOf }] of looks) {
     const { row, column } = cellAt(place);
     const content = now.cells[cellName(row, column)] ?? "";
-    const isRetyped = format === "@" || texts.some((box) => contains(box, row, column));
+    const isRetyped =
+      change.format === "@" ||
+      ((change.format ?? formatOf) !== undefined && texts.some((box) => contains(box, row, column)));
     if (isRetyped && content !== "" && !content.startsWith("=")) all.set(place, content);
   }
   return all;
+}
+
+/** How rows, columns and sheets of before were changed since; undefined if some of what was done by then is undone. */
+export function stepsSince({ steps, sheets }: Snapshot, model: Model): readonly StructureStep[] | undefined {
+  const now = structureSteps(model);
+  // A draft of an older version does not tell.
+  if (!steps) return undefined;
+  const isFollowed = JSON.stringify(now.slice(0, steps.length)) === JSON.stringify(steps);
+  if (!isFollowed) return undefined;
+  // What is done to a sheet that is new is no matter of the file.
+  return now.slice(steps.length).filter(({ sheetId }) => sheets.some(({ id }) => id === sheetId));
 }
 
 /** What is typed into each changed cell; undefined if cells stand elsewhere than before. */
@@ -201,7 +261,8 @@ export function contentsSince(
   model: Model,
 ): readonly ReadonlyMap<number, string>[] | undefined {
   const isInPlace =
-    before.sheets.every(({ id }, i) => id === now.sheets[i]?.id) && !hasMovedCells(model, before);
+    before.sheets.every(({ id }, i) => id === now.sheets[i]?.id) &&
+    stepsSince(before, model)?.every(({ kind }) => kind === "move") === true;
   if (!isInPlace) return undefined;
   return before.sheets.map((sheet, i) => changedCells(sheet.cells, now.sheets[i].cells));
 }
@@ -215,43 +276,4 @@ function changedCells(before: SheetData["cells"], now: SheetData["cells"]): Map<
     changed.set(placeOf(row, column), content);
   }
   return changed;
-}
-
-/** Sheets whose rows or columns were inserted among others or taken out, by the getters of their workbook. */
-const movedCells = new WeakMap<object, Set<string>>();
-
-function noteMoved(getters: object, sheetId: string): void {
-  movedCells.set(getters, (movedCells.get(getters) ?? new Set()).add(sheetId));
-}
-
-/** Says so of a workbook of which it is known otherwise. */
-export function noteMovedCells(model: Model): void {
-  for (const sheetId of model.getters.getSheetIds()) noteMoved(model.getters as object, sheetId);
-}
-
-const hasMovedCells = (model: Model, { sheets }: Snapshot): boolean =>
-  sheets.some(({ id }) => movedCells.get(model.getters as object)?.has(id));
-
-const PLUGIN = "reamwright_moved_cells";
-
-type PluginLibrary = Pick<typeof import("@odoo/o-spreadsheet"), "UIPlugin" | "registries">;
-
-/** Must run before the Model is made. */
-export function watchMovedCells({ UIPlugin, registries }: PluginLibrary): void {
-  class MovedCellsPlugin extends UIPlugin {
-    override handle(command: any): void {
-      if (command.type === "REMOVE_COLUMNS_ROWS" || command.type === "MOVE_COLUMNS_ROWS")
-        this.note(command.sheetId);
-      if (command.type !== "ADD_COLUMNS_ROWS") return;
-      const { numberOfRows, numberOfCols } = this.getters.getSheetSize(command.sheetId);
-      const size = command.dimension === "ROW" ? numberOfRows : numberOfCols;
-      if (command.position === "before" || command.base + command.quantity + 1 < size)
-        this.note(command.sheetId);
-    }
-    private note(sheetId: string): void {
-      noteMoved(this.getters as object, sheetId);
-    }
-  }
-  if (!registries.featurePluginRegistry.contains(PLUGIN))
-    registries.featurePluginRegistry.add(PLUGIN, MovedCellsPlugin as any);
 }

@@ -1,7 +1,7 @@
 // workbook: formulas between an .xlsx file and the browser workbook's grid, which names errors and newer functions
 // otherwise than a file does.
 
-import { type Token, tokensOf } from "../xlsx/formula-tokens.ts";
+import { calledAt, functionsIn, type Token, tokensOf } from "../xlsx/formula-tokens.ts";
 import type { StoredNames } from "../xlsx/stored-names.ts";
 import type { GridLibrary } from "./library.ts";
 import { plainNative, storedNative } from "./new-functions.ts";
@@ -11,14 +11,6 @@ const lastArguments: ReadonlyMap<string, string> = new Map([
   ...["ROUND", "ROUNDUP", "ROUNDDOWN", "IFERROR"].map((name) => [name, "0"] as const),
   ...["FLOOR", "CEILING"].map((name) => [name, "1"] as const),
 ]);
-
-/** The function that is called by token `i`, or undefined. */
-function calledAt(tokens: readonly Token[], i: number): string | undefined {
-  const { kind, text } = tokens[i];
-  if (kind !== "name") return undefined;
-  const next = tokens[i + 1]?.kind === "space" ? i + 2 : i + 1;
-  return tokens[next]?.text === "(" ? text : undefined;
-}
 
 /** A formula as the grid takes it, without "=". */
 export function gridFormula(formula: string, names: StoredNames): string {
@@ -62,12 +54,6 @@ function missingArgument(tokens: readonly Token[], i: number): string {
     }
   }
   return "";
-}
-
-/** The functions that a formula calls, in capitals. */
-export function functionsIn(formula: string): string[] {
-  const tokens = tokensOf(formula);
-  return tokens.flatMap((_, i) => calledAt(tokens, i)?.toUpperCase() ?? []);
 }
 
 /**

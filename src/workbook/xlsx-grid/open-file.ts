@@ -4,6 +4,7 @@
 import type { PrintSetups } from "../grid-print.ts";
 import { Refusal } from "../workbook.ts";
 import { readCell } from "../xlsx/addresses.ts";
+import { functionsIn } from "../xlsx/formula-tokens.ts";
 import { openPackage, type Package } from "../xlsx/package.ts";
 import { readPageSetup, readPrintName } from "../xlsx/page-setup.ts";
 import { type CellValue, formulaRoom } from "../xlsx/read-sheet.ts";
@@ -13,7 +14,7 @@ import { elements } from "../xlsx/xml-text.ts";
 import type { ZipLimits } from "../xlsx/zip-directory.ts";
 import { contentsOf, literalsOf, type NumberAsText, textCellsOf } from "./cell-contents.ts";
 import { firstThatShows, imported, plain } from "./grid-data.ts";
-import { functionsIn, gridFormula } from "./grid-formulas.ts";
+import { gridFormula } from "./grid-formulas.ts";
 import { bareSheet, importerFiles, trimmedSheet } from "./importer-files.ts";
 import type { GridLibrary } from "./library.ts";
 import { type Found, lossesOf } from "./losses.ts";

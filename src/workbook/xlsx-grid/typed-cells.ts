@@ -1,11 +1,12 @@
 // workbook: what was typed into a cell of the browser workbook, as the file that it came from is to hold it.
 
 import type { Model } from "@odoo/o-spreadsheet";
+import { functionsIn } from "../xlsx/formula-tokens.ts";
 import type { CellValue } from "../xlsx/read-sheet.ts";
 import type { StoredNames } from "../xlsx/stored-names.ts";
 import type { NewCell } from "../xlsx/write-sheet.ts";
 import { fileError } from "./error-codes.ts";
-import { fileFormula, fillsOneCell, functionsIn, isForOthers } from "./grid-formulas.ts";
+import { fileFormula, fillsOneCell, isForOthers } from "./grid-formulas.ts";
 import type { GridLibrary } from "./library.ts";
 import { DAYS_TO_1904 } from "./open-file.ts";
 import { spreadBox } from "./spread-box.ts";

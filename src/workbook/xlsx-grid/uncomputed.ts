@@ -3,7 +3,8 @@
 // value in the file stays beside the formula.
 
 import type { Model } from "@odoo/o-spreadsheet";
-import { functionsIn } from "./grid-formulas.ts";
+import { functionsIn } from "../xlsx/formula-tokens.ts";
+
 import type { GridLibrary } from "./library.ts";
 
 export interface Uncomputed {

@@ -67,3 +67,17 @@ function tokenAt(formula: string, start: number): Token {
   }
   return { kind: "unknown", text: String.fromCodePoint(formula.codePointAt(start)!), start };
 }
+
+/** The function that is called by token `i`, or undefined. */
+export function calledAt(tokens: readonly Token[], i: number): string | undefined {
+  const { kind, text } = tokens[i];
+  if (kind !== "name") return undefined;
+  const next = tokens[i + 1]?.kind === "space" ? i + 2 : i + 1;
+  return tokens[next]?.text === "(" ? text : undefined;
+}
+
+/** The functions that a formula calls, in capitals. */
+export function functionsIn(formula: string): string[] {
+  const tokens = tokensOf(formula);
+  return tokens.flatMap((_, i) => calledAt(tokens, i)?.toUpperCase() ?? []);
+}

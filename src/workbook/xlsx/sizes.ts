@@ -1,34 +1,52 @@
-// workbook: widths of columns and heights of rows, written into a sheet's part; no other character of it changes.
+// workbook: widths of columns and heights of rows, and which of them are hidden, written into a sheet's part; no other
+// character of it changes.
 
 import { walkSheet } from "./walk-sheet.ts";
 import { withAttribute } from "./write-sheet.ts";
 import { attribute, elements } from "./xml-text.ts";
 
-/** Widths in characters and heights in points, by the place of the column or row. */
-export interface Sizes {
-  readonly widths: ReadonlyMap<number, number>;
-  readonly heights: ReadonlyMap<number, number>;
+/** What is other than before of rows or of columns, by their places: widths in characters, heights in points. */
+export interface HeaderChanges {
+  readonly sizes: ReadonlyMap<number, number>;
+  readonly hidden: ReadonlyMap<number, boolean>;
 }
 
-export const withSizes = (text: string, { widths, heights }: Sizes): string =>
-  withHeights(withWidths(text, widths), heights);
+export interface Headers {
+  readonly rows: HeaderChanges;
+  readonly columns: HeaderChanges;
+}
 
-function withWidths(text: string, widths: ReadonlyMap<number, number>): string {
-  if (widths.size === 0) return text;
+export const withHeaders = (text: string, { rows, columns }: Headers): string =>
+  withRows(withColumns(text, columns), rows);
+
+const placesIn = ({ sizes, hidden }: HeaderChanges): number[] =>
+  [...new Set([...sizes.keys(), ...hidden.keys()])].sort((a, b) => a - b);
+
+/** The start tag of a row or column as it is now. */
+function changed(
+  tag: string,
+  { sizes, hidden }: HeaderChanges,
+  at: number,
+  [size, custom]: readonly [string, string],
+) {
+  const [own, isHidden] = [sizes.get(at), hidden.get(at)];
+  const sized = own === undefined ? tag : withAttribute(withAttribute(tag, size, String(own)), custom, "1");
+  return isHidden === undefined ? sized : withAttribute(sized, "hidden", isHidden ? "1" : undefined);
+}
+
+function withColumns(text: string, changes: HeaderChanges): string {
+  const places = placesIn(changes);
+  if (places.length === 0) return text;
   const { data, prefix } = walkSheet(text);
   if (!data) return text;
   const [list] = elements(text, "cols");
   const columns: { first: number; last: number; tag: string }[] = [];
   for (const { tag } of list ? elements(list.inside, "col") : [])
     columns.push({ first: Number(attribute(tag, "min")) - 1, last: Number(attribute(tag, "max")) - 1, tag });
-  for (const [column, width] of widths) {
+  for (const column of places) {
     const at = columns.findIndex(({ first, last }) => column >= first && column <= last);
     const own = at < 0 ? undefined : columns[at];
-    const sized = withAttribute(
-      withAttribute(own?.tag ?? `<${prefix}col/>`, "width", String(width)),
-      "customWidth",
-      "1",
-    );
+    const sized = changed(own?.tag ?? `<${prefix}col/>`, changes, column, ["width", "customWidth"]);
     const pieces = [{ first: column, last: column, tag: sized }];
     if (own && own.first < column) pieces.unshift({ ...own, last: column - 1 });
     if (own && own.last > column) pieces.push({ ...own, first: column + 1 });
@@ -49,9 +67,9 @@ function withWidths(text: string, widths: ReadonlyMap<number, number>): string {
   return `${text.slice(0, list.start)}${open}${written}</${prefix}cols>${text.slice(list.end)}`;
 }
 
-function withHeights(text: string, heights: ReadonlyMap<number, number>): string {
-  if (heights.size === 0) return text;
-  const rows = [...heights.keys()].sort((a, b) => a - b);
+function withRows(text: string, changes: HeaderChanges): string {
+  const rows = placesIn(changes);
+  if (rows.length === 0) return text;
   const pieces: string[] = [];
   let copied = 0;
   let next = 0;
@@ -60,8 +78,7 @@ function withHeights(text: string, heights: ReadonlyMap<number, number>): string
     pieces.push(text.slice(copied, from), now);
     copied = to;
   };
-  const sized = (tag: string, row: number) =>
-    withAttribute(withAttribute(tag, "ht", String(heights.get(row))), "customHeight", "1");
+  const sized = (tag: string, row: number) => changed(tag, changes, row, ["ht", "customHeight"]);
   const before = (row: number) => {
     let now = "";
     for (; next < rows.length && rows[next] < row; next++)

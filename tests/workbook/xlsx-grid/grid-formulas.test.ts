@@ -1,11 +1,11 @@
 // tests: formulas between a file and the grid. Stored forms of newer functions: [MS-XLSX] 2.3.3.
 
 import { describe, expect, test } from "vitest";
+import { functionsIn } from "../../../src/workbook/xlsx/formula-tokens.ts";
 import { storedNames } from "../../../src/workbook/xlsx/stored-names.ts";
 import {
   fileFormula,
   fillsOneCell,
-  functionsIn,
   gridFormula,
   readsOtherWorkbook,
 } from "../../../src/workbook/xlsx-grid/grid-formulas.ts";

@@ -1,0 +1,352 @@
+// tests: rows and columns inserted and taken out in the browser workbook, and sheets that get other names, saved into
+// the file that was opened: what names a cell follows it, and every other part stays. Where references go is worked out
+// here from the rows and columns themselves, not from their numbers.
+
+import ExcelJS from "exceljs";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { columnName } from "../../src/workbook/xlsx/addresses.ts";
+import { smallWorkbook, textsIn } from "../support/package.ts";
+import { runs } from "../support/share.ts";
+import { savedAfter } from "./saving.ts";
+
+const ROWS = 8;
+const COLUMNS = 6;
+/** Numbers stand in the first columns, formulas behind them. */
+const NUMBERS = 3;
+
+/** A cell or a range of the first sheet, by the rows and columns that it had at first. */
+interface Reference {
+  readonly rows: readonly [number, number];
+  readonly columns: readonly [number, number];
+  readonly isRange: boolean;
+}
+
+/** Rows or columns in their order, by the numbers that they had at first; undefined for a new one. */
+type Order = readonly (number | undefined)[];
+
+function run([first, last]: readonly [number, number], order: Order): readonly [number, number] | undefined {
+  const left = order.flatMap((was, at) => (was !== undefined && was >= first && was <= last ? [at] : []));
+  return left.length === 0 ? undefined : [left[0], left[left.length - 1]];
+}
+
+function textOf(
+  { rows, columns, isRange }: Reference,
+  sheet: string,
+  rowOrder: Order,
+  columnOrder: Order,
+): string {
+  const [down, across] = [run(rows, rowOrder), run(columns, columnOrder)];
+  const cell = (column: number, row: number) => `${columnName(column)}${row + 1}`;
+  const area =
+    !down || !across
+      ? "#REF!"
+      : isRange
+        ? `${cell(across[0], down[0])}:${cell(across[1], down[1])}`
+        : cell(across[0], down[0]);
+  const whole = area === "#REF!" ? area : sheet + area;
+  return isRange ? `SUM(${whole})` : `${whole}*1`;
+}
+
+const numberAt = (row: number, column: number) => row * 10 + column + 1;
+
+function sumOf({ rows, columns, isRange }: Reference, rowOrder: Order, columnOrder: Order) {
+  if (!run(rows, rowOrder) || !run(columns, columnOrder)) return { error: "#REF!" };
+  let sum = 0;
+  for (let row = rows[0]; row <= rows[1]; row++)
+    for (let column = columns[0]; column <= columns[1]; column++)
+      if (rowOrder.includes(row) && columnOrder.includes(column)) sum += numberAt(row, column);
+  return isRange || sum !== 0 ? sum : { error: "#REF!" };
+}
+
+const span = (count: number) =>
+  fc
+    .tuple(fc.nat({ max: count - 1 }), fc.nat({ max: count - 1 }))
+    .map(([a, b]) => [Math.min(a, b), Math.max(a, b)] as const);
+const reference = fc
+  .record({ rows: span(ROWS), columns: span(NUMBERS), isRange: fc.boolean() })
+  .map(
+    (one): Reference =>
+      one.isRange
+        ? one
+        : { rows: [one.rows[0], one.rows[0]], columns: [one.columns[0], one.columns[0]], isRange: false },
+  );
+const step = fc.record({
+  dimension: fc.constantFrom("ROW" as const, "COL" as const),
+  isInsert: fc.boolean(),
+  at: fc.nat({ max: 9 }),
+  count: fc.integer({ min: 1, max: 3 }),
+});
+
+const allRows = Array.from({ length: ROWS }, (_, i) => i);
+const allColumns = Array.from({ length: COLUMNS }, (_, i) => i);
+
+/** The formulas stand behind the numbers, one to a row, and once more on another sheet. */
+function fileWith(references: readonly Reference[]): Uint8Array {
+  const shown = (value: ReturnType<typeof sumOf>) =>
+    typeof value === "object" ? value.error : String(value);
+  const cellOf = (address: string, sheet: string, one: Reference) =>
+    `<c r="${address}"><f>${textOf(one, sheet, allRows, allColumns)}</f><v>${shown(sumOf(one, allRows, allColumns))}</v></c>`;
+  const rows = allRows.map((row) => {
+    const numbers = Array.from(
+      { length: NUMBERS },
+      (_, column) => `<c r="${columnName(column)}${row + 1}"><v>${numberAt(row, column)}</v></c>`,
+    );
+    const own = references[row] ? cellOf(`E${row + 1}`, "", references[row]) : "";
+    return `<row r="${row + 1}">${numbers.join("")}${own}</row>`;
+  });
+  const others = references.map((one, i) => `<row r="${i + 1}">${cellOf(`B${i + 1}`, "Jobs!", one)}</row>`);
+  const third = '<row r="1"><c r="A1"><v>7</v></c><c r="B1"><f>A1*2</f><v>14</v></c></row>';
+  return smallWorkbook({ sheets: { Jobs: rows.join(""), Other: others.join(""), Third: third } });
+}
+
+const read = async (bytes: Uint8Array) => {
+  const book = new ExcelJS.Workbook();
+  await book.xlsx.load(bytes.buffer as ArrayBuffer);
+  return book;
+};
+
+describe("rows and columns inserted and taken out", () => {
+  test("formulas follow, on their sheet and on others, and have their values; other parts stay", async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(reference, { minLength: 2, maxLength: ROWS }),
+        fc.array(step, { minLength: 1, maxLength: 4 }),
+        async (references, steps) => {
+          const file = fileWith(references);
+          let rowOrder: Order = allRows;
+          let columnOrder: Order = allColumns;
+          const saved = await savedAfter(file, (grid) => {
+            for (const { dimension, isInsert, at, count } of steps) {
+              const order = [...(dimension === "ROW" ? rowOrder : columnOrder)];
+              const place = Math.min(at, order.length - 1);
+              if (isInsert) {
+                grid.insert(dimension, place, count);
+                order.splice(place, 0, ...Array.from({ length: count }, () => undefined));
+              } else {
+                const gone = Array.from(
+                  { length: Math.min(count, order.length - place) },
+                  (_, i) => place + i,
+                );
+                if (gone.length >= order.length) continue;
+                grid.remove(dimension, gone);
+                order.splice(place, gone.length);
+              }
+              if (dimension === "ROW") rowOrder = order;
+              else columnOrder = order;
+            }
+          });
+          const [was, now] = [textsIn(file), textsIn(saved!.bytes)];
+          expect(now["xl/worksheets/sheet3.xml"]).toBe(was["xl/worksheets/sheet3.xml"]);
+          const book = await read(saved!.bytes);
+          const [jobs, other] = book.worksheets;
+          const check = (cell: ExcelJS.Cell, one: Reference, sheet: string) => {
+            const [text, value] = [
+              textOf(one, sheet, rowOrder, columnOrder),
+              sumOf(one, rowOrder, columnOrder),
+            ];
+            expect({ text: cell.formula, value: cell.result ?? 0 }).toEqual({ text, value });
+          };
+          references.forEach((one, i) => {
+            check(other.getCell(i + 1, 2), one, "Jobs!");
+            const [row, column] = [rowOrder.indexOf(i), columnOrder.indexOf(4)];
+            if (row >= 0 && column >= 0) check(jobs.getCell(row + 1, column + 1), one, "");
+          });
+          rowOrder.forEach((row, at) => {
+            columnOrder.forEach((column, across) => {
+              if (column !== undefined && column >= NUMBERS) return;
+              const wanted = row === undefined || column === undefined ? null : numberAt(row, column);
+              expect(jobs.getCell(at + 1, across + 1).value).toBe(wanted);
+            });
+          });
+        },
+      ),
+      { numRuns: runs(40) },
+    );
+  });
+});
+
+const PIXEL =
+  "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
+
+/** A sheet with something of every kind at row 6 and in column C, and another that reads it. */
+async function fullFile(): Promise<Uint8Array> {
+  const book = new ExcelJS.Workbook();
+  const sheet = book.addWorksheet("Jobs", { views: [{ state: "frozen", xSplit: 0, ySplit: 2 }] });
+  for (let row = 1; row <= 12; row++) sheet.getCell(row, 3).value = row;
+  for (const row of [6, 7]) sheet.getCell(row, 4).value = { formula: `C${row}*2`, result: row * 2 };
+  sheet.getCell("C6").font = { name: "Consolas", size: 9, bold: true };
+  sheet.getCell("C6").note = "measured";
+  sheet.getRow(6).height = 33;
+  sheet.getColumn(3).width = 21;
+  sheet.mergeCells("E6:F7");
+  sheet.getCell("G6").value = { text: "a page", hyperlink: "https://example.com/page" };
+  sheet.getCell("H6").dataValidation = { type: "list", allowBlank: true, formulae: ["$C$6:$C$9"] };
+  sheet.addConditionalFormatting({
+    ref: "C6:C9",
+    rules: [
+      {
+        type: "expression",
+        formulae: ["$C6>$C$8"],
+        priority: 1,
+        style: { fill: { type: "pattern", pattern: "solid", bgColor: { argb: "FFFF0000" } } },
+      },
+    ],
+  });
+  sheet.addTable({
+    name: "Prices",
+    ref: "J6",
+    headerRow: true,
+    columns: [{ name: "Hole", filterButton: true }, { name: "Price" }],
+    rows: [
+      ["a", 1],
+      ["b", 2],
+    ],
+  });
+  sheet.autoFilter = "C5:D12";
+  sheet.pageSetup.printArea = "A1:D12";
+  sheet.pageSetup.orientation = "landscape";
+  sheet.headerFooter.oddFooter = "&LOffer 12";
+  sheet.addImage(book.addImage({ base64: PIXEL, extension: "png" }), "M6:N8");
+  book.definedNames.add("Jobs!$C$6:$C$9", "Sizes");
+  const other = book.addWorksheet("Other");
+  other.getCell("A1").value = { formula: "SUM(Sizes)+Jobs!C6", result: 36 };
+  other.getCell("A2").value = "kept";
+  other.getCell("A2").note = "of the other sheet";
+  return new Uint8Array(await book.xlsx.writeBuffer());
+}
+
+const partsThatDiffer = (a: Uint8Array, b: Uint8Array) => {
+  const [was, now] = [textsIn(a), textsIn(b)];
+  return Object.keys({ ...was, ...now })
+    .filter((name) => was[name] !== now[name])
+    .sort();
+};
+
+describe("what hangs on cells", () => {
+  test("moves down with them", async () => {
+    const file = await fullFile();
+    const saved = await savedAfter(file, (grid) => {
+      grid.insert("ROW", 3, 2);
+      grid.type(3, 2, "100");
+    });
+    const book = await read(saved!.bytes);
+    const [sheet, other] = book.worksheets;
+    expect(sheet.getCell("C4").value).toBe(100);
+    expect(sheet.getCell("C8")).toMatchObject({ value: 6, note: "measured" });
+    expect(sheet.getCell("C8").font).toMatchObject({ name: "Consolas", size: 9, bold: true });
+    expect([sheet.getRow(8).height, sheet.getColumn(3).width]).toEqual([33, 21]);
+    expect(sheet.getCell("D9").value).toMatchObject({ formula: "C9*2", result: 14 });
+    expect(sheet.getCell("F9").master.address).toBe("E8");
+    expect(sheet.getCell("G8").value).toMatchObject({ hyperlink: "https://example.com/page" });
+    expect(sheet.getCell("H8").dataValidation.formulae).toEqual(["$C$8:$C$11"]);
+    expect((sheet as any).conditionalFormattings).toMatchObject([
+      { ref: "C8:C11", rules: [{ formulae: ["$C8>$C$10"] }] },
+    ]);
+    expect((sheet.getTable("Prices") as any).table).toMatchObject({ tableRef: "J8:K10" });
+    expect(sheet.autoFilter).toBe("C7:D14");
+    expect(sheet.pageSetup).toMatchObject({ printArea: "A1:D14", orientation: "landscape" });
+    expect(sheet.headerFooter.oddFooter).toBe("&LOffer 12");
+    expect(sheet.getImages()[0].range).toMatchObject({ tl: { nativeRow: 7 }, br: { nativeRow: 10 } });
+    expect(sheet.views[0]).toMatchObject({ state: "frozen", ySplit: 2 });
+    expect(book.definedNames.getRanges("Sizes").ranges).toEqual(["Jobs!$C$8:$C$11"]);
+    expect(other.getCell("A1").value).toMatchObject({ formula: "SUM(Sizes)+Jobs!C8", result: 36 });
+    expect(other.getCell("A2")).toMatchObject({ value: "kept", note: "of the other sheet" });
+    const changed = partsThatDiffer(file, saved!.bytes);
+    expect(
+      changed.filter(
+        (name) => !/sheet[12]\.xml$|comments1|vmlDrawing1|drawing1|table1|workbook\.xml$/.test(name),
+      ),
+    ).toEqual([]);
+  });
+
+  test("moves up, and is gone with them", async () => {
+    const saved = await savedAfter(await fullFile(), (grid) => grid.remove("ROW", [3, 6]));
+    const book = await read(saved!.bytes);
+    const [sheet, other] = book.worksheets;
+    expect([4, 5, 6, 7].map((row) => sheet.getCell(row, 3).value)).toEqual([5, 6, 8, 9]);
+    expect(sheet.getCell("C5").note).toBe("measured");
+    expect(sheet.getCell("D5").value).toMatchObject({ formula: "C5*2", result: 12 });
+    expect(sheet.getCell("D6").value).toBeNull();
+    expect(sheet.getCell("F5").master.address).toBe("E5");
+    expect(sheet.getCell("H5").dataValidation.formulae).toEqual(["$C$5:$C$7"]);
+    expect((sheet as any).conditionalFormattings).toMatchObject([
+      { ref: "C5:C7", rules: [{ formulae: ["$C5>$C$6"] }] },
+    ]);
+    expect((sheet.getTable("Prices") as any).table).toMatchObject({ tableRef: "J5:K6" });
+    expect(sheet.getCell("J6").value).toBe("b");
+    expect(book.definedNames.getRanges("Sizes").ranges).toEqual(["Jobs!$C$5:$C$7"]);
+    expect(other.getCell("A1").value).toMatchObject({ formula: "SUM(Sizes)+Jobs!C5", result: 29 });
+  });
+
+  test("is not written where a table would lose its header", async () => {
+    expect(await savedAfter(await fullFile(), (grid) => grid.remove("ROW", [5]))).toBeUndefined();
+  });
+
+  test("moves to the right with them", async () => {
+    const saved = await savedAfter(await fullFile(), (grid) => grid.insert("COL", 1, 1));
+    const book = await read(saved!.bytes);
+    const [sheet, other] = book.worksheets;
+    expect(sheet.getCell("D6")).toMatchObject({ value: 6, note: "measured" });
+    expect(sheet.getColumn(4).width).toBe(21);
+    expect(sheet.getCell("E7").value).toMatchObject({ formula: "D7*2", result: 14 });
+    expect(sheet.getCell("I6").dataValidation.formulae).toEqual(["$D$6:$D$9"]);
+    expect((sheet as any).conditionalFormattings).toMatchObject([
+      { ref: "D6:D9", rules: [{ formulae: ["$D6>$D$8"] }] },
+    ]);
+    expect((sheet.getTable("Prices") as any).table).toMatchObject({ tableRef: "K6:L8" });
+    expect(sheet.getImages()[0].range).toMatchObject({ tl: { nativeCol: 13 } });
+    expect(book.definedNames.getRanges("Sizes").ranges).toEqual(["Jobs!$D$6:$D$9"]);
+    expect(other.getCell("A1").value).toMatchObject({ formula: "SUM(Sizes)+Jobs!D6", result: 36 });
+  });
+
+  test("goes by the new name of its sheet", async () => {
+    const file = await fullFile();
+    const saved = await savedAfter(file, (grid) => {
+      grid.rename("Jobs & more");
+      grid.type(5, 2, "1000");
+    });
+    const book = await read(saved!.bytes);
+    expect(book.worksheets.map(({ name }) => name)).toEqual(["Jobs & more", "Other"]);
+    expect(book.worksheets[1].getCell("A1").value).toMatchObject({
+      formula: "SUM(Sizes)+'Jobs & more'!C6",
+      result: 1024 + 1000,
+    });
+    expect(partsThatDiffer(file, saved!.bytes)).toEqual([
+      "xl/workbook.xml",
+      "xl/worksheets/sheet1.xml",
+      "xl/worksheets/sheet2.xml",
+    ]);
+  });
+
+  test("is where it was once all is undone", async () => {
+    const file = await fullFile();
+    const saved = await savedAfter(file, (grid) => {
+      grid.insert("ROW", 3, 2);
+      grid.remove("COL", [1]);
+      for (let i = 0; i < 2; i++) grid.model.dispatch("REQUEST_UNDO");
+    });
+    expect(saved!.bytes).toEqual(file);
+  });
+
+  test("is not written where it is not certain what becomes of it", async () => {
+    const array =
+      '<row r="2"><c r="A2"><f t="array" ref="A2:A4">B2:B4*2</f><v>0</v></c></row><row r="3"><c r="A3"><v>0</v></c></row><row r="4"><c r="A4"><v>0</v></c></row>';
+    const unsafe = {
+      "an array cut in two": smallWorkbook({ sheets: { Jobs: array } }),
+      "a sum over sheets": smallWorkbook({
+        sheets: {
+          Jobs: '<row r="5"><c r="A5"><v>1</v></c></row>',
+          Other: '<row r="1"><c r="A1"><f>SUM(Jobs:Last!A5)</f><v>1</v></c></row>',
+          Last: "",
+        },
+      }),
+      "a name without dollar signs": smallWorkbook({
+        sheets: { Jobs: '<row r="5"><c r="A5"><v>1</v></c></row>' },
+        definedNames: '<definedName name="Above">Jobs!A5</definedName>',
+      }),
+    };
+    for (const [what, file] of Object.entries(unsafe))
+      expect(await savedAfter(file, (grid) => grid.insert("ROW", 2)), what).toBeUndefined();
+  });
+});
