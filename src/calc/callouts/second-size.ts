@@ -42,19 +42,22 @@ export function refuseOtherSecond(
     return areNear(ticksOf(size, units), ticksOf(limit, units), ticks.moved(tolerance, nominal), decimals);
   };
 
-  const isTolerance = ({ tolerance: written }: Written): boolean => {
-    if (!written) return true;
-    const { deviations, plusMinus } = written;
-    const [first, second] = deviations.map(({ sign, quantity }) =>
-      ticks.times(ticksOf(quantity, units), sign),
+  const size = written.size!.text;
+  if (second.classes.length > 0 || !isSize(second)) {
+    cursor.refuse(
+      `has ${second.size!.text} in brackets, and ${size} ${outer} is ${lengthText(nominal, units)} ${units}. Write the one that counts.`,
     );
-    const other = plusMinus ? ticks.negative(first) : (second ?? ZERO);
-    return areNear(first, other, tolerance, Math.max(...deviations.map(({ quantity }) => quantity.decimals)));
-  };
-
-  if (second.classes.length === 0 && isSize(second) && isTolerance(second)) return;
-  const text = second.size?.text ?? "the tolerance";
+  }
+  if (!second.tolerance) return;
+  const { deviations, plusMinus } = second.tolerance;
+  const [first, last = plusMinus ? ticks.negative(first) : ZERO] = deviations.map(({ sign, quantity }) =>
+    ticks.times(ticksOf(quantity, units), sign),
+  );
+  const decimals = Math.max(...deviations.map(({ quantity }) => quantity.decimals));
+  if (areNear(first, last, tolerance, decimals)) return;
+  const range = (one: Ticks, other: Ticks) =>
+    `${lengthText(ticks.smaller(one, other), units)} to ${lengthText(ticks.larger(one, other), units)} ${units}`;
   cursor.refuse(
-    `has ${text} in brackets, and ${written.size!.text} ${outer} is ${lengthText(nominal, units)} ${units}. Write the one that counts.`,
+    `has brackets with deviations of ${range(first, last)}, and those of ${size} ${outer} are ${range(tolerance.lower, tolerance.upper)}. Write the ones that count.`,
   );
 }

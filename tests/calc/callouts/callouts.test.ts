@@ -415,20 +415,87 @@ describe("a size and its tolerance in the other unit, in brackets", () => {
     "12.700-12.718 mm (.500-.5007 in)",
     "12.7 +0.018/0 mm (.500 +.0007/0 in)",
     "12.7 ±0.01 mm (.500)",
+    "12.7 ±0.01 [.5]",
+    // Of a tolerance alone: 0.013 mm is 0.00051 in.
+    "12.7 +0.013/0 [+.0005/-.0000]",
+    "12.7 ±0.013 [±.0005]",
   ])("%s agrees", (text) => {
     expect(calloutPart(read(text), "nominal")).toBe(12.7);
   });
 
   test.each([
-    ["a tolerance ten times as wide", "12.7 ±0.01 mm (.500 ±.004 in)"],
+    ["another size without a unit", "12.7 ±0.01 [12.7]"],
     ["another upper limit", "12.700-12.718 mm (.5000-.5060 in)"],
     ["another lower limit", "12.700-12.718 mm (.4960-.5007 in)"],
-    ["another lower deviation", "12.7 +0.018/0 mm (.500 +.0007/-.0007 in)"],
-    ["no lower deviation", "12.7 +0.018/-0.018 mm (.500 +.0007/0 in)"],
     ["a class", "12.7 H7 mm (.500 H7)"],
     ["another size", "12.7 ±0.01 mm (.506)"],
     ["limits of two units", "12.700-12.718 mm (.500 in-.5007 mm)"],
   ])("%s contradicts", (_, text) => {
     expect(problemOf(() => read(text))?.message).toContain("in brackets, and 12.7");
   });
+
+  // 0.01 mm is 0.0003937 in, 0.013 mm 0.0005118 in, and 0.018 mm 0.0007087 in.
+  test.each([
+    [
+      "12.7 ±0.01 mm (.500 ±.004 in)",
+      "-0.004 to 0.004 in, and those of 12.7 mm are -0.0003937 to 0.0003937 in",
+    ],
+    [
+      "12.7 +0.018/0 mm (.500 +.0007/-.0007 in)",
+      "-0.0007 to 0.0007 in, and those of 12.7 mm are 0 to 0.0007087 in",
+    ],
+    [
+      "12.7 +0.018/-0.018 mm (.500 +.0007/0 in)",
+      "0 to 0.0007 in, and those of 12.7 mm are -0.0007087 to 0.0007087 in",
+    ],
+    ["12.7 +0.013/0 [+.0050/-.0000]", "0 to 0.005 in, and those of 12.7 mm are 0 to 0.0005118 in"],
+    ["12.7 ±0.013 [±.005]", "-0.005 to 0.005 in, and those of 12.7 mm are -0.0005118 to 0.0005118 in"],
+  ])("%s: both tolerances are told", (text, both) => {
+    expect(problemOf(() => read(text))?.message).toContain(`brackets with deviations of ${both}`);
+  });
+
+  // A comma is decimal where thousands would be longer than any length: 1250 in is, 1250 mm is not.
+  test.each<[string, "mm" | "in", number]>([
+    ["31.75 ±0.02 [1,250]", "mm", 31.75],
+    ["31.75 mm ±0.02 [1,250]", "in", 1.25],
+    ["1.250 in ±.001 [31,750]", "mm", 31.75],
+  ])("the comma in %s (%s) is decimal", (text, units, nominal) => {
+    expect(calloutPart(read(text, units), "nominal", units)).toBe(nominal);
+  });
+
+  test.each<[string, "mm" | "in"]>([
+    [".0492 ±.0005 [1,250]", "in"],
+    [".0492 in ±.0005 [1,250]", "mm"],
+  ])("the comma in %s (%s) could part thousands", (text, units) => {
+    expect(problemOf(() => read(text, units))?.message).toContain("has 1,250, which could be 1.250 or 1250");
+  });
+
+  test.each(["12 H7 [SEE NOTE 3]", "12 H7 [TYP]", "12 H7 [EACH END] 4 HOLES"])(
+    "%s is no second size",
+    (text) => {
+      expect(limits(read(text))).toEqual([12, 12.018]);
+    },
+  );
+});
+
+describe("a number with a roughness behind it", () => {
+  test.each(["63√", "32 FINISH", "32 µin", "0.8 µin", "32 UIN"])("%s is set aside", (roughness) => {
+    for (const [text, count] of [
+      [`12 H7 ${roughness}`, 1],
+      [`12 H7 ${roughness} 4 HOLES`, 4],
+      [`4X 12 H7 ${roughness}`, 4],
+    ] as const) {
+      expect(limits(read(text)), text).toEqual([12, 12.018]);
+      expect(calloutPart(read(text), "count"), text).toBe(count);
+    }
+  });
+
+  test.each(["4 √ 1.6", "4 Ra 1.6", "4 Rz 6.3", "63 √ 4"])(
+    "%s: the roughness has a number of its own, and the other is not placed",
+    (text) => {
+      expect(problemOf(() => read(`12 H7 ${text}`))?.message).toContain(
+        `can't be read at "${text.split(" ")[0]}"`,
+      );
+    },
+  );
 });
