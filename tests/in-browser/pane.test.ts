@@ -57,7 +57,7 @@ describe("finding and putting in a function", () => {
     expect(Number(sheet.C4)).toBeCloseTo(15000 / (Math.PI * 40), 1);
   });
 
-  test("for one cell, and again over it", async () => {
+  longTest("for one cell, and again over it", async () => {
     const { page } = watched;
     await select(page, "E3");
     await page.locator("input[name=reach][value=cell]").check();
@@ -288,7 +288,7 @@ describe("sheets", () => {
     expect(await press(page, "#pane-freeze [type=submit]")).toMatch(/has no REAM formula/);
   });
 
-  test("the demo's own quote freezes too, errors and all", async () => {
+  longTest("the demo's own quote freezes too, errors and all", async () => {
     const { page } = watched;
     await page.locator(".o-sheet-name", { hasText: /^Quote$/ }).click();
     const before = await readSheet(page);
@@ -360,7 +360,7 @@ describe("pictures", () => {
   });
 });
 
-test("a locked sheet is told and stays as it is", async () => {
+longTest("a locked sheet is told and stays as it is", async () => {
   const { page } = watched;
   await newSheet(page, [["0.25"], ["60"], ["12"], ["0.3"], ["30"]]);
   await page.locator(".o-sheet.active, .o-sheet[data-id].active").first().click({ button: "right" });
@@ -419,36 +419,39 @@ describe("what stands in the sheet", () => {
     expect(errors).toEqual([]);
   });
 
-  test("a formula with a name, another sheet and a call in a call has the steps of both calls", async () => {
-    const { page, errors } = watched;
-    await newSheet(page, [["30"]]);
-    const sheet = (await page.locator(".o-sheet.active").first().textContent())!.trim();
-    await page.locator(".o-named-range-selector input").first().fill("Pace");
-    await page.locator(".o-named-range-selector input").first().press("Enter");
-    await newSheet(page, [
-      ["0.3", "12", `=REAM.FEEDRATE(A1,REAM.RPM(Pace,B1*2))`, `=REAM.RPM('${sheet}'!A1,B1)`],
-    ]);
-    await select(page, "C1");
-    await tool(page, "explain");
-    await page.locator("#pane-explain [type=submit]").click();
-    await page.locator("#pane-explained").waitFor();
-    expect(await page.locator("#pane-explained-title").textContent()).toBe("C1: REAM.FEEDRATE, REAM.RPM");
-    // 1000·30/(π·24) = 397.887…, times 0.3
-    const steps = await page.locator(".pane-explained-steps").allTextContents();
-    expect(steps[0]).toContain("119.366");
-    expect(steps[1]).toContain("397.887");
-    const inner = page.locator(".pane-explained-args").nth(1).locator("tr");
-    expect(await inner.first().textContent()).toMatch(/^surfaceSpeedPace \(.*A1\)30/);
-    expect(await inner.nth(1).textContent()).toMatch(/^diameterB1\*2 \(B1\)24/);
-    expect(await page.locator("#pane-explained-otherwise").isVisible()).toBe(false);
-    await select(page, "D1");
-    await page.locator("#pane-explain [type=submit]").click();
-    await page.waitForFunction(() =>
-      document.getElementById("pane-explained-title")!.textContent!.startsWith("D1"),
-    );
-    expect(await page.locator(".pane-explained-args tr").first().textContent()).toMatch(/A1.*30/);
-    expect(errors).toEqual([]);
-  });
+  longTest(
+    "a formula with a name, another sheet and a call in a call has the steps of both calls",
+    async () => {
+      const { page, errors } = watched;
+      await newSheet(page, [["30"]]);
+      const sheet = (await page.locator(".o-sheet.active").first().textContent())!.trim();
+      await page.locator(".o-named-range-selector input").first().fill("Pace");
+      await page.locator(".o-named-range-selector input").first().press("Enter");
+      await newSheet(page, [
+        ["0.3", "12", `=REAM.FEEDRATE(A1,REAM.RPM(Pace,B1*2))`, `=REAM.RPM('${sheet}'!A1,B1)`],
+      ]);
+      await select(page, "C1");
+      await tool(page, "explain");
+      await page.locator("#pane-explain [type=submit]").click();
+      await page.locator("#pane-explained").waitFor();
+      expect(await page.locator("#pane-explained-title").textContent()).toBe("C1: REAM.FEEDRATE, REAM.RPM");
+      // 1000·30/(π·24) = 397.887…, times 0.3
+      const steps = await page.locator(".pane-explained-steps").allTextContents();
+      expect(steps[0]).toContain("119.366");
+      expect(steps[1]).toContain("397.887");
+      const inner = page.locator(".pane-explained-args").nth(1).locator("tr");
+      expect(await inner.first().textContent()).toMatch(/^surfaceSpeedPace \(.*A1\)30/);
+      expect(await inner.nth(1).textContent()).toMatch(/^diameterB1\*2 \(B1\)24/);
+      expect(await page.locator("#pane-explained-otherwise").isVisible()).toBe(false);
+      await select(page, "D1");
+      await page.locator("#pane-explain [type=submit]").click();
+      await page.waitForFunction(() =>
+        document.getElementById("pane-explained-title")!.textContent!.startsWith("D1"),
+      );
+      expect(await page.locator(".pane-explained-args tr").first().textContent()).toMatch(/A1.*30/);
+      expect(errors).toEqual([]);
+    },
+  );
 
   test("a double click does once what a click does", async () => {
     const { page } = watched;
