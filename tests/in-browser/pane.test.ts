@@ -301,6 +301,7 @@ describe("sheets", () => {
 describe("pictures", () => {
   test("the hole of the active cell, with its figures and a copy", async () => {
     const { page } = watched;
+    await page.locator(".o-sheet-name", { hasText: /^Quote$/ }).click();
     await tool(page, "hole");
     await goTo(page, "C6");
     expect(await press(page, "#pane-callout-take")).toBe("12 H7 THRU is drawn.");
