@@ -200,6 +200,50 @@ describe("a file", () => {
   });
 });
 
+describe("rows and looks", () => {
+  let page: Page;
+  beforeAll(async () => {
+    page = (await openWorkbook(browser)).page;
+  });
+  afterAll(() => page?.context().close());
+
+  /** By the menu of a cell in the third row or so. */
+  async function fromMenu(item: RegExp): Promise<void> {
+    await page.locator(".o-grid-overlay").click({ button: "right", position: { x: 30, y: 50 } });
+    await page.locator(".o-menu-item", { hasText: item }).first().click();
+  }
+
+  test("are written into the file, without a question: what names the cells follows, and notes stay on them", async () => {
+    const book = new ExcelJS.Workbook();
+    const job = book.addWorksheet("Job 7");
+    for (let row = 1; row <= 9; row++) job.getCell(row, 1).value = row;
+    job.getCell("A9").note = "measured";
+    job.getCell("A9").font = { name: "Consolas", size: 11 };
+    job.getCell("B1").value = { formula: "SUM(A1:A9)", result: 45 };
+    book.addWorksheet("More").getCell("A1").value = { formula: "'Job 7'!A9*2", result: 18 };
+    await openFile(page, "rows.xlsx", Buffer.from(await book.xlsx.writeBuffer()));
+    await fromMenu(/^Insert row/);
+    await expect.poll(async () => (await readSheet(page)).A10).toBe("9");
+    const sheet = await readSheet(page);
+    const row = Array.from({ length: 10 }, (_, i) => i + 1).find((at) => sheet[`A${at}`] === undefined)!;
+    await typeInto(page, `A${row}`, "100");
+    await goTo(page, "A10");
+    await page.locator(".o-topbar-toolbar [title^='Bold']").first().click();
+    const saved = await savedBook(await save(page, "#save-file", false));
+    const [now, more] = saved.worksheets;
+    expect(now.getCell(`A${row}`).value).toBe(100);
+    expect(now.getCell("A10")).toMatchObject({ value: 9, note: "measured" });
+    expect(now.getCell("A10").font).toMatchObject({ name: "Consolas", bold: true });
+    expect(now.getCell("B1").value).toEqual({ formula: "SUM(A1:A10)", result: 145 });
+    expect(more.getCell("A1").value).toEqual({ formula: "'Job 7'!A10*2", result: 18 });
+    // And once more, from where it was saved.
+    await fromMenu(/^Delete row/);
+    const again = await savedBook(await save(page, "#save-file", false));
+    expect(again.worksheets[0].getCell("B1").value).toMatchObject({ formula: "SUM(A1:A9)" });
+    expect(again.worksheets[0].getCell("A9").note).toBe("measured");
+  });
+});
+
 /** What the page keeps in the browser's own storage, as text. */
 const keptDraft = (page: Page) =>
   page.evaluate(
