@@ -77,12 +77,13 @@ function followStructure(
   if (!made) return undefined;
   const again = openWorkbook(joined(opened.file.with(made.parts)), library, names);
   const now = snapshotOf(model);
-  const shown = snapshotOf(new library.Model(again.data as never));
+  const moved = snapshotAfter(steps, opened.bytes, ids, { library, names });
+  if (!moved) return undefined;
   return {
-    opened: { ...again, valuesInFile: renamed(again.valuesInFile, shown, ids) },
+    opened: { ...again, valuesInFile: renamed(again.valuesInFile, again.data, ids) },
     before: {
-      ...shown,
-      sheets: shown.sheets.map((sheet, i) => {
+      ...moved,
+      sheets: moved.sheets.map((sheet, i) => {
         const own = wanted.filter((step) => step.sheet === opened.places[i]);
         return followedSheet(before.sheets[i], own, sheet, now.sheets[i]);
       }),
@@ -90,6 +91,32 @@ function followStructure(
     },
     others: made.changed,
   };
+}
+
+/** How the grid would have the file if these steps were taken and nothing else were changed. */
+function snapshotAfter(
+  steps: readonly StructureStep[],
+  bytes: Uint8Array,
+  ids: readonly string[],
+  { library, names }: Pick<Saving, "library" | "names">,
+): Snapshot | undefined {
+  const model = new library.Model(openWorkbook(bytes, library, names).data as never);
+  const own = model.getters.getSheetIds();
+  for (const step of steps) {
+    const sheetId = own[ids.indexOf(step.sheetId)];
+    const sheetName = model.getters.getSheetName(sheetId);
+    const dimension = "axis" in step && step.axis === "row" ? "ROW" : "COL";
+    const run = (type: string, more: object) =>
+      model.dispatch(type as never, { sheetId, sheetName, dimension, ...more } as never).isSuccessful;
+    const isDone =
+      step.kind === "insert"
+        ? run("ADD_COLUMNS_ROWS", { base: step.at, quantity: step.count, position: "before" })
+        : step.kind === "remove"
+          ? run("REMOVE_COLUMNS_ROWS", { elements: step.at })
+          : step.kind === "rename" && run("RENAME_SHEET", { oldName: sheetName, newName: step.name });
+    if (!isDone) return undefined;
+  }
+  return snapshotOf(model);
 }
 
 /** Undefined for what a file is not made to follow. */
@@ -101,9 +128,10 @@ function asRestructuring(step: StructureStep, sheet: number): Restructuring | un
 /** Values by the ids that the shown workbook has for its sheets. */
 function renamed(
   values: ReadonlyMap<string, CellValue>,
-  { sheets }: Snapshot,
+  data: object,
   ids: readonly string[],
 ): ReadonlyMap<string, CellValue> {
+  const { sheets } = data as { sheets: readonly { id: string }[] };
   const now = new Map(sheets.map(({ id }, i) => [id, ids[i]]));
   return new Map(
     [...values].map(([key, value]) => {

@@ -223,6 +223,34 @@ const partsThatDiffer = (a: Uint8Array, b: Uint8Array) => {
     .sort();
 };
 
+describe("references", () => {
+  test.each([
+    ["SUM(A1:A500)", "SUM(A1:A502)"],
+    ["SUM(A2:A1048576)", "SUM(A2:A1048576)"],
+    ["SUM($A$1:$A$1048576)", "SUM($A$1:$A$1048576)"],
+    ["SUM(A:A)", "SUM(A:A)"],
+    ["SUM($3:$9)", "SUM($5:$11)"],
+    ["SUM(A1:A2)", "SUM(A1:A2)"],
+    ["SUM(A1:A3)", "SUM(A1:A5)"],
+    ["A3", "A5"],
+    ["A2", "A2"],
+    ["$B$900", "$B$902"],
+    ['INDIRECT("A5")&"A5"', 'INDIRECT("A5")&"A5"'],
+    ["LOG10(A5)", "LOG10(A7)"],
+    ["Jobs!A5+'Jobs'!A6+Other!A5", "Jobs!A7+'Jobs'!A8+Other!A5"],
+    ["OFFSET(A5,1,0)", "OFFSET(A7,1,0)"],
+    ["SUM(A1:INDEX(A1:A9,5))", "SUM(A1:INDEX(A1:A11,5))"],
+  ])("%s is %s where two rows come before the third", async (before, after) => {
+    const escaped = before.replaceAll("&", "&amp;");
+    const sheets = {
+      Jobs: `<row r="1"><c r="C1"><f>${escaped}</f><v>0</v></c></row>`,
+      Other: '<row r="1"><c r="A1"><v>1</v></c></row>',
+    };
+    const saved = await savedAfter(smallWorkbook({ sheets }), (grid) => grid.insert("ROW", 2, 2));
+    expect((await read(saved!.bytes)).worksheets[0].getCell("C1").formula).toBe(after);
+  });
+});
+
 describe("what hangs on cells", () => {
   test("moves down with them", async () => {
     const file = await fullFile();

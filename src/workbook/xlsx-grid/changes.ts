@@ -50,7 +50,7 @@ export interface SheetSnapshot extends SheetLooks {
 }
 
 /** A chart or a picture. */
-export interface Figure {
+interface Figure {
   readonly id: string;
   readonly width: number;
   readonly height: number;
@@ -58,7 +58,7 @@ export interface Figure {
 }
 
 /** A rule for what may be typed. */
-export interface Validation {
+interface Validation {
   readonly id: string;
   readonly ranges: readonly string[];
   readonly criterion: unknown;
@@ -136,7 +136,7 @@ function sheetSnapshot(sheet: SheetData, data: WorkbookData): SheetSnapshot {
 const withoutIds = (key: string, value: unknown) => (/^(?:id|chartId|cfId)$/.test(key) ? undefined : value);
 
 /** Whether they are the same but for their numbers. */
-export const isSame = (before: unknown, now: unknown): boolean =>
+const isSame = (before: unknown, now: unknown): boolean =>
   JSON.stringify(before, withoutIds) === JSON.stringify(now, withoutIds);
 
 /** As the importer of the grid's library counts them. */

@@ -4,32 +4,32 @@
 import { boxName, readBox } from "../xlsx/addresses.ts";
 import { insertion, type LineShift, removal, shiftedBox } from "../xlsx/line-shift.ts";
 import type { Restructuring } from "../xlsx/restructure.ts";
-import { type Figure, type Headers, isSame, type SheetSnapshot, type Validation } from "./changes.ts";
+import type { Headers, SheetSnapshot } from "./changes.ts";
 import type { Zones } from "./looks.ts";
 
 /**
  * @param before as it was when the file was opened
- * @param again as a file shows it in which the steps were taken
+ * @param moved as the grid has it after the steps alone, with the looks that it gives to new rows and columns
  */
 export function followedSheet(
   before: SheetSnapshot,
   steps: readonly Restructuring[],
-  again: SheetSnapshot,
+  moved: SheetSnapshot,
   now: SheetSnapshot,
 ): SheetSnapshot {
   const inserted = { row: new Set<number>(), column: new Set<number>() };
   const { formats, styles, borders, rows, columns } = before;
-  let moved = { formats, styles, borders, rows, columns };
+  let looks = { formats, styles, borders, rows, columns };
   for (const step of steps) {
     if (step.kind === "rename") continue;
     const { axis } = step;
     const shift = step.kind === "insert" ? insertion(axis, step.at, step.count) : removal(axis, step.at);
-    moved = {
-      formats: movedZones(moved.formats, shift),
-      styles: movedZones(moved.styles, shift),
-      borders: movedZones(moved.borders, shift),
-      rows: axis === "row" ? movedHeaders(moved.rows, shift) : moved.rows,
-      columns: axis === "column" ? movedHeaders(moved.columns, shift) : moved.columns,
+    looks = {
+      formats: movedZones(looks.formats, shift),
+      styles: movedZones(looks.styles, shift),
+      borders: movedZones(looks.borders, shift),
+      rows: axis === "row" ? movedHeaders(looks.rows, shift) : looks.rows,
+      columns: axis === "column" ? movedHeaders(looks.columns, shift) : looks.columns,
     };
     const lines = [...inserted[axis]].flatMap((line) => shift.line(line) ?? []);
     if (step.kind === "insert") for (let i = 0; i < step.count; i++) lines.push(step.at + i);
@@ -37,14 +37,12 @@ export function followedSheet(
   }
   const usual = (headers: Headers, count: number) => headers[count - 1];
   return {
-    ...again,
     ...moved,
-    rows: withUsual(moved.rows, now.rows, now.size[0], usual(before.rows, before.size[0])),
-    columns: withUsual(moved.columns, now.columns, now.size[1], usual(before.columns, before.size[1])),
+    ...looks,
+    rows: withUsual(looks.rows, now.rows, now.size[0], usual(before.rows, before.size[0])),
+    columns: withUsual(looks.columns, now.columns, now.size[1], usual(before.columns, before.size[1])),
     id: before.id,
     inserted,
-    figures: asDrawn(again.figures, now.figures, before.figures),
-    validations: asRuled(again.validations, now.validations, before.validations),
   };
 }
 
@@ -90,28 +88,3 @@ function withUsual(headers: Headers, now: Headers, count: number, usual: unknown
   for (const at of Object.keys(now)) if (Number(at) < count && usual !== undefined) all[at] ??= usual;
   return all;
 }
-
-/** Where rows or columns are put in under a figure, a file draws it larger and the grid does not: nobody has changed it. */
-const asDrawn = (
-  again: readonly Figure[],
-  now: readonly Figure[],
-  before: readonly Figure[],
-): readonly Figure[] =>
-  again.map((figure, i) => {
-    const was = before.find(({ id }) => id === now[i]?.id);
-    const sizeOf = (one: Figure) => [one.width, one.height, one.offset];
-    if (!was || !isSame(sizeOf(was), sizeOf(now[i]))) return figure;
-    const { width, height, offset } = now[i];
-    return { ...figure, width, height, ...(offset === undefined ? {} : { offset }) };
-  });
-
-/** Where rules name cells, the file follows, and the grid does not: nobody has changed them. */
-const asRuled = (
-  again: readonly Validation[],
-  now: readonly Validation[],
-  before: readonly Validation[],
-): readonly Validation[] =>
-  again.map((rule, i) => {
-    const was = before.find(({ id }) => id === now[i]?.id);
-    return was && isSame(was.criterion, now[i].criterion) ? { ...rule, criterion: was.criterion } : rule;
-  });
