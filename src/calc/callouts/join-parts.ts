@@ -184,9 +184,14 @@ function statedDeviations(written: Written, units: Units, cursor: Cursor): Limit
       cursor.refuse(
         `has ${quantity.text} beside ${size!.text}. Two limits differ by 20 % at most and one has a decimal point; a deviation is smaller still.`,
       );
-    const text = quantity.value === 0 ? "0.018" : quantity.text;
+    if (classes[0])
+      cursor.refuse(
+        `has ${classes[0]} and one deviation. Write ${classes[0]} alone, or both deviations behind it.`,
+      );
+    if (quantity.value === 0)
+      cursor.refuse("has 0 as its only deviation. Write the other one too, with its sign, like +0.018/0.");
     return cursor.refuse(
-      `has one deviation alone. Write ${size!.text} ${sign > 0 ? `+${text}/0` : `0/-${text}`}.`,
+      `has one deviation alone. Write ${size!.text} ${sign > 0 ? `+${quantity.text}/0` : `0/-${quantity.text}`}.`,
     );
   }
   return { lower: ticks.smaller(first, second), upper: ticks.larger(first, second) };
