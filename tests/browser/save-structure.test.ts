@@ -251,6 +251,48 @@ describe("references", () => {
   });
 });
 
+describe("a result that fills several cells", () => {
+  /** 1, 2 and 3 below one another, and a sum of them. */
+  async function filled(): Promise<Uint8Array> {
+    const first = await savedAfter(
+      smallWorkbook({ sheets: { Jobs: '<row r="1"><c r="A1"><v>3</v></c></row>' } }),
+      (grid) => {
+        grid.type(0, 1, "=REAM.DOWN(A1)");
+        grid.type(0, 2, "=SUM(B1:B9)");
+      },
+    );
+    return first!.bytes;
+  }
+  const column = async (bytes: Uint8Array) => {
+    const [sheet] = (await read(bytes)).worksheets;
+    return [1, 2, 3, 4, 5, 6].map((row) => sheet.getCell(row, 2).result ?? sheet.getCell(row, 2).value);
+  };
+
+  test("fills them again where a row comes between, or one of them is taken out", async () => {
+    const between = await savedAfter(await filled(), (grid) => grid.insert("ROW", 1, 2));
+    expect(await column(between!.bytes)).toEqual([1, 2, 3, null, null, null]);
+    expect(textsIn(between!.bytes)["xl/worksheets/sheet1.xml"]).toContain('ref="B1:B3"');
+    const out = await savedAfter(await filled(), (grid) => grid.remove("ROW", [1]));
+    expect(await column(out!.bytes)).toEqual([1, 2, 3, null, null, null]);
+    expect((await read(out!.bytes)).worksheets[0].getCell("C1").value).toMatchObject({
+      formula: "SUM(B1:B8)",
+      result: 6,
+    });
+  });
+
+  test("moves whole, and goes with its formula", async () => {
+    const moved = await savedAfter(await filled(), (grid) => grid.insert("ROW", 0, 2));
+    expect(await column(moved!.bytes)).toEqual([null, null, 1, 2, 3, null]);
+    expect(textsIn(moved!.bytes)["xl/worksheets/sheet1.xml"]).toContain('ref="B3:B5"');
+    const gone = await savedAfter(await filled(), (grid) => grid.remove("COL", [1]));
+    expect((await read(gone!.bytes)).worksheets[0].getCell("B1").value).toMatchObject({
+      formula: "SUM(#REF!)",
+    });
+    const cut = await savedAfter(await filled(), (grid) => grid.remove("ROW", [0]));
+    expect(await column(cut!.bytes)).toEqual([null, null, null, null, null, null]);
+  });
+});
+
 describe("what hangs on cells", () => {
   test("moves down with them", async () => {
     const file = await fullFile();
@@ -345,6 +387,29 @@ describe("what hangs on cells", () => {
       "xl/worksheets/sheet1.xml",
       "xl/worksheets/sheet2.xml",
     ]);
+  });
+
+  test("is shown by charts, in whatever sheet they stand, and by shapes", async () => {
+    const chart = (refs: string) =>
+      `<c:chartSpace xmlns:c="http://schemas.openxmlformats.org/drawingml/2006/chart"><c:ser>${refs}</c:ser><c:style val="7"/></c:chartSpace>`;
+    const refs = (rows: string) =>
+      `<c:cat><c:f>Jobs!$A$1:$A$2</c:f></c:cat><c:val><c:f>(Jobs!${rows},Other!$A$3)</c:f></c:val>`;
+    const shape = (cell: string) =>
+      `<xdr:wsDr xmlns:xdr="x"><xdr:sp macro="" textlink="Jobs!${cell}"><xdr:txBody/></xdr:sp></xdr:wsDr>`;
+    const file = smallWorkbook({
+      sheets: {
+        Jobs: '<row r="5"><c r="A5"><v>1</v></c></row>',
+        Other: '<row r="3"><c r="A3"><v>1</v></c></row>',
+      },
+      more: { "xl/charts/chart1.xml": chart(refs("$A$2:$A$5")), "xl/drawings/drawing1.xml": shape("$A$5") },
+    });
+    const typed = await savedAfter(file, (grid) => grid.type(4, 0, "9"));
+    expect(partsThatDiffer(file, typed!.bytes)).toEqual(["xl/worksheets/sheet1.xml"]);
+    const other = await savedAfter(file, (grid) => grid.insert("ROW", 4, 1, 1));
+    expect(partsThatDiffer(file, other!.bytes)).toEqual([]);
+    const now = textsIn((await savedAfter(file, (grid) => grid.insert("ROW", 2, 2)))!.bytes);
+    expect(now["xl/charts/chart1.xml"]).toBe(chart(refs("$A$2:$A$7")));
+    expect(now["xl/drawings/drawing1.xml"]).toContain('textlink="Jobs!$A$7"');
   });
 
   test("is where it was once all is undone", async () => {
