@@ -28,6 +28,13 @@ test("ok is said to the limits themselves and to no size more than 0.0005 mm off
   );
 });
 
+test.each([
+  [12, 12.027, "lower limit ok, upper limit 0.009 high"],
+  [11.5, 12.4, "lower limit 0.5 low, upper limit 0.382 high"],
+])("%s and %s for 12 +0.018/0, which has no class to take for another", (lower, upper, verdict) => {
+  expect(checkLimits(lower, upper, readCallout("12 +0.018/0", "callout", "mm"))).toBe(verdict);
+});
+
 test("a mistake made on a callout is named first", () => {
   for (const text of callouts) {
     const callout = readCallout(text, "callout", "mm");

@@ -10,6 +10,17 @@ import { golden, problemOf } from "../golden-file.ts";
 golden("convert", convert);
 golden("check", check);
 
+// The place behind 0.2 is 0.1: it is what 0.15 and 0.25 are rounded to, up and to even, and 0.26 is not.
+test.each([
+  [0.2, 0.15, true],
+  [0.2, 0.25, true],
+  [0.3, 0.25, true],
+  [0.2, 0.26, false],
+  [0.2, 0.14, false],
+])("%s for %s: rounded to its digits is %s", (figure, exact, isOk) => {
+  expect(check(figure, exact, 0.5) === "ok").toBe(isOk);
+});
+
 describe("conversion", () => {
   const pairs = unitTable.flatMap(([from, kind]) =>
     unitTable.filter((unit) => unit[1] === kind).map(([to]) => [from, to] as const),
