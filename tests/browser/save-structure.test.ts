@@ -6,8 +6,10 @@ import ExcelJS from "exceljs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { columnName } from "../../src/workbook/xlsx/addresses.ts";
+import { structureSteps } from "../../src/workbook/xlsx-grid/structure.ts";
 import { smallWorkbook, textsIn } from "../support/package.ts";
 import { runs } from "../support/share.ts";
+import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 import { savedAfter } from "./saving.ts";
 
 const ROWS = 8;
@@ -420,6 +422,23 @@ describe("what hangs on cells", () => {
       for (let i = 0; i < 2; i++) grid.model.dispatch("REQUEST_UNDO");
     });
     expect(saved!.bytes).toEqual(file);
+  });
+
+  test("is known of a draft too, which keeps the workbook as the grid has it", async () => {
+    await savedAfter(await fullFile(), ({ model }) => {
+      model.dispatch("ADD_COLUMNS_ROWS", {
+        sheetId: model.getters.getSheetIds()[0],
+        sheetName: "Jobs",
+        dimension: "ROW",
+        base: 3,
+        position: "before",
+        quantity: 2,
+      } as never);
+      const kept = structuredClone((model as any)._exportData(false));
+      expect(structureSteps(new gridLibrary.Model(kept))).toEqual([
+        { kind: "insert", sheetId: "Jobs", axis: "row", at: 3, count: 2 },
+      ]);
+    });
   });
 
   test("is not written where it is not certain what becomes of it", async () => {
