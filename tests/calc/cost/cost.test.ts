@@ -20,6 +20,7 @@ import {
   taylorLife,
   taylorSpeed,
 } from "../../../src/calc/cost/tool-life.ts";
+import { cpkBound } from "../../../src/calc/cost/tool-stock.ts";
 import { golden, problemOf } from "../golden-file.ts";
 
 golden("taylor-fit", taylorFit);
@@ -228,4 +229,12 @@ describe("cost", () => {
       /^proposed .* 0 parts per edge/,
     );
   });
+});
+
+test("a capability takes two parts or more", () => {
+  // 1.33 − 1.644854·√(1/18 + 1.33²/2)
+  expect(cpkBound(1.33, 2)).toBeCloseTo(-0.264749, 6);
+  expect(problemOf(() => cpkBound(1.33, 1))?.message).toBe(
+    "count is 1. Enter how many parts were measured, 2 or more.",
+  );
 });
