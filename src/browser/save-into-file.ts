@@ -10,6 +10,7 @@ import { editSheet } from "../workbook/xlsx/edit-sheet.ts";
 import { askForAll, calculatedKey, spillMark, withoutCalculated } from "../workbook/xlsx/edit-workbook.ts";
 import { withMerges } from "../workbook/xlsx/merges.ts";
 import { over, type PackageParts } from "../workbook/xlsx/package.ts";
+import { withFrozen } from "../workbook/xlsx/panes.ts";
 import { restyled } from "../workbook/xlsx/restyle.ts";
 import { withHeaders } from "../workbook/xlsx/sizes.ts";
 import { walkSheet } from "../workbook/xlsx/walk-sheet.ts";
@@ -69,7 +70,8 @@ export function saveIntoFile(
   changes.looks.forEach((looks, i) => {
     const { part } = workbook.sheets[places[i]];
     const text = parts.get(part) ?? file.read(part);
-    const laidOut = withMerges(withHeaders(text, looks), looks.merged, looks.unmerged);
+    const seen = looks.frozen ? withFrozen(text, looks.frozen) : text;
+    const laidOut = withMerges(withHeaders(seen, looks), looks.merged, looks.unmerged);
     if (laidOut !== text) parts.set(part, laidOut);
   });
   for (const name of added.sheets) {

@@ -5,7 +5,7 @@ import ExcelJS from "exceljs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
-import { textsIn } from "../support/package.ts";
+import { smallWorkbook, textsIn } from "../support/package.ts";
 import { runs } from "../support/share.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 import { type Grid, type GridModel, names, savedAfter } from "./saving.ts";
@@ -46,6 +46,47 @@ async function sheetAfter(edit: (grid: Grid) => void) {
 }
 
 const format = (grid: Grid, target: object[], style: object) => grid.run("SET_FORMATTING", { target, style });
+
+describe("rows and columns that stay in sight", () => {
+  const frozenAfter = async (edit: (grid: Grid) => void) => {
+    const { sheet, changed } = await sheetAfter(edit);
+    expect(changed).toEqual(["xl/worksheets/sheet1.xml"]);
+    const [{ state, xSplit = 0, ySplit = 0, topLeftCell }] = sheet.views as any[];
+    return { state, xSplit, ySplit, topLeftCell };
+  };
+
+  test("are written, and taken away again", async () => {
+    const rows = (grid: Grid) => grid.run("FREEZE_ROWS", { quantity: 2 });
+    const columns = (grid: Grid) => grid.run("FREEZE_COLUMNS", { quantity: 1 });
+    expect(await frozenAfter(rows)).toEqual({ state: "frozen", xSplit: 0, ySplit: 2, topLeftCell: "A3" });
+    expect(
+      await frozenAfter((grid) => {
+        rows(grid);
+        columns(grid);
+      }),
+    ).toEqual({ state: "frozen", xSplit: 1, ySplit: 2, topLeftCell: "B3" });
+    const saved = await savedAfter(await styledFile(), rows);
+    const again = await savedAfter(saved!.bytes, (grid) => grid.run("UNFREEZE_ROWS", {}));
+    expect(textsIn(again!.bytes)["xl/worksheets/sheet1.xml"]).not.toContain("pane");
+  });
+
+  test("are written into a sheet that says nothing of how it is seen", async () => {
+    const bare = smallWorkbook({
+      sheets: { A: '<row r="1"><c r="A1"><v>1</v></c></row><row r="4"><c r="C4"><v>2</v></c></row>' },
+    });
+    const saved = await savedAfter(bare, (grid) => grid.run("FREEZE_ROWS", { quantity: 1 }));
+    const book = new ExcelJS.Workbook();
+    await book.xlsx.load(saved!.bytes.buffer as ArrayBuffer);
+    expect(book.worksheets[0].views).toMatchObject([{ state: "frozen", ySplit: 1 }]);
+    expect(book.worksheets[0].getCell("C4").value).toBe(2);
+  });
+
+  test("are as many as there are of them when a row is inserted above", async () => {
+    const saved = await savedAfter(await styledFile(), (grid) => grid.run("FREEZE_ROWS", { quantity: 2 }));
+    const again = await savedAfter(saved!.bytes, (grid) => grid.insert("ROW", 1));
+    expect(textsIn(again!.bytes)["xl/worksheets/sheet1.xml"]).toContain('ySplit="3"');
+  });
+});
 
 describe("looks of cells", () => {
   test("are added to what the cells had", async () => {

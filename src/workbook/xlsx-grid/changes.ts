@@ -3,6 +3,7 @@
 
 import type { Model } from "@odoo/o-spreadsheet";
 import { cellName, contains, readBox, readCell } from "../xlsx/addresses.ts";
+import type { Frozen } from "../xlsx/panes.ts";
 import type { Headers as FileHeaders, HeaderChanges } from "../xlsx/sizes.ts";
 import { cellAt, placeOf } from "../xlsx/write-sheet.ts";
 import { looksOfCells, type NewLook, type SheetLooks, type Zones } from "./looks.ts";
@@ -17,7 +18,7 @@ interface SheetData {
   readonly colNumber: number;
   readonly rows?: Headers;
   readonly cols?: Headers;
-  readonly panes?: unknown;
+  readonly panes?: { readonly xSplit: number; readonly ySplit: number };
   readonly merges?: readonly string[];
   readonly figures?: readonly Figure[];
   readonly dataValidationRules?: readonly Validation[];
@@ -42,6 +43,7 @@ export interface SheetSnapshot extends SheetLooks {
   readonly rows: Headers;
   readonly columns: Headers;
   readonly size: readonly [rows: number, columns: number];
+  readonly frozen: Frozen;
   readonly merges: readonly string[];
   readonly figures: readonly Figure[];
   readonly validations: readonly Validation[];
@@ -96,7 +98,6 @@ export function keepTables(model: Model): void {
 }
 
 function sheetSnapshot(sheet: SheetData, data: WorkbookData): SheetSnapshot {
-  // Where the sheet is looked at is no matter of the file.
   const {
     id,
     cells,
@@ -104,7 +105,7 @@ function sheetSnapshot(sheet: SheetData, data: WorkbookData): SheetSnapshot {
     colNumber,
     rows,
     cols,
-    panes: _,
+    panes,
     merges = [],
     figures = [],
     dataValidationRules = [],
@@ -122,6 +123,7 @@ function sheetSnapshot(sheet: SheetData, data: WorkbookData): SheetSnapshot {
     rows: rows ?? {},
     columns: cols ?? {},
     size: [rowNumber, colNumber],
+    frozen: { rows: panes?.ySplit ?? 0, columns: panes?.xSplit ?? 0 },
     merges,
     figures,
     validations: dataValidationRules,
@@ -176,6 +178,8 @@ interface Header {
 export interface Looks extends FileHeaders {
   /** By the places of cells. */
   readonly cells: ReadonlyMap<number, NewLook>;
+  /** Where other rows or columns stay in sight than before. */
+  readonly frozen?: Frozen;
   /** Ranges of cells that are merged now and were not, and the other way round. */
   readonly merged: readonly string[];
   readonly unmerged: readonly string[];
@@ -195,6 +199,8 @@ function looksSince(before: SheetSnapshot, now: SheetSnapshot): Looks | undefine
     rows,
     columns,
     cells,
+    // A draft of an older version does not tell.
+    ...(before.frozen && !isSame(before.frozen, now.frozen) ? { frozen: now.frozen } : {}),
     merged: now.merges.filter((range) => !before.merges.includes(range)),
     unmerged: before.merges.filter((range) => !now.merges.includes(range)),
   };
