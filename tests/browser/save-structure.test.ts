@@ -24,21 +24,52 @@ interface Reference {
   readonly isRange: boolean;
 }
 
-/** Rows or columns in their order, by the numbers that they had at first; undefined for a new one. */
-type Order = readonly (number | undefined)[];
+/** Rows or columns in their order, each by a number of its own: from NEW on those that were not there at first. */
+type Order = readonly number[];
+const NEW = 1000;
 
-function run([first, last]: readonly [number, number], order: Order): readonly [number, number] | undefined {
-  const left = order.flatMap((was, at) => (was !== undefined && was >= first && was <= last ? [at] : []));
+/** The rows or columns of each reference: those from its first to its last, and what was inserted between two of them. */
+type Members = readonly ReadonlySet<number>[];
+
+function run(members: ReadonlySet<number>, order: Order): readonly [number, number] | undefined {
+  const left = order.flatMap((line, at) => (members.has(line) ? [at] : []));
   return left.length === 0 ? undefined : [left[0], left[left.length - 1]];
 }
 
-function textOf(
-  { rows, columns, isRange }: Reference,
-  sheet: string,
-  rowOrder: Order,
-  columnOrder: Order,
-): string {
-  const [down, across] = [run(rows, rowOrder), run(columns, columnOrder)];
+const lines = ([first, last]: readonly [number, number]) =>
+  new Set(Array.from({ length: last - first + 1 }, (_, i) => first + i));
+
+/** Rows or columns as the steps leave them. */
+class Lines {
+  order: Order;
+  members: Members;
+  private next = NEW;
+
+  constructor(count: number, spans: readonly (readonly [number, number])[]) {
+    this.order = [...lines([0, count - 1])];
+    this.members = spans.map(lines);
+  }
+
+  insert(at: number, count: number): void {
+    const added = Array.from({ length: count }, () => this.next++);
+    const [before, behind] = [this.order[at - 1], this.order[at]];
+    this.members = this.members.map((own) =>
+      own.has(before) && own.has(behind) ? new Set([...own, ...added]) : own,
+    );
+    this.order = this.order.toSpliced(at, 0, ...added);
+  }
+
+  remove(at: number, count: number): void {
+    this.order = this.order.toSpliced(at, count);
+  }
+}
+
+interface Place {
+  readonly down: readonly [number, number] | undefined;
+  readonly across: readonly [number, number] | undefined;
+}
+
+function textOf({ isRange }: Reference, { down, across }: Place, sheet: string): string {
   const cell = (column: number, row: number) => `${columnName(column)}${row + 1}`;
   const area =
     !down || !across
@@ -52,13 +83,13 @@ function textOf(
 
 const numberAt = (row: number, column: number) => row * 10 + column + 1;
 
-function sumOf({ rows, columns, isRange }: Reference, rowOrder: Order, columnOrder: Order) {
-  if (!run(rows, rowOrder) || !run(columns, columnOrder)) return { error: "#REF!" };
+function sumOf({ down, across }: Place, rowOrder: Order, columnOrder: Order) {
+  if (!down || !across) return { error: "#REF!" };
   let sum = 0;
-  for (let row = rows[0]; row <= rows[1]; row++)
-    for (let column = columns[0]; column <= columns[1]; column++)
-      if (rowOrder.includes(row) && columnOrder.includes(column)) sum += numberAt(row, column);
-  return isRange || sum !== 0 ? sum : { error: "#REF!" };
+  for (const row of rowOrder.slice(down[0], down[1] + 1))
+    for (const column of columnOrder.slice(across[0], across[1] + 1))
+      if (row < NEW && column < NEW) sum += numberAt(row, column);
+  return sum;
 }
 
 const span = (count: number) =>
@@ -80,15 +111,16 @@ const step = fc.record({
   count: fc.integer({ min: 1, max: 3 }),
 });
 
-const allRows = Array.from({ length: ROWS }, (_, i) => i);
-const allColumns = Array.from({ length: COLUMNS }, (_, i) => i);
+const allRows = [...lines([0, ROWS - 1])];
+const allColumns = [...lines([0, COLUMNS - 1])];
 
 /** The formulas stand behind the numbers, one to a row, and once more on another sheet. */
 function fileWith(references: readonly Reference[]): Uint8Array {
   const shown = (value: ReturnType<typeof sumOf>) =>
     typeof value === "object" ? value.error : String(value);
+  const placeOf = ({ rows, columns }: Reference): Place => ({ down: rows, across: columns });
   const cellOf = (address: string, sheet: string, one: Reference) =>
-    `<c r="${address}"><f>${textOf(one, sheet, allRows, allColumns)}</f><v>${shown(sumOf(one, allRows, allColumns))}</v></c>`;
+    `<c r="${address}"><f>${textOf(one, placeOf(one), sheet)}</f><v>${shown(sumOf(placeOf(one), allRows, allColumns))}</v></c>`;
   const rows = allRows.map((row) => {
     const numbers = Array.from(
       { length: NUMBERS },
@@ -116,49 +148,52 @@ describe("rows and columns inserted and taken out", () => {
         fc.array(step, { minLength: 1, maxLength: 4 }),
         async (references, steps) => {
           const file = fileWith(references);
-          let rowOrder: Order = allRows;
-          let columnOrder: Order = allColumns;
+          const down = new Lines(
+            ROWS,
+            references.map(({ rows }) => rows),
+          );
+          const across = new Lines(
+            COLUMNS,
+            references.map(({ columns }) => columns),
+          );
           const saved = await savedAfter(file, (grid) => {
             for (const { dimension, isInsert, at, count } of steps) {
-              const order = [...(dimension === "ROW" ? rowOrder : columnOrder)];
-              const place = Math.min(at, order.length - 1);
+              const own = dimension === "ROW" ? down : across;
+              const place = Math.min(at, own.order.length - 1);
               if (isInsert) {
                 grid.insert(dimension, place, count);
-                order.splice(place, 0, ...Array.from({ length: count }, () => undefined));
-              } else {
-                const gone = Array.from(
-                  { length: Math.min(count, order.length - place) },
-                  (_, i) => place + i,
-                );
-                if (gone.length >= order.length) continue;
-                grid.remove(dimension, gone);
-                order.splice(place, gone.length);
+                own.insert(place, count);
+                continue;
               }
-              if (dimension === "ROW") rowOrder = order;
-              else columnOrder = order;
+              const gone = Math.min(count, own.order.length - place);
+              if (gone >= own.order.length) continue;
+              grid.remove(dimension, [...lines([place, place + gone - 1])]);
+              own.remove(place, gone);
             }
           });
           const [was, now] = [textsIn(file), textsIn(saved!.bytes)];
           expect(now["xl/worksheets/sheet3.xml"]).toBe(was["xl/worksheets/sheet3.xml"]);
           const book = await read(saved!.bytes);
           const [jobs, other] = book.worksheets;
-          const check = (cell: ExcelJS.Cell, one: Reference, sheet: string) => {
-            const [text, value] = [
-              textOf(one, sheet, rowOrder, columnOrder),
-              sumOf(one, rowOrder, columnOrder),
-            ];
+          const check = (cell: ExcelJS.Cell, i: number, sheet: string) => {
+            const place = {
+              down: run(down.members[i], down.order),
+              across: run(across.members[i], across.order),
+            };
+            const text = textOf(references[i], place, sheet);
+            const value = sumOf(place, down.order, across.order);
             expect({ text: cell.formula, value: cell.result ?? 0 }).toEqual({ text, value });
           };
-          references.forEach((one, i) => {
-            check(other.getCell(i + 1, 2), one, "Jobs!");
-            const [row, column] = [rowOrder.indexOf(i), columnOrder.indexOf(4)];
-            if (row >= 0 && column >= 0) check(jobs.getCell(row + 1, column + 1), one, "");
+          references.forEach((_, i) => {
+            check(other.getCell(i + 1, 2), i, "Jobs!");
+            const [row, column] = [down.order.indexOf(i), across.order.indexOf(4)];
+            if (row >= 0 && column >= 0) check(jobs.getCell(row + 1, column + 1), i, "");
           });
-          rowOrder.forEach((row, at) => {
-            columnOrder.forEach((column, across) => {
-              if (column !== undefined && column >= NUMBERS) return;
-              const wanted = row === undefined || column === undefined ? null : numberAt(row, column);
-              expect(jobs.getCell(at + 1, across + 1).value).toBe(wanted);
+          down.order.forEach((row, at) => {
+            across.order.forEach((column, beside) => {
+              if (column >= NUMBERS && column < NEW) return;
+              const wanted = row >= NEW || column >= NEW ? null : numberAt(row, column);
+              expect(jobs.getCell(at + 1, beside + 1).value).toBe(wanted);
             });
           });
         },
