@@ -22,7 +22,7 @@ export default defineConfig({
           ],
           testTimeout: 3_600_000,
           hookTimeout: 3_600_000,
-          env: { TESTS: "whole", FUZZ_RUNS: process.env.FUZZ_RUNS ?? "750", CALLOUT_RUNS: "20000" },
+          env: { TESTS: "whole", FUZZ_RUNS: process.env.FUZZ_RUNS ?? "400", CALLOUT_RUNS: "20000" },
         },
       },
       {
