@@ -15,7 +15,7 @@ async function writtenAnew(file: Uint8Array) {
   const model = new gridLibrary.Model(opened.data as never);
   const { bytes } = await saveWorkbook(model, gridLibrary, names, { opened });
   const book = new ExcelJS.Workbook();
-  await book.xlsx.load(bytes.buffer as ArrayBuffer);
+  await book.xlsx.load(bytes as never);
   return { losses: opened.losses.join("\n"), sheet: book.worksheets[0], book, texts: textsIn(bytes) };
 }
 

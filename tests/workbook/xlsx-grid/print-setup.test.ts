@@ -57,7 +57,7 @@ describe("how a sheet is printed", () => {
   test("is in the saved file, as a second reader reads it", async () => {
     const { bytes } = await saved();
     const book = new ExcelJS.Workbook();
-    await book.xlsx.load(bytes.buffer);
+    await book.xlsx.load(bytes as never);
     const card = book.getWorksheet("Card")!;
     expect(card.pageSetup).toMatchObject({
       paperSize: 9,
