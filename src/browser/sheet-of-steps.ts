@@ -4,15 +4,9 @@
 import { newSheetSteps } from "../workbook/grid-sheet.ts";
 import type { Step } from "../workbook/grid-steps.ts";
 import { cellAddress, type NewSheet } from "../workbook/workbook.ts";
+import type { Box } from "../workbook/xlsx/addresses.ts";
 import { emptySheet } from "../workbook/xlsx-grid/grid-data.ts";
 import type { SheetData } from "./sheet.ts";
-
-interface Zone {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
 
 /** Styles, formats and borders of a workbook, each once, by number. */
 export class Looks {
@@ -55,7 +49,7 @@ export function sheetOfSteps(sheet: NewSheet, sheetId: string, looks: Looks): Sh
     dataValidationRules: [],
   };
   const cells = new Map<number, Map<number, Cell>>();
-  const each = (zones: readonly Zone[], change: (cell: Cell, row: number, zone: Zone) => void) => {
+  const each = (zones: readonly Box[], change: (cell: Cell, row: number, zone: Box) => void) => {
     for (const zone of zones)
       for (let row = zone.top; row <= zone.bottom; row++)
         for (let col = zone.left; col <= zone.right; col++) {
@@ -94,7 +88,7 @@ export function sheetOfSteps(sheet: NewSheet, sheetId: string, looks: Looks): Sh
     ADD_DATA_VALIDATION_RULE: ({ ranges, rule }) =>
       data.dataValidationRules.push({
         ...rule,
-        ranges: ranges.map(({ _zone }: { _zone: Zone }) => addressOf(_zone)),
+        ranges: ranges.map(({ _zone }: { _zone: Box }) => addressOf(_zone)),
       }),
   };
   for (const step of newSheetSteps(sheet, { sheetId, name: sheet.name, position: 0 }) as readonly Step[]) {
@@ -106,7 +100,7 @@ export function sheetOfSteps(sheet: NewSheet, sheetId: string, looks: Looks): Sh
   return data;
 }
 
-const addressOf = ({ top, left, bottom, right }: Zone): string =>
+const addressOf = ({ top, left, bottom, right }: Box): string =>
   `${cellAddress(top, left)}:${cellAddress(bottom, right)}`;
 
 /** Runs of equal neighbors as one entry. */

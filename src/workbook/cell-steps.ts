@@ -2,13 +2,7 @@
 // and that is what a new sheet costs.
 
 import type { Step } from "./grid-steps.ts";
-
-interface Zone {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
+import type { Box } from "./xlsx/addresses.ts";
 
 /** Commands for a sheet that has no cells yet: content, style and format of a cell together, behind all the others. */
 export function oneStepPerCell(steps: readonly Step[]): Step[] {
@@ -24,7 +18,7 @@ export function oneStepPerCell(steps: readonly Step[]): Step[] {
       const { row, col, ...to } = rest as { row: number; col: number };
       change(sheetId, row, col, to);
     } else if (type === "SET_FORMATTING") {
-      const { target, style, ...to } = rest as { target: readonly Zone[]; style?: object };
+      const { target, style, ...to } = rest as { target: readonly Box[]; style?: object };
       for (const { top, bottom, left, right } of target)
         for (let row = top; row <= bottom; row++)
           for (let col = left; col <= right; col++) {

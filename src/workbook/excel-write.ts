@@ -32,7 +32,7 @@ const signsOf = (contents: readonly (readonly Content[])[]): number =>
     0,
   );
 
-/** Tells of contents, one after the other, whether those before them make a message that they do not fit into. */
+/** Counts contents in their order, and says when the next ones do not fit into the same message. */
 function fills(): (contents: readonly (readonly Content[])[]) => boolean {
   let waiting = 0;
   return (contents) => {

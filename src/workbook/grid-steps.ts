@@ -2,7 +2,7 @@
 // inside one command as one revision, so a plugin of ours takes a list of commands and dispatches them.
 
 import type { Model } from "@odoo/o-spreadsheet";
-import { type Area, type Content, Refusal } from "./workbook.ts";
+import { type Content, Refusal } from "./workbook.ts";
 
 export type GridLibrary = Pick<typeof import("@odoo/o-spreadsheet"), "UIPlugin" | "registries">;
 
@@ -62,18 +62,6 @@ export function asUserInput(content: Content): string {
 export function asLiteralInput(value: Content): string {
   const mayChange = typeof value === "string" && (/^[='+-]|\d/.test(value) || /^(true|false)$/i.test(value));
   return mayChange && !/^#[A-Z]/.test(value) ? `'${value}` : asUserInput(value);
-}
-
-interface Zone {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
-/** A zone of the grid as an area. */
-export function areaOf(sheet: string, { left, right, top, bottom }: Zone): Area {
-  return { sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
 
 /** Rows and columns that a sheet lacks. */

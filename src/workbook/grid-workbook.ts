@@ -1,12 +1,13 @@
 // workbook: the adapter for the browser workbook, over the model of its grid.
 
 import type { Model } from "@odoo/o-spreadsheet";
+import { areaOfBox } from "./boxes.ts";
 import { oneStepPerCell } from "./cell-steps.ts";
 import { gridMeanings } from "./grid-names.ts";
 import { keepPrintSetup, printSetupOf } from "./grid-print.ts";
 import { runWithinRules } from "./grid-rules.ts";
 import { newSheetSteps } from "./grid-sheet.ts";
-import { areaOf, asLiteralInput, asUserInput, roomFor, runSteps, type Step } from "./grid-steps.ts";
+import { asLiteralInput, asUserInput, roomFor, runSteps, type Step } from "./grid-steps.ts";
 import {
   type Area,
   type Cells,
@@ -66,7 +67,7 @@ export class GridWorkbook implements Workbook {
     if (!used) return [];
     const areas = this.getters
       .getSelectedZones()
-      .map((zone) => cutTo(areaOf(sheet, zone), used))
+      .map((zone) => cutTo(areaOfBox(sheet, zone), used))
       .filter((area) => area !== undefined);
     return Promise.all(areas.map(async (area) => ({ ...(await this.read(area)), ...this.outOfSight(area) })));
   }
@@ -85,7 +86,7 @@ export class GridWorkbook implements Workbook {
   async places(): Promise<readonly Area[]> {
     this.refuseOtherThanCells();
     const sheet = this.getters.getSheetName(this.getters.getActiveSheetId());
-    return this.getters.getSelectedZones().map((zone) => areaOf(sheet, zone));
+    return this.getters.getSelectedZones().map((zone) => areaOfBox(sheet, zone));
   }
 
   async active(): Promise<Area> {
@@ -144,7 +145,7 @@ export class GridWorkbook implements Workbook {
 
   async filledFrom(cell: Area): Promise<Area> {
     const zone = this.getters.getSpreadZone(this.positionOf(cell));
-    return zone ? areaOf(cell.sheet, zone) : cell;
+    return zone ? areaOfBox(cell.sheet, zone) : cell;
   }
 
   async show({ sheet, row, column, rows, columns }: Area): Promise<void> {
@@ -165,7 +166,7 @@ export class GridWorkbook implements Workbook {
       zone.top = Math.min(zone.top, row);
       zone.bottom = Math.max(zone.bottom, row);
     }
-    return areaOf(sheet, zone);
+    return areaOfBox(sheet, zone);
   }
 
   async write(changes: readonly Change[]): Promise<void> {

@@ -1,6 +1,7 @@
 // fill: the cells of a range, found by their values instead of looked through. Ranges of the same columns that overlap
 // share one block, so that a range that grows from row to row is read once.
 
+import { firstFrom } from "../../workbook/xlsx/ascending.ts";
 import type { Cells } from "../formula/evaluate.ts";
 import { Area, type Scalar, toNumber, Unsupported } from "../formula/values.ts";
 
@@ -16,17 +17,6 @@ export interface Places {
   readonly from: number;
   readonly to: number;
   readonly offset: number;
-}
-
-/** The first place in a list that rises which is not below the value. */
-export function firstFrom(list: readonly number[], value: number): number {
-  let [low, high] = [0, list.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (list[middle] < value) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 let blocks = 0;

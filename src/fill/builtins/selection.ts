@@ -2,10 +2,11 @@
 // once is kept and goes on where ranges grow from row to row, and what conditions by size leave is found in an order, so that
 // a column of formulas takes time with its length and not with the square of it.
 
+import { firstFrom } from "../../workbook/xlsx/ascending.ts";
 import { CellError } from "../formula/values.ts";
 import type { Condition } from "./conditions.ts";
 import { type Fold, folds, type Kind, Order } from "./order.ts";
-import { firstFrom, type Places, type RangeIndex } from "./range-index.ts";
+import type { Places, RangeIndex } from "./range-index.ts";
 
 export interface Asked {
   readonly index: RangeIndex;

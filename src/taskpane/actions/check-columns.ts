@@ -1,8 +1,9 @@
 // taskpane: what is odd in a column or a row of a sheet by itself: numbers typed over formulas, formulas unlike the
 // others, texts that look like numbers.
 
+import { boxOfArea } from "../../workbook/boxes.ts";
 import { type Area, type Cells, type Content, cutTo } from "../../workbook/workbook.ts";
-import { LAST_COLUMN, LAST_ROW } from "../../workbook/xlsx/addresses.ts";
+import { contains, LAST_COLUMN, LAST_ROW } from "../../workbook/xlsx/addresses.ts";
 import { sharedFormula } from "../../workbook/xlsx/formula-shift.ts";
 import { tokensOf } from "../../workbook/xlsx/formula-tokens.ts";
 import { areasRead } from "./formula-calls.ts";
@@ -198,15 +199,10 @@ export function oddTexts(cells: Cells): Odd[] {
     .flat()
     .filter((content): content is string => isFormula(content) && PASS_OVER.test(content))
     .flatMap((content) => areasRead(content, sheet, () => cells))
-    .filter((area) => area.sheet === sheet && area.rows * area.columns > 1);
+    .filter((area) => area.sheet === sheet && area.rows * area.columns > 1)
+    .map(boxOfArea);
   const isSummed = (down: number, across: number) =>
-    summed.some(
-      (area) =>
-        row + down >= area.row &&
-        row + down < area.row + area.rows &&
-        column + across >= area.column &&
-        column + across < area.column + area.columns,
-    );
+    summed.some((box) => contains(box, row + down, column + across));
   return (formulas[0] ?? []).flatMap((_, across) => {
     const numbers = values.filter((line) => typeof line[across] === "number").length;
     return formulas.flatMap((line, down): Odd[] => {

@@ -46,7 +46,7 @@ export interface Explanation {
   readonly formula: string;
   readonly value: Content;
   readonly message: string | undefined;
-  /** What the formula comes to where the cell shows something else. */
+  /** What the formula gives where the cell shows something else. */
   readonly otherwise: Content | undefined;
   /** Every call of ours in the formula, in the order in which they start. */
   readonly calls: readonly ExplainedCall[];
@@ -100,7 +100,7 @@ function cellOf(value: Value, { down, across }: Looked): Content {
 
 const contentOf = (cell: unknown): Content => (isErrorCell(cell) ? cell.code : ((cell ?? "") as Content));
 
-/** Whether a cell shows what its formula comes to, to the digits that matter. An empty result may show as 0. */
+/** Whether a cell shows what its formula gives, to the digits that matter. An empty result may show as 0. */
 function isSame(one: Content, shown: Content): boolean {
   if (typeof one === "number" && typeof shown === "number")
     return Math.abs(one - shown) <= 1e-6 * Math.max(Math.abs(one), Math.abs(shown));

@@ -6,6 +6,7 @@ import { parseFormula } from "../../fill/formula/parse.ts";
 import { tableArea } from "../../fill/formula/tables.ts";
 import { Area as Box, CellError, type Scalar, Unsupported } from "../../fill/formula/values.ts";
 import { Grid } from "../../fill/grid.ts";
+import { areaOfBox, boxOfArea } from "../../workbook/boxes.ts";
 import { type Area, cutTo, Refusal, type Workbook } from "../../workbook/workbook.ts";
 import { contains } from "../../workbook/xlsx/addresses.ts";
 import { tokensOf } from "../../workbook/xlsx/formula-tokens.ts";
@@ -49,7 +50,7 @@ export async function readFormula(
     tableArea(name, inside) {
       const table = tables.find(({ name: own, area }) =>
         name === undefined
-          ? area.sheet === home.sheet && contains(boxOf(area), home.row, home.column)
+          ? area.sheet === home.sheet && contains(boxOfArea(area), home.row, home.column)
           : isSame(own, name),
       );
       return table && tableArea(tableOf(table, placeOf(table.area.sheet)), inside, home.row);
@@ -57,13 +58,7 @@ export async function readFormula(
     isVariable: () => false,
     functionCalled: (name) => functionName(name, stored),
   });
-  const areaOf = ({ sheet, top, left, bottom, right }: Box): Area => ({
-    sheet: sheets[sheet],
-    row: top,
-    column: left,
-    rows: bottom - top + 1,
-    columns: right - left + 1,
-  });
+  const areaOf = (box: Box): Area => areaOfBox(sheets[box.sheet], box);
   return {
     node,
     why: node ? undefined : unknown,
@@ -79,13 +74,6 @@ export async function readFormula(
 
 const isSame = (one: string, other: string) => one.toLowerCase() === other.toLowerCase();
 
-const boxOf = ({ row, column, rows, columns }: Area) => ({
-  top: row,
-  left: column,
-  bottom: row + rows - 1,
-  right: column + columns - 1,
-});
-
 const tableOf = (
   {
     name,
@@ -95,7 +83,7 @@ const tableOf = (
     columns,
   }: Awaited<ReturnType<Workbook["meanings"]>>["tables"][number],
   sheet: number,
-) => ({ name, sheet, box: boxOf(area), headerRows, totalsRows, columns });
+) => ({ name, sheet, box: boxOfArea(area), headerRows, totalsRows, columns });
 
 /** Whether a name means other cells in every cell: one of its references has no dollar sign. */
 const isRelative = (formula: string): boolean =>

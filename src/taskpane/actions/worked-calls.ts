@@ -37,7 +37,7 @@ export interface WorkedCall extends FormulaCall {
 
 export interface Worked {
   readonly calls: readonly WorkedCall[];
-  /** What the formula comes to; undefined where that is not known. */
+  /** What the formula gives; undefined where that is not known. */
   readonly value: Value | undefined;
 }
 

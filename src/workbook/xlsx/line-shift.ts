@@ -1,6 +1,7 @@
 // workbook: what becomes of rows or columns, and of references to them, where some are inserted or taken out.
 
 import { type Box, boxName, type Corner, columnName, LAST_COLUMN, LAST_ROW, readBox } from "./addresses.ts";
+import { firstFrom } from "./ascending.ts";
 
 export type Axis = "row" | "column";
 
@@ -43,15 +44,7 @@ export function insertion(axis: Axis, at: number, count: number): LineShift {
 export function removal(axis: Axis, gone: readonly number[]): LineShift {
   const end = lastOf(axis);
   /** How many are gone before a line. */
-  const before = (place: number) => {
-    let [low, high] = [0, gone.length];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (gone[middle] < place) low = middle + 1;
-      else high = middle;
-    }
-    return low;
-  };
+  const before = (place: number) => firstFrom(gone, place);
   const isGone = (place: number) => gone[before(place)] === place;
   return {
     axis,
