@@ -53,13 +53,17 @@ export function hideFileNotes(): void {
 }
 
 /** What was done to a file, for the person. */
-export function toldOf(changed: number, added: number, { sheets }: WorkbookReport): string {
+export function toldOf(changed: number, added: number, asValues: number, { sheets }: WorkbookReport): string {
   const sum = (key: "computed" | "kept") => sheets.reduce((total, sheet) => total + sheet[key], 0);
   const told = [`${count(changed, "cell")} changed`, `${count(sum("computed"), "formula")} computed`];
   if (added > 0) told.unshift(`${count(added, "sheet")} added`);
   if (sum("kept") > 0) told.push(`${count(sum("kept"), "formula")} left for Excel to compute`);
+  if (asValues > 0) told.push(asValuesTold(asValues));
   return told.join(", ");
 }
+
+/** Of formulas with functions that the grid alone has, and of those that make no sense. */
+export const asValuesTold = (formulas: number): string => `${formulas} as values that no other program reads`;
 
 /** What a program without the add-in shows. */
 export function hintOf({ getters }: Model): string {

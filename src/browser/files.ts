@@ -15,7 +15,7 @@ import { saveWorkbook } from "../workbook/xlsx-grid/save-file.ts";
 import { uncomputedFormulas } from "../workbook/xlsx-grid/uncomputed.ts";
 import { clearDraft, type Draft, keepDraft, offerDraft, readDraft, shownAs } from "./draft.ts";
 import { startDrop } from "./drop.ts";
-import { confirmLosses, hideFileNotes, hintOf, showFileNotes, toldOf } from "./file-notes.ts";
+import { asValuesTold, confirmLosses, hideFileNotes, hintOf, showFileNotes, toldOf } from "./file-notes.ts";
 import { type FileValues, fileValues, ShownFileValues, valuesIn } from "./file-values.ts";
 import type { Call } from "./register-functions.ts";
 import { saveChanges } from "./save-changes.ts";
@@ -126,20 +126,20 @@ class WorkbookFile {
       before &&
       (await saveChanges(opened, before, { model, library, names, functions, valuesOnly }));
     if (into) {
-      const { bytes, report, changed, kept, places, valuesInFile } = into;
+      const { bytes, report, changed, asValues, kept, places, valuesInFile } = into;
       if (!valuesOnly) {
         const file = openPackage(bytes);
         this.opened = { ...opened, file, bytes, parts: readWorkbookParts(file), places, valuesInFile };
         this.before = snapshotOf(model);
         this.showNotes(valuesIn(this.opened, kept));
       }
-      return { bytes, told: toldOf(changed, into.added, report) };
+      return { bytes, told: toldOf(changed, into.added, asValues, report) };
     }
     if (opened && !(await confirmLosses(opened.losses))) return undefined;
     // A new file has no macros.
     this.name = this.name.replace(/m$/i, "x");
     const saved = await saveWorkbook(model, library, names, { valuesOnly, opened });
-    const own = saved.asValues === 0 ? "" : `, ${saved.asValues} as values that no other program reads`;
+    const own = saved.asValues === 0 ? "" : `, ${asValuesTold(saved.asValues)}`;
     return { bytes: saved.bytes, told: `formulas ${saved.formulas}${own}` };
   }
 

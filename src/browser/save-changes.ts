@@ -10,6 +10,7 @@ import type { StoredNames } from "../workbook/xlsx/stored-names.ts";
 import { changesSince, type Snapshot, snapshotOf, stepsSince } from "../workbook/xlsx-grid/changes.ts";
 import { followedSheet } from "../workbook/xlsx-grid/followed-sheet.ts";
 import type { GridLibrary } from "../workbook/xlsx-grid/library.ts";
+import { isNamedElsewhere } from "../workbook/xlsx-grid/moved-cells.ts";
 import { type OpenedWorkbook, openWorkbook } from "../workbook/xlsx-grid/open-file.ts";
 import { exportedSheets } from "../workbook/xlsx-grid/save-file.ts";
 import type { StructureStep } from "../workbook/xlsx-grid/structure.ts";
@@ -69,8 +70,14 @@ function followStructure(
 ): Followed | undefined {
   const steps = stepsSince(before, model);
   if (!steps) return undefined;
-  if (steps.every(({ kind }) => kind === "move")) return { opened, before, others: [] };
   const ids = before.sheets.map(({ id }) => id);
+  const cut = steps.flatMap((step) =>
+    step.kind === "move"
+      ? step.from.map((box) => ({ box, sheet: opened.places[ids.indexOf(step.sheetId)] }))
+      : [],
+  );
+  if (cut.length > 0 && isNamedElsewhere(opened, before, cut)) return undefined;
+  if (steps.every(({ kind }) => kind === "move")) return { opened, before, others: [] };
   const wanted = steps.map((step) => asRestructuring(step, opened.places[ids.indexOf(step.sheetId)]));
   if (!wanted.every((one) => one !== undefined)) return undefined;
   const made = restructured(opened.file, wanted);

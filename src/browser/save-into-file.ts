@@ -6,7 +6,7 @@ import type { Functions } from "../fill/formula/evaluate.ts";
 import type { WorkbookReport } from "../fill/report.ts";
 import type { WithSheets } from "../workbook/xlsx/add-sheets.ts";
 import { stylesAt, writeStyles } from "../workbook/xlsx/cell-styles.ts";
-import { editSheet } from "../workbook/xlsx/edit-sheet.ts";
+import { canEdit, editSheet } from "../workbook/xlsx/edit-sheet.ts";
 import { askForAll, calculatedKey, spillMark, withoutCalculated } from "../workbook/xlsx/edit-workbook.ts";
 import { withMerges } from "../workbook/xlsx/merges.ts";
 import { over, type PackageParts } from "../workbook/xlsx/package.ts";
@@ -24,6 +24,8 @@ export interface SavedInto {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly report: WorkbookReport;
   readonly changed: number;
+  /** Formulas that no other program has, written as their values. */
+  readonly asValues: number;
   /** Formulas that keep a value that no longer holds, by the places of their sheets in the file. */
   readonly kept: readonly ReadonlySet<number>[];
   /** Which sheet of the file each sheet of the grid is now. */
@@ -48,22 +50,27 @@ export function saveIntoFile(
   };
   const changed: Set<number>[] = workbook.sheets.map((_, i) => new Set(others[i]));
   const gone = new Set<string>();
-  changes.cells.forEach((contents, i) => {
-    if (contents.size === 0) return;
+  for (const [i, contents] of changes.cells.entries()) {
+    if (contents.size === 0) continue;
     const { part, id } = workbook.sheets[places[i]];
     const text = file.read(part);
+    if (!canEdit(text, new Set(contents.keys()))) return undefined;
     const cells = new Map<number, NewCell>();
     for (const [place, content] of contents) {
       const { row, column } = cellAt(place);
-      cells.set(place, typed.cell(i, row, column, content, markOf));
+      const cell = typed.cell(i, row, column, content, markOf);
+      if (!cell) return undefined;
+      cells.set(place, cell);
       changed[places[i]].add(place);
     }
     for (const place of formulaPlaces(text)) {
       const { row, column } = cellAt(place);
       if (cells.has(place) && !cells.get(place)!.formula) gone.add(calculatedKey(id, row, column));
     }
-    parts.set(part, editSheet(text, cells));
-  });
+    const edited = editSheet(text, cells);
+    parts.set(part, edited.text);
+    for (const place of edited.blocked) changed[places[i]].add(place);
+  }
   const styled = newStyles(over(file, parts), workbook, places, changes.looks);
   if (!styled) return undefined;
   for (const [part, text] of styled) parts.set(part, text);
@@ -94,6 +101,7 @@ export function saveIntoFile(
     bytes: joined(file.with(parts)),
     report: filled.report,
     changed: count,
+    asValues: typed.asValues,
     kept: filled.kept,
     places: [...places, ...added.sheets.map((_, i) => workbook.sheets.length + i)],
   };

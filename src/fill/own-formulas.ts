@@ -39,7 +39,7 @@ export function withoutFunctions(
   const parts = new Map<string, string>();
   const write = () => {
     workbook.sheets.forEach(({ part }, i) => {
-      if (sheets[i].edits.size > 0) parts.set(part, editSheet(file.read(part), sheets[i].edits));
+      if (sheets[i].edits.size > 0) parts.set(part, editSheet(file.read(part), sheets[i].edits).text);
     });
   };
   write();

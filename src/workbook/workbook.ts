@@ -301,10 +301,13 @@ export function columnLetters(column: number): string {
   return column < 26 ? letter : columnLetters(Math.floor(column / 26) - 1) + letter;
 }
 
-/** A sheet's name as a formula writes it: in quotes where it needs them, quotes doubled. */
+/**
+ * A sheet's name as a formula writes it: in quotes where it needs them, quotes doubled. Excel wants them around all but
+ * letters, digits, "_" and "." behind a letter or "_", and around what reads as a cell in either of its ways (AB12, C,
+ * R1C1 and what begins like that) or as TRUE or FALSE; where more are in quotes it reads the same.
+ */
 export function sheetReference(name: string): string {
-  const plain = /^[A-Za-z_][A-Za-z0-9_]*$/.test(name);
-  // Names such as AB12, R1C1 and C read as cells.
-  const likeCells = /^(?:[A-Z]{1,3}\d+|R\d*(?:C\d*)?|C\d*|TRUE|FALSE)$/i.test(name);
-  return plain && !likeCells ? name : `'${name.replaceAll("'", "''")}'`;
+  const plain = /^[A-Za-z_][A-Za-z0-9_.]*$/.test(name);
+  const likeOther = /^(?:[A-Z]{1,3}\d+|RC?|C|TRUE|FALSE)$|^R?C?\d/i.test(name);
+  return plain && !likeOther ? name : `'${name.replaceAll("'", "''")}'`;
 }

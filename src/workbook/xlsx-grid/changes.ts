@@ -223,11 +223,23 @@ export function changesSince(before: Snapshot, model: Model): Changes {
   const looks = before.sheets.flatMap((sheet, i) =>
     now.sheets[i] ? (looksSince(sheet, now.sheets[i]) ?? []) : [],
   );
-  const isMore = now.names !== before.names || looks.length < before.sheets.length;
+  const hasNewLink = cells.some((own, i) => [...own].some((one) => isNewLink(before.sheets[i].cells, one)));
+  const isMore = now.names !== before.names || looks.length < before.sheets.length || hasNewLink;
   if (isMore) return { cells: [], looks: [], added: [], isMore };
   const typed = cells.map((own, i) => withRetyped(own, looks[i], before.sheets[i], now.sheets[i]));
   return { cells: typed, looks, added: now.sheets.slice(before.sheets.length).map(({ id }) => id), isMore };
 }
+
+/** Links stand beside the cells of a file, which are all that is written: a text typed over one keeps its link. */
+function isNewLink(before: SheetData["cells"], [place, content]: readonly [number, string]): boolean {
+  const link = linkIn(content);
+  if (link === undefined) return false;
+  const { row, column } = cellAt(place);
+  return linkIn(before[cellName(row, column)] ?? "") !== link;
+}
+
+/** Where the grid's text for a link leads, `[words](address)`. */
+const linkIn = (content: string): string | undefined => /^\[.+\]\((.+)\)$/.exec(content)?.[1];
 
 /** A number that got the format of texts is a text in the grid, and the other way round. */
 function withRetyped(

@@ -1,8 +1,11 @@
 // workbook: formulas between an .xlsx file and the browser workbook's grid, which names errors and newer functions
 // otherwise than a file does.
 
+import { sheetReference } from "../workbook.ts";
+import { isFormula } from "../xlsx/formula-syntax.ts";
 import { calledAt, functionsIn, type Token, tokensOf } from "../xlsx/formula-tokens.ts";
 import type { StoredNames } from "../xlsx/stored-names.ts";
+import { withStoredSyntax } from "../xlsx/stored-syntax.ts";
 import type { GridLibrary } from "./library.ts";
 import { plainNative, storedNative } from "./new-functions.ts";
 
@@ -25,7 +28,7 @@ export function gridFormula(formula: string, names: StoredNames): string {
 
 /** A formula of the grid, without "=", as a file holds it. */
 export function fileFormula(formula: string, names: StoredNames): string {
-  const tokens = tokensOf(names.encode(formula));
+  const tokens = tokensOf(withStoredSyntax(names.encode(formula)));
   let result = "";
   for (let i = 0; i < tokens.length; i++) {
     const { text } = tokens[i];
@@ -33,11 +36,18 @@ export function fileFormula(formula: string, names: StoredNames): string {
     if (text === "#" && tokens[i + 1]?.text.toUpperCase() === "REF") {
       result += "#REF!";
       i++;
-    } else if (!name) result += missingArgument(tokens, i) + text;
+    } else if (isSheetName(tokens, i)) result += sheetReference(text);
+    else if (!name) result += missingArgument(tokens, i) + text;
     else result += name.startsWith("_xldudf_") ? name : storedNative(name);
   }
   return result;
 }
+
+/** The grid has names such as R1C1 and 2024 without the quotes that they need. */
+const isSheetName = (tokens: readonly Token[], i: number): boolean =>
+  (tokens[i].kind === "name" || tokens[i].kind === "number") &&
+  tokens[i + 1]?.text === "!" &&
+  tokens[i - 1]?.kind !== "bracket";
 
 /** What goes before the parenthesis that token `i` closes: the last argument of its function, if that is missing. */
 function missingArgument(tokens: readonly Token[], i: number): string {
@@ -63,21 +73,10 @@ function missingArgument(tokens: readonly Token[], i: number): string {
 export function isForOthers(formula: string, { registries }: Pick<GridLibrary, "registries">): boolean {
   const registry = registries.functionRegistry as any;
   const isOfGrid = (name: string) => registry.contains(name) && !registry.get(name).isExported;
-  return isWhole(formula.replace(/^=/, "")) && !functionsIn(formula).some(isOfGrid);
-}
-
-/** Whether every bracket is closed, and nothing is missing at the end. */
-function isWhole(formula: string): boolean {
-  const open: string[] = [];
-  const tokens = tokensOf(formula).filter(({ kind }) => kind !== "space");
-  for (const { kind, text } of tokens) {
-    if (kind === "unknown") return false;
-    if (text === "(" || text === "{") open.push(text);
-    else if (text === ")" && open.pop() !== "(") return false;
-    else if (text === "}" && open.pop() !== "{") return false;
-  }
-  const last = tokens.at(-1);
-  return open.length === 0 && !!last && (last.kind !== "operator" || /^[)}%#]$/.test(last.text));
+  return (
+    isFormula(formula.replace(/^=/, "").replaceAll(/#REF(?!!)/gi, "#REF!")) &&
+    !functionsIn(formula).some(isOfGrid)
+  );
 }
 
 /** Whether a formula reads cells or names of another workbook: `[1]Sheet1!A1`, `'[1]Sheet 1'!A1`, `[1]!Rate`. */

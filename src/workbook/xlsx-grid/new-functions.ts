@@ -21,7 +21,8 @@ const stored = new Map([
 ]);
 
 /** The name of a native function as a file writes it. */
-export const storedNative = (name: string): string => stored.get(name.toUpperCase()) ?? name.toUpperCase();
+export const storedNative = (name: string): string =>
+  stored.get(name.toUpperCase()) ?? (name.startsWith("_xl") ? name : name.toUpperCase());
 
 /** The name of a native function as a user writes it. */
 export const plainNative = (name: string): string => name.replace(/^(?:_xlfn\.)?(?:_xlws\.)?/i, "");

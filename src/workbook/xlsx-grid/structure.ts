@@ -2,6 +2,7 @@
 // that the file which it was opened from can follow. What is undone is gone from the list, what is redone is in it again.
 
 import type { Model } from "@odoo/o-spreadsheet";
+import type { Box } from "../xlsx/addresses.ts";
 
 export type StructureStep =
   | {
@@ -16,7 +17,7 @@ export type StructureStep =
   | { readonly kind: "rename"; readonly sheetId: string; readonly name: string }
   | { readonly kind: "removeSheet"; readonly sheetId: string }
   /** Cells that were cut and pasted: formulas follow them. */
-  | { readonly kind: "move"; readonly sheetId: string };
+  | { readonly kind: "move"; readonly sheetId: string; readonly from: readonly Box[] };
 
 export type Axis = "row" | "column";
 
@@ -53,7 +54,7 @@ export function watchStructure({ CorePlugin, registries }: PluginLibrary): void 
       const axis = dimension === "ROW" ? "row" : "column";
       if (type === "RENAME_SHEET") return { kind: "rename", sheetId, name: command.newName };
       if (type === "DELETE_SHEET") return { kind: "removeSheet", sheetId };
-      if (type === "MOVE_RANGES") return { kind: "move", sheetId };
+      if (type === "MOVE_RANGES") return { kind: "move", sheetId, from: command.target };
       if (type === "REMOVE_COLUMNS_ROWS") {
         const at = [...new Set(command.elements as number[])].sort((a, b) => a - b);
         return { kind: "remove", sheetId, axis, at };

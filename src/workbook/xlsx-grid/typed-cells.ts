@@ -14,6 +14,9 @@ import { isTextFormat, textOfCell } from "./text-cells.ts";
 import { isUncomputed } from "./uncomputed.ts";
 
 export class TypedCells {
+  /** Formulas that no other program has, which were given as their values. */
+  asValues = 0;
+
   constructor(
     private readonly model: Model,
     private readonly library: GridLibrary,
@@ -22,14 +25,27 @@ export class TypedCells {
     private readonly from1904: boolean,
   ) {}
 
-  /** `mark` gives the mark of a formula that takes the cells it needs. */
-  cell(sheet: number, row: number, column: number, content: string, mark: () => string | undefined): NewCell {
+  /**
+   * Undefined if a file cannot hold it: the value alone of a formula that fills more cells.
+   * @param mark gives the mark of a formula that takes the cells it needs
+   */
+  cell(
+    sheet: number,
+    row: number,
+    column: number,
+    content: string,
+    mark: () => string | undefined,
+  ): NewCell | undefined {
     const { getters } = this.model;
     const position = { sheetId: getters.getSheetIds()[sheet], row, col: column };
     const value = this.value(position);
     const isFormula = getters.getCell(position)?.isFormula === true;
-    if (!isFormula || !isForOthers(content, this.library))
-      return { value: content === "" ? null : value, formula: null };
+    if (!isFormula) return { value: content === "" ? null : value, formula: null };
+    if (!isForOthers(content, this.library)) {
+      const { top, left, bottom, right } = spreadBox(this.model, position);
+      this.asValues++;
+      return top === bottom && left === right ? { value, formula: null } : undefined;
+    }
     const text = fileFormula(content.slice(1), this.names);
     const known = this.isKnown(content) ? value : null;
     if (fillsOneCell(text)) return { value: known, formula: { text } };

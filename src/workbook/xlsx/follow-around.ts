@@ -2,8 +2,10 @@
 // condition, validation, small charts in cells, charts, and pictures that show a cell.
 
 import type { Followed } from "./follow-formula.ts";
-import { mapElements, mapInside, NotCertain } from "./map-elements.ts";
+import { holdsElements, mapElements, mapInside, NotCertain } from "./map-elements.ts";
+import type { PackageParts } from "./package.ts";
 import { followed } from "./shift-around.ts";
+import { relationsOf, type SheetPart } from "./workbook-parts.ts";
 import { withAttribute } from "./write-sheet.ts";
 import { attribute, elements, escapeXml } from "./xml-text.ts";
 
@@ -29,12 +31,12 @@ export function formulasAround(text: string, { alone, shared, isMoved }: Followe
   if (isMoved && unknownElsewhere.test(around)) throw new NotCertain("sheet");
   for (const { tag } of elements(around, "cfvo")) {
     const value = attribute(tag, "val") ?? "";
-    if (attribute(tag, "type") === "formula" && shared(value)?.text !== value) throw new NotCertain(value);
+    if (shared(value)?.text !== value) throw new NotCertain(value);
   }
   const inForms = (part: string) => {
     const plain = ["formula", "formula1", "formula2"].reduce(
       (own, element) =>
-        mapInside(own, element, (inside) => (inside.includes("<") ? inside : followed(inside, shared))),
+        mapInside(own, element, (inside) => (holdsElements(inside) ? inside : followed(inside, shared))),
       part,
     );
     return mapInside(plain, "f", (inside) => followed(inside, shared));
@@ -49,18 +51,47 @@ export function formulasAround(text: string, { alone, shared, isMoved }: Followe
   return text.slice(0, data.end) + pieces.join("") + inForms(around.slice(copied));
 }
 
-/** @throws NotCertain */
-export const chartNow = (text: string, follow: Follow): string =>
-  mapInside(text, "f", (inside) => followed(inside, follow));
+/** Charts and pictures that show cells. @throws NotCertain */
+export function drawnNow(
+  file: PackageParts,
+  sheets: readonly SheetPart[],
+  isRenamed: boolean,
+  follow: (formula: string, home: string | undefined) => Followed | undefined,
+): [part: string, text: string][] {
+  /** The sheets on which things are drawn, by the names of the parts that hold them. */
+  const homes = new Map(
+    sheets.flatMap(({ name, part }) =>
+      relationsOf(file, part)
+        .filter(({ kind }) => kind === "drawing")
+        .map((drawing) => [drawing.part.toLowerCase(), name] as const),
+    ),
+  );
+  return file.names.flatMap((name) => {
+    const isChart = /(?:^|\/)charts\/[^/]+\.xml$/i.test(name);
+    if (!isChart && !/(?:^|\/)drawings\/[^/]+\.xml$/i.test(name)) return [];
+    const text = file.read(name);
+    // Where a chart has the pivot table that it shows is told in words of its own.
+    if (isRenamed && /<(?:[\w.-]+:)?pivotSource\b/.test(text)) throw new NotCertain(name);
+    const own = (formula: string) => follow(formula, homes.get(name.toLowerCase()));
+    return [[name, isChart ? chartNow(text, own) : linksNow(text, own)]];
+  });
+}
 
-/** Shapes whose text is that of a cell. @throws NotCertain */
-export const linksNow = (text: string, follow: Follow): string =>
-  mapElements(text, "sp", (element) => {
+/** Of a chart, lines that are filtered out as well. @throws NotCertain */
+const chartNow = (text: string, follow: Follow): string =>
+  ["f", "sqref"].reduce((own, name) => mapInside(own, name, (inside) => followed(inside, follow)), text);
+
+/** Shapes whose text is that of a cell, and pictures of cells. @throws NotCertain */
+const linksNow = (text: string, follow: Follow): string =>
+  withLinks(withLinks(text, "sp", "textlink", follow), "cameraTool", "cellRange", follow);
+
+const withLinks = (text: string, name: string, link: string, follow: Follow): string =>
+  mapElements(text, name, (element) => {
     const whole = text.slice(element.start, element.end);
-    const link = attribute(element.tag, "textlink");
-    if (!link) return whole;
-    const now = follow(link);
-    if (!now) throw new NotCertain(link);
-    const tag = withAttribute(element.tag, "textlink", escapeXml(now.text).replaceAll('"', "&quot;"));
+    const formula = attribute(element.tag, link);
+    if (!formula) return whole;
+    const now = follow(formula);
+    if (!now) throw new NotCertain(formula);
+    const tag = withAttribute(element.tag, link, escapeXml(now.text).replaceAll('"', "&quot;"));
     return tag + whole.slice(element.tag.length);
   });

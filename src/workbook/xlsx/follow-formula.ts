@@ -1,5 +1,6 @@
 // workbook: a formula whose references follow where rows, columns or the name of a sheet change, as Excel has them follow.
 
+import { sheetReference } from "../workbook.ts";
 import type { Corner } from "./addresses.ts";
 import { readCorner } from "./addresses.ts";
 import { type Token, tokensOf } from "./formula-tokens.ts";
@@ -102,13 +103,15 @@ class Reader {
       this.text += GONE;
       return this.afterReference(i + length);
     }
-    const before = isMeant && name !== undefined ? `${quotedSheet(name)}!` : written;
+    const before = isMeant && name !== undefined ? `${sheetReference(name)}!` : written;
     return this.reference(i + length, isMeant, before);
   }
 
   private qualifierAt(i: number): Qualifier | undefined {
     const { tokens } = this;
-    const { kind } = tokens[i];
+    const { kind, text } = tokens[i];
+    // `!A1` is on whatever sheet is in sight.
+    if (text === "!" && this.change.lines) this.isCertain = false;
     const at = (offset: number) => tokens[i + offset]?.text;
     if (kind === "bracket" && at(2) === "!") return { length: 3, first: "", last: "", isOutside: true };
     if (kind === "bracket" && at(1) === "!") return { length: 2, first: "", last: "", isOutside: true };
@@ -157,12 +160,26 @@ class Reader {
           .join("");
       return end;
     }
-    // `A1:B2:C3` and `Sheet1!A1:Sheet1!B2` are no ranges that are read here.
-    if (tokens[end]?.text === ":" && (isRange || tokens[end + 2]?.text === "!")) this.isCertain = false;
-    if (tokens[i - 1]?.text === ":" && before === "" && isRange) this.isCertain = false;
+    this.besideColons(i, end, isRange, before !== "");
     const now = this.shifted(first, isRange ? second : undefined, lines, before !== "");
     this.text += now === GONE ? GONE : before + now;
     return end;
+  }
+
+  /**
+   * `A1:B2:C3`, `Sheet1!A1:Sheet1!B2` and `A1 : B2` are no ranges that are read here; of `A1:INDEX(...)` it is not known
+   * which cells are in it.
+   */
+  private besideColons(start: number, end: number, isRange: boolean, isQualified: boolean): void {
+    const { tokens } = this;
+    const word = (at: number, step: number) => (tokens[at]?.kind === "space" ? at + step : at);
+    const colon = word(end, 1);
+    const isBefore = tokens[colon]?.text === ":";
+    const isBehind = !isQualified && tokens[word(start - 1, -1)]?.text === ":";
+    if (isBefore || isBehind) this.isOther = true;
+    if (isRange && (isBefore || isBehind)) this.isCertain = false;
+    const other = word(colon + 1, 1);
+    if (isBefore && (this.cornerAt(other) || tokens[other + 1]?.text === "!")) this.isCertain = false;
   }
 
   private afterReference(i: number): number {
@@ -231,9 +248,3 @@ const isAlike = (a: Corner, b: Corner): boolean =>
 
 const wholeCorner = (corner: Corner): string =>
   cornerAt(corner, corner.row === undefined ? "column" : "row", (corner.row ?? corner.column)!);
-
-/** The name of a sheet as a formula has it. */
-const quotedSheet = (name: string): string =>
-  /^[A-Za-z_][A-Za-z_.]*$/.test(name) && !/^(?:R|C|RC|TRUE|FALSE)$/i.test(name) && !readCorner(`${name}1`)
-    ? name
-    : `'${name.replaceAll("'", "''")}'`;

@@ -2,6 +2,7 @@
 
 import { type Box, boxName, type Corner, columnName, LAST_COLUMN, LAST_ROW, readBox } from "./addresses.ts";
 import { firstFrom } from "./ascending.ts";
+import { NotCertain } from "./map-elements.ts";
 
 export type Axis = "row" | "column";
 
@@ -72,18 +73,20 @@ export function shiftedBox(box: Box, shift: LineShift): Box | undefined {
   return run && { ...box, left: run[0], right: run[1] };
 }
 
-/** `B7` or `B7:D9` where it is now; undefined if nothing of it is left, or if it is no range. */
+/** `B7` or `B7:D9` where it is now; undefined if nothing of it is left. @throws NotCertain if it is no range */
 export function shiftedRef(ref: string, shift: LineShift): string | undefined {
   const box = readBox(ref);
-  const now = box && shiftedBox(box, shift);
+  if (!box) throw new NotCertain(ref);
+  const now = shiftedBox(box, shift);
   return now && boxName(now);
 }
 
-/** Several ranges with spaces between them. */
+/** Several ranges with spaces between them. @throws NotCertain */
 export const shiftedRefs = (refs: string, shift: LineShift): string =>
   refs
     .trim()
     .split(/\s+/)
+    .filter((ref) => ref !== "")
     .flatMap((ref) => shiftedRef(ref, shift) ?? [])
     .join(" ");
 

@@ -40,6 +40,9 @@ export const mapInside = (
     return now === undefined ? "" : element.tag + now + text.slice(element.end - close, element.end);
   });
 
+/** Whether there are elements within one, and not its text alone. */
+export const holdsElements = (inside: string): boolean => /<(?!!)/.test(inside);
+
 /** The elements within the outermost one of a part. */
 export function* within(text: string): Generator<{ local: string; start: number; end: number }> {
   let depth = 0;

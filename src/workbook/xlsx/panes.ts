@@ -2,6 +2,7 @@
 
 import { cellName } from "./addresses.ts";
 import { walkSheet } from "./walk-sheet.ts";
+import { withAttribute } from "./write-sheet.ts";
 import { elements } from "./xml-text.ts";
 
 /** How many rows above and columns left of the rest stay in sight. */
@@ -24,7 +25,8 @@ export function withFrozen(text: string, frozen: Frozen): string {
   }
   return views.reduceRight((whole, { start, end, tag, inside }) => {
     const others = inside.replace(/<(?:[\w.-]+:)?(?:pane|selection)\b(?:[^>]*\/>|[^>]*>\s*<\/[^>]*>)/g, "");
-    const open = tag.replace(/\s*\/>$/, ">");
+    // Rows above what is seen first would be out of reach.
+    const open = withAttribute(tag, "topLeftCell", undefined).replace(/\s*\/>$/, ">");
     return `${whole.slice(0, start)}${open}${pane}${others}</${prefix}sheetView>${whole.slice(end)}`;
   }, text);
 }

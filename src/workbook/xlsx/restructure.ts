@@ -2,7 +2,7 @@
 // cells move and all that names them follows, in this sheet and everywhere else; every other byte stays.
 
 import { cellName, readCell } from "./addresses.ts";
-import { chartNow, formulasAround, linksNow } from "./follow-around.ts";
+import { drawnNow, formulasAround } from "./follow-around.ts";
 import { follow, type SheetChange } from "./follow-formula.ts";
 import { tokensOf } from "./formula-tokens.ts";
 import { insertion, type LineShift, removal } from "./line-shift.ts";
@@ -112,7 +112,13 @@ class Step {
     this.tables();
     const changed = workbook.sheets.map((_, i) => this.sheet(i));
     if (this.lines) this.around(workbook.sheets[step.sheet].part);
-    for (const name of this.file.names) this.drawn(name);
+    const drawn = drawnNow(
+      over(this.file, this.parts),
+      workbook.sheets,
+      step.kind === "rename",
+      (one, home) => this.follow(one, home),
+    );
+    for (const [name, text] of drawn) this.put(name, text);
     this.chain();
     return changed.map((own, i) => {
       for (const place of changedBefore[i]) {
@@ -167,9 +173,13 @@ class Step {
         if (count > 0 && tokensOf(formula).some((token) => this.resized.has(token.text.toUpperCase())))
           this.resized.add(name.toUpperCase());
     }
-    for (const { kind, part } of relationsOf(this.file, main))
-      if (kind === "pivotCacheDefinition" && this.file.has(part))
-        this.put(part, shiftedPivot.source(this.read(part), this.change));
+    for (const { kind, part } of relationsOf(this.file, main)) {
+      if (!this.file.has(part)) continue;
+      if (kind === "pivotCacheDefinition") this.put(part, shiftedPivot.source(this.read(part), this.change));
+      // A query may be asked for what stands in a cell.
+      if (kind === "connections" && /<(?:[\w.-]+:)?parameter\s[^>]*\scell\s*=/.test(this.read(part)))
+        throw new NotCertain("query");
+    }
   }
 
   private tables(): void {
@@ -252,20 +262,6 @@ class Step {
       const shifted = shiftedParts.get(kind);
       if (shifted && this.file.has(name)) this.put(name, shifted(this.read(name), lines));
     }
-  }
-
-  /** Charts and pictures that show cells. */
-  private drawn(name: string): void {
-    const followed = /^xl\/charts\/[^/]+\.xml$/i.test(name)
-      ? chartNow
-      : /^xl\/drawings\/[^/]+\.xml$/i.test(name)
-        ? linksNow
-        : undefined;
-    if (followed)
-      this.put(
-        name,
-        followed(this.read(name), (formula) => this.follow(formula, undefined)),
-      );
   }
 
   /** The list of formulas in the order of their calculation. */

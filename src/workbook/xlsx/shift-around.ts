@@ -117,7 +117,8 @@ const changes: Readonly<Record<string, Change>> = {
 /** What is selected and seen is no matter of the numbers: it moves as far as it can. */
 const selected = (tag: string, shift: LineShift): string => {
   const refs = shiftedRefs(attribute(tag, "sqref") ?? "", shift);
-  const cell = shiftedRef(attribute(tag, "activeCell") ?? "", shift);
+  const active = attribute(tag, "activeCell");
+  const cell = active && shiftedRef(active, shift);
   if (refs === "" || cell === undefined)
     return ["sqref", "activeCell", "activeCellId"].reduce(
       (own, name) => withAttribute(own, name, undefined),
@@ -227,7 +228,7 @@ const withFormulas = (
 
 function withFormulaValue(tag: string, follow: FollowShared, base: Base | null): string {
   const value = attribute(tag, "val");
-  if (attribute(tag, "type") !== "formula" || value === undefined) return tag;
+  if (value === undefined) return tag;
   const now = follow(value, base);
   if (!now) throw new NotCertain(value);
   return withAttribute(tag, "val", escapeXml(now.text).replaceAll('"', "&quot;"));
@@ -260,6 +261,14 @@ function extensionNow(whole: string, element: Element, shift: LineShift, follow:
         followed(formula, follow, name === "sparkline" ? undefined : base),
       );
     });
+  // The dates that a group of small charts goes by stand before its charts.
+  now = mapElements(now, "sparklineGroup", (group) => {
+    const text = now.slice(group.start, group.end);
+    const [charts] = elements(text, "sparklines");
+    if (!charts) return text;
+    const dates = mapInside(text.slice(0, charts.start), "f", (formula) => followed(formula, follow));
+    return dates + text.slice(charts.start);
+  });
   const count = (text: string) => items.reduce((sum, name) => sum + [...elements(text, name)].length, 0);
   if (count(now) === 0 && count(inside) > 0) return "";
   const counted = mapTags(now, "dataValidations", (list) =>

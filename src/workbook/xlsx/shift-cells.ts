@@ -67,7 +67,7 @@ export function shiftedCells(
       const { row, column, span } = cell;
       const now = nowAt(row, column);
       const isTorn = !cell.formula && torn.some((box) => contains(box, row, column));
-      if (!now || isTorn) {
+      if (!now) {
         put(span.start, span.end, "");
         return;
       }
@@ -75,7 +75,8 @@ export function shiftedCells(
       const own = formulas.get(place);
       if (shift) {
         const tag = withAttribute(text.slice(span.start, span.open), "r", cellName(now.row, now.column));
-        put(span.start, span.open, tag);
+        if (isTorn) put(span.start, span.end, withoutValue(tag));
+        else put(span.start, span.open, tag);
       }
       if (!own) return;
       if (own.isOther || isAffected(own.before) || reads(own.before))
@@ -90,6 +91,10 @@ export function shiftedCells(
   pieces.push(text.slice(copied));
   return { text: pieces.join(""), changed };
 }
+
+/** A cell that keeps its looks. */
+const withoutValue = (tag: string): string =>
+  ["t", "cm", "vm"].reduce((own, name) => withAttribute(own, name, undefined), tag).replace(/\s*\/?>$/, "/>");
 
 function cellNow(shift: LineShift, row: number, column: number) {
   const line = shift.line(shift.axis === "row" ? row : column);

@@ -116,7 +116,7 @@ export const shiftedPivot = {
   },
   /** What it is made of. @throws NotCertain */
   source(text: string, { sheet, lines, name }: SheetChange): string {
-    return mapTags(text, "worksheetSource", (tag) => {
+    const follow = (tag: string): string => {
       if (attribute(tag, "sheet")?.toUpperCase() !== sheet.toUpperCase() || attribute(tag, "id")) return tag;
       if (name !== undefined) return withAttribute(tag, "sheet", escapeXml(name).replaceAll('"', "&quot;"));
       const ref = attribute(tag, "ref");
@@ -124,6 +124,8 @@ export const shiftedPivot = {
       const now = shiftedRef(ref, lines);
       if (now === undefined) throw new NotCertain("pivot table");
       return withAttribute(tag, "ref", now);
-    });
+    };
+    // One range, or several that are put together.
+    return mapTags(mapTags(text, "worksheetSource", follow), "rangeSet", follow);
   },
 };

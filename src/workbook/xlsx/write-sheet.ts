@@ -155,7 +155,7 @@ function newCell(
 
 function wholeCell(prefix: string, tag: string, formula: string, given: NewCell): string {
   const { type, element } = storedForm(prefix, given.value, formula !== "" || given.isSpilled === true);
-  const start = withAttribute(withAttribute(tag, "cm", given.formula?.spill?.mark), "t", type);
+  const start = withAttribute(withAttribute(plainValue(tag), "cm", given.formula?.spill?.mark), "t", type);
   return `${start}${formula}${element}</${prefix}c>`;
 }
 
@@ -192,7 +192,7 @@ function valueChanges(
   const { span, inline } = cell;
   const { type, stored, element } = storedForm(prefix, value, isSpilled || cell.formula !== undefined);
   if (isSame(text, cell, type, stored)) return [];
-  const start = withAttribute(tag, "t", type);
+  const start = withAttribute(plainValue(tag), "t", type);
   if (span.open === span.end) {
     // An empty cell, written as one tag.
     if (element === "") return [];
@@ -207,6 +207,9 @@ function valueChanges(
   if (inline && place !== inline) changes.push({ start: inline.start, end: inline.end, now: "" });
   return changes;
 }
+
+/** A cell may have more than a value, such as a picture or why there is an error: that belongs to the value of before. */
+const plainValue = (tag: string): string => withAttribute(tag, "vm", undefined);
 
 /** Where the value stands, or is to stand: after the formula, before what else there may be. */
 function placeOfValue({ value, inline, formula, span }: SheetCell): {
@@ -265,8 +268,11 @@ function formulaElement(prefix: string, { text, spill }: NewFormula): string {
 
 /** The start tag with that attribute, or without it. */
 export function withAttribute(tag: string, name: string, value: string | undefined): string {
-  const found = new RegExp(`\\s${name}\\s*=\\s*(?:"([^"]*)"|'([^']*)')`).exec(tag);
-  if ((found?.[1] ?? found?.[2]) === value) return tag;
+  const found = [...tag.matchAll(attributes)].find((one) => one[1] === name);
+  if ((found?.[2] ?? found?.[3]) === value) return tag;
   const bare = found ? tag.slice(0, found.index) + tag.slice(found.index + found[0].length) : tag;
-  return value === undefined ? bare : bare.replace(/\s*(\/?>)$/, ` ${name}="${value}"$1`);
+  return value === undefined ? bare : bare.replace(/\s*(\/?>)$/, (end) => ` ${name}="${value}"${end.trim()}`);
 }
+
+/** One after the other, so that what stands within the quotes of one is never taken for another. */
+const attributes = /\s([\w:.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g;
