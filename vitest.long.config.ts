@@ -15,6 +15,7 @@ export default defineConfig({
             "tests/calc/checking/checking.test.ts",
             "tests/calc/fits/iso286.test.ts",
             "tests/browser/save-into-file.test.ts",
+            "tests/browser/save-sheets.test.ts",
             "tests/fill/{criteria,formulas,workbooks}.test.ts",
             "tests/functions/hand-figures.test.ts",
             "tests/workbook/excel-api.long.ts",

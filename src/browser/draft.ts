@@ -3,7 +3,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { type PrintSetups, printSetupsOf } from "../workbook/grid-print.ts";
 import type { CellValue } from "../workbook/xlsx/read-sheet.ts";
-import type { Snapshot } from "../workbook/xlsx-grid/changes.ts";
+import type { Snapshot } from "../workbook/xlsx-grid/snapshot.ts";
 
 export interface Draft {
   readonly name: string;

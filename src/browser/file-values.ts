@@ -9,11 +9,11 @@ import { cellName } from "../workbook/xlsx/addresses.ts";
 import { functionsIn } from "../workbook/xlsx/formula-tokens.ts";
 import { type CellValue, formulaRoom, readSheet, storedValue } from "../workbook/xlsx/read-sheet.ts";
 import { cellAt, placeOf } from "../workbook/xlsx/write-sheet.ts";
-import { contentsSince, type Snapshot, snapshotOf } from "../workbook/xlsx-grid/changes.ts";
+import { contentsSince } from "../workbook/xlsx-grid/changes.ts";
 import { fileError, gridError } from "../workbook/xlsx-grid/error-codes.ts";
-
 import type { GridLibrary } from "../workbook/xlsx-grid/library.ts";
 import { DAYS_TO_1904, type OpenedWorkbook } from "../workbook/xlsx-grid/open-file.ts";
+import { type Snapshot, snapshotOf } from "../workbook/xlsx-grid/snapshot.ts";
 import { isUncomputed } from "../workbook/xlsx-grid/uncomputed.ts";
 import { evaluatorOf, type Position } from "./grid-evaluator.ts";
 
@@ -188,7 +188,8 @@ function staleCells(
   before: Snapshot,
   dependents: ReturnType<typeof dependentsIn>,
 ): ReadonlySet<string> | "moved" {
-  const contents = contentsSince(before, snapshotOf(model), model);
+  const now = snapshotOf(model);
+  const contents = now.names === before.names ? contentsSince(before, now, model) : undefined;
   if (!contents) return "moved";
   const stale = new Set<string>();
   if (contents.every(({ size }) => size === 0)) return stale;
@@ -197,7 +198,7 @@ function staleCells(
     for (const place of own.keys()) changed[places[i]].add(place);
   });
   const found = dependents(changed);
-  (model.getters.getSheetIds() as readonly string[]).forEach((sheetId, i) => {
+  before.sheets.forEach(({ id: sheetId }, i) => {
     for (const place of found[places[i]]) {
       const { row, column } = cellAt(place);
       stale.add(keyOf({ sheetId, row, col: column }));

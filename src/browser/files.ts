@@ -6,19 +6,20 @@ import type { Functions } from "../fill/formula/evaluate.ts";
 import { withWorksheetFunctions } from "../fill/worksheet-functions.ts";
 import { Refusal } from "../workbook/workbook.ts";
 import { openPackage } from "../workbook/xlsx/package.ts";
+import { refuseSheetNames } from "../workbook/xlsx/sheet-names.ts";
 import { type StoredNames, storedNames } from "../workbook/xlsx/stored-names.ts";
 import { readWorkbookParts } from "../workbook/xlsx/workbook-parts.ts";
-import { keepTables, type Snapshot, snapshotOf } from "../workbook/xlsx-grid/changes.ts";
 import type { GridLibrary } from "../workbook/xlsx-grid/library.ts";
 import { LARGEST_FILE, type OpenedWorkbook, openWorkbook } from "../workbook/xlsx-grid/open-file.ts";
 import { saveWorkbook } from "../workbook/xlsx-grid/save-file.ts";
+import { keepTables, type Snapshot, snapshotOf } from "../workbook/xlsx-grid/snapshot.ts";
 import { uncomputedFormulas } from "../workbook/xlsx-grid/uncomputed.ts";
 import { clearDraft, type Draft, keepDraft, offerDraft, readDraft, shownAs } from "./draft.ts";
 import { startDrop } from "./drop.ts";
 import { asValuesTold, confirmLosses, hideFileNotes, hintOf, showFileNotes, toldOf } from "./file-notes.ts";
 import { type FileValues, fileValues, ShownFileValues, valuesIn } from "./file-values.ts";
 import type { Call } from "./register-functions.ts";
-import { saveChanges } from "./save-changes.ts";
+import { type SavedChanges, saveChanges } from "./save-changes.ts";
 import type { ShownWorkbook } from "./shown-workbook.ts";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -26,11 +27,19 @@ const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 /** Two frames, so that what was said is seen before the page is busy. */
 const drawn = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
 
+/** A file, and the workbook that it was shown as. */
+interface Origin {
+  readonly opened: OpenedWorkbook;
+  readonly before: Snapshot;
+}
+
 /** The workbook that is shown, as a file: where it came from, and how far it has come since. */
 class WorkbookFile {
   private opened: OpenedWorkbook | undefined;
   /** The workbook as it came from its file. */
   private before: Snapshot | undefined;
+  /** The file as it was before it was saved for the first time: what is undone past a save is written into this one. */
+  private first: Origin | undefined;
   private name = "quote.xlsx";
   /** How far the workbook had come when it was last opened or saved. */
   private saved: string;
@@ -104,6 +113,7 @@ class WorkbookFile {
     this.name = name;
     this.opened = opened;
     this.before = before;
+    this.first = opened && before && { opened, before };
     this.saved = this.revision;
     void clearDraft();
   }
@@ -116,16 +126,14 @@ class WorkbookFile {
     this.say("An empty workbook");
   }
 
-  /** Into the file that was opened, if its cells alone were changed; else as a new file. */
+  /** Into the file that was opened, if it can take what was changed; else as a new file. */
   private async bytes(valuesOnly: boolean): Promise<{ bytes: Bytes; told: string } | undefined> {
-    const { opened, before, library, names } = this;
+    const { opened, library, names } = this;
     const { model } = this.shown;
-    const { functions } = this;
-    const into =
-      opened &&
-      before &&
-      (await saveChanges(opened, before, { model, library, names, functions, valuesOnly }));
-    if (into) {
+    refuseSheetNames(model.getters.getSheetIds().map((id) => model.getters.getSheetName(id)));
+    const into = await this.saveInto(valuesOnly);
+    if (opened && into) {
+      if (!(await confirmLosses(into.losses))) return undefined;
       const { bytes, report, changed, asValues, kept, places, valuesInFile } = into;
       if (!valuesOnly) {
         const file = openPackage(bytes);
@@ -141,6 +149,18 @@ class WorkbookFile {
     const saved = await saveWorkbook(model, library, names, { valuesOnly, opened });
     const own = saved.asValues === 0 ? "" : `, ${asValuesTold(saved.asValues)}`;
     return { bytes: saved.bytes, told: `formulas ${saved.formulas}${own}` };
+  }
+
+  private async saveInto(valuesOnly: boolean): Promise<SavedChanges | undefined> {
+    const { opened, before, first, library, names, functions } = this;
+    const { model } = this.shown;
+    const origins = [...(opened && before ? [{ opened, before }] : []), ...(first ? [first] : [])];
+    for (const origin of origins) {
+      const saving = { model, library, names, functions, valuesOnly };
+      const saved = await saveChanges(origin.opened, origin.before, saving);
+      if (saved) return saved;
+    }
+    return undefined;
   }
 
   async save(valuesOnly: boolean): Promise<void> {
@@ -184,6 +204,7 @@ class WorkbookFile {
     this.opened = read && { ...read, valuesInFile: new Map(origin.valuesInFile) };
     if (read) keepTables(this.shown.model);
     this.before = origin?.before;
+    this.first = this.opened && this.before && { opened: this.opened, before: this.before };
     this.saved = "a draft";
     if (read) this.showNotes(undefined, new this.library.Model(read.data as never));
     this.say(`${name} is as you left it`);

@@ -3,19 +3,26 @@
 
 import type { Model } from "@odoo/o-spreadsheet";
 import type { Functions } from "../fill/formula/evaluate.ts";
-import { addSheets } from "../workbook/xlsx/add-sheets.ts";
+import { putSheets, type WithSheets } from "../workbook/xlsx/add-sheets.ts";
+import { joined, over } from "../workbook/xlsx/package.ts";
+import { saidSetup } from "../workbook/xlsx/page-setup.ts";
+import { withRanges } from "../workbook/xlsx/range-names.ts";
 import type { CellValue } from "../workbook/xlsx/read-sheet.ts";
-import { type Restructuring, restructured } from "../workbook/xlsx/restructure.ts";
+import { restructured } from "../workbook/xlsx/restructure.ts";
+import type { Restructuring } from "../workbook/xlsx/restructure-step.ts";
 import type { StoredNames } from "../workbook/xlsx/stored-names.ts";
-import { changesSince, type Snapshot, snapshotOf, stepsSince } from "../workbook/xlsx-grid/changes.ts";
+import { type Changes, changesSince, copiesSince, stepsSince } from "../workbook/xlsx-grid/changes.ts";
 import { followedSheet } from "../workbook/xlsx-grid/followed-sheet.ts";
 import type { GridLibrary } from "../workbook/xlsx-grid/library.ts";
 import { isNamedElsewhere } from "../workbook/xlsx-grid/moved-cells.ts";
+import { PAGE_SETUP } from "../workbook/xlsx-grid/losses.ts";
 import { type OpenedWorkbook, openWorkbook } from "../workbook/xlsx-grid/open-file.ts";
 import { exportedSheets } from "../workbook/xlsx-grid/save-file.ts";
-import type { StructureStep } from "../workbook/xlsx-grid/structure.ts";
+import { lossesOfSheets } from "../workbook/xlsx-grid/sheet-losses.ts";
+import { type Snapshot, snapshotOf } from "../workbook/xlsx-grid/snapshot.ts";
+import { isOfLines, type LineStep } from "../workbook/xlsx-grid/structure.ts";
 import { TypedCells } from "../workbook/xlsx-grid/typed-cells.ts";
-import { joined, type SavedInto, saveIntoFile } from "./save-into-file.ts";
+import { noSheets, type SavedInto, saveIntoFile } from "./save-into-file.ts";
 
 export interface Saving {
   readonly model: Model;
@@ -28,6 +35,8 @@ export interface Saving {
 export interface SavedChanges extends SavedInto {
   /** How many sheets are new. */
   readonly added: number;
+  /** What sheets lose that had to be written whole, a sentence each. */
+  readonly losses: readonly string[];
   readonly valuesInFile: OpenedWorkbook["valuesInFile"];
 }
 
@@ -39,20 +48,73 @@ export async function saveChanges(
 ): Promise<SavedChanges | undefined> {
   const followed = followStructure(given, givenBefore, saving);
   if (!followed) return undefined;
-  const { opened, before, others } = followed;
+  const { opened, before } = followed;
   const { model, library, names, functions, valuesOnly } = saving;
   const changes = changesSince(before, model);
-  if (changes.isMore) return undefined;
-  const { from1904, main } = opened.parts;
-  const typed = new TypedCells(model, library, names, from1904);
-  const isAdded = changes.added.length > 0;
-  // The grid exports dates that count from 1900.
-  if (isAdded && from1904) return undefined;
-  const sheets = isAdded ? await exportedSheets(model, library, names, changes.added) : undefined;
-  const added = sheets && addSheets(opened.file, main, sheets);
-  if (isAdded && !added) return undefined;
-  const saved = saveIntoFile(opened, changes, typed, functions, valuesOnly, added, others);
-  return saved && { ...saved, added: changes.added.length, valuesInFile: opened.valuesInFile };
+  if (!changes) return undefined;
+  const typed = new TypedCells(model, library, names, opened.parts.from1904);
+  const made = await madeSheets(opened, changes, saving);
+  const named = made && withRangesNow(opened, made, changes);
+  if (!made || !named) return undefined;
+  const others = opened.parts.sheets.map(
+    (_, i) => new Set([...(followed.others[i] ?? []), ...(named.changed[i] ?? [])]),
+  );
+  const beside = { made: named.made, others };
+  const saved = saveIntoFile(opened, changes, typed, functions, valuesOnly, beside);
+  return (
+    saved && {
+      ...saved,
+      added: changes.added.length,
+      valuesInFile: opened.valuesInFile,
+      losses: lossesOf(opened, changes, before, saving),
+    }
+  );
+}
+
+/** Sheets that are new, and those of which more was changed than can be followed; undefined if the file cannot take them. */
+async function madeSheets(
+  opened: OpenedWorkbook,
+  { sheets, rewritten, added }: Changes,
+  { model, library, names }: Saving,
+): Promise<WithSheets | undefined> {
+  if (rewritten.length + added.length === 0) return noSheets;
+  const instead = rewritten.map((i) => {
+    const place = opened.places[i];
+    const setup = saidSetup(opened.file.read(opened.parts.sheets[place].part));
+    return { id: sheets[i], instead: { place, setup } };
+  });
+  const wanted = [...instead, ...added.map((id) => ({ id }))];
+  return putSheets(opened.file, await exportedSheets(model, library, names, wanted, opened));
+}
+
+/** With the names of ranges that are new, other or gone. */
+function withRangesNow({ file, parts: { main } }: OpenedWorkbook, made: WithSheets, { names }: Changes) {
+  if (names.size === 0) return { made, changed: [] };
+  const ranges = withRanges(over(file, made.parts, made.gone), names);
+  return (
+    ranges && {
+      made: { ...made, parts: new Map(made.parts).set(main, ranges.text) },
+      changed: ranges.changed,
+    }
+  );
+}
+
+/** What sheets that are written whole lose, and copies of sheets have not. */
+function lossesOf(
+  opened: OpenedWorkbook,
+  { sheets, rewritten, added }: Changes,
+  before: Snapshot,
+  { model, library, names }: Saving,
+): string[] {
+  const copied = copiesSince(before, model).flatMap(({ sheetId, to }) => {
+    const at = sheets.indexOf(sheetId);
+    return at >= 0 && added.includes(to) ? at : [];
+  });
+  const on = (places: readonly number[]) =>
+    places.length === 0
+      ? []
+      : lossesOfSheets(opened, new Set(places.map((i) => opened.places[i])), library, names);
+  return [...new Set([...on(rewritten).filter((loss) => loss !== PAGE_SETUP), ...on(copied)])];
 }
 
 interface Followed {
@@ -68,31 +130,50 @@ function followStructure(
   before: Snapshot,
   { model, library, names }: Saving,
 ): Followed | undefined {
-  const steps = stepsSince(before, model);
-  if (!steps) return undefined;
+  const all = stepsSince(before, model);
+  if (!all) return undefined;
+  const steps = all.filter(isOfLines);
   const ids = before.sheets.map(({ id }) => id);
-  const cut = steps.flatMap((step) =>
+  const cut = all.flatMap((step) =>
     step.kind === "move"
       ? step.from.map((box) => ({ box, sheet: opened.places[ids.indexOf(step.sheetId)] }))
       : [],
   );
-  if (cut.length > 0 && isNamedElsewhere(opened, before, cut)) return undefined;
-  if (steps.every(({ kind }) => kind === "move")) return { opened, before, others: [] };
-  const wanted = steps.map((step) => asRestructuring(step, opened.places[ids.indexOf(step.sheetId)]));
-  if (!wanted.every((one) => one !== undefined)) return undefined;
+  // Where cut cells had been in the file is not known once rows or columns have moved.
+  const isMoved = steps.some(({ kind }) => kind === "insert" || kind === "remove");
+  if (cut.length > 0 && (isMoved || isNamedElsewhere(opened, before, cut))) return undefined;
+  if (steps.length === 0) return { opened, before, others: [] };
+  const wanted = steps.map(
+    ({ sheetId, ...step }): Restructuring => ({
+      ...step,
+      sheet: opened.places[ids.indexOf(sheetId)],
+    }),
+  );
   const made = restructured(opened.file, wanted);
   if (!made) return undefined;
-  const again = openWorkbook(joined(opened.file.with(made.parts)), library, names);
+  const again = openWorkbook(joined(opened.file.with(made.parts, made.gone)), library, names);
   const now = snapshotOf(model);
   const moved = snapshotAfter(steps, opened.bytes, ids, { library, names });
   if (!moved) return undefined;
+  const left = before.sheets.flatMap((sheet, i) => {
+    const own = now.sheets.find(({ id }) => id === sheet.id);
+    return own ? [{ sheet, place: opened.places[i], own }] : [];
+  });
+  if (left.length !== moved.sheets.length) return undefined;
   return {
-    opened: { ...again, valuesInFile: renamed(again.valuesInFile, again.data, ids) },
+    opened: {
+      ...again,
+      valuesInFile: renamed(
+        again.valuesInFile,
+        again.data,
+        left.map(({ own }) => own.id),
+      ),
+    },
     before: {
       ...moved,
-      sheets: moved.sheets.map((sheet, i) => {
-        const own = wanted.filter((step) => step.sheet === opened.places[i]);
-        return followedSheet(before.sheets[i], own, sheet, now.sheets[i]);
+      sheets: left.map(({ sheet, place, own }, i) => {
+        const steps = wanted.filter((step) => step.sheet === place);
+        return followedSheet(sheet, steps, moved.sheets[i], own);
       }),
       steps: now.steps,
     },
@@ -102,7 +183,7 @@ function followStructure(
 
 /** How the grid would have the file if these steps were taken and nothing else were changed. */
 function snapshotAfter(
-  steps: readonly StructureStep[],
+  steps: readonly LineStep[],
   bytes: Uint8Array,
   ids: readonly string[],
   { library, names }: Pick<Saving, "library" | "names">,
@@ -120,16 +201,12 @@ function snapshotAfter(
         ? run("ADD_COLUMNS_ROWS", { base: step.at, quantity: step.count, position: "before" })
         : step.kind === "remove"
           ? run("REMOVE_COLUMNS_ROWS", { elements: step.at })
-          : step.kind === "rename" && run("RENAME_SHEET", { oldName: sheetName, newName: step.name });
+          : step.kind === "rename"
+            ? run("RENAME_SHEET", { oldName: sheetName, newName: step.name })
+            : run("DELETE_SHEET", {});
     if (!isDone) return undefined;
   }
   return snapshotOf(model);
-}
-
-/** Undefined for what a file is not made to follow. */
-function asRestructuring(step: StructureStep, sheet: number): Restructuring | undefined {
-  const { sheetId: _, ...own } = step;
-  return own.kind === "move" || own.kind === "removeSheet" ? undefined : { ...own, sheet };
 }
 
 /** Values by the ids that the shown workbook has for its sheets. */

@@ -8,10 +8,12 @@ import type { WithSheets } from "../workbook/xlsx/add-sheets.ts";
 import { stylesAt, writeStyles } from "../workbook/xlsx/cell-styles.ts";
 import { canEdit, editSheet } from "../workbook/xlsx/edit-sheet.ts";
 import { askForAll, calculatedKey, spillMark, withoutCalculated } from "../workbook/xlsx/edit-workbook.ts";
+import { leaveOutPart } from "../workbook/xlsx/leave-out.ts";
 import { withMerges } from "../workbook/xlsx/merges.ts";
-import { over, type PackageParts } from "../workbook/xlsx/package.ts";
+import { joined, over, type PackageParts } from "../workbook/xlsx/package.ts";
 import { withFrozen } from "../workbook/xlsx/panes.ts";
 import { restyled } from "../workbook/xlsx/restyle.ts";
+import { listed } from "../workbook/xlsx/sheet-list.ts";
 import { withHeaders } from "../workbook/xlsx/sizes.ts";
 import { walkSheet } from "../workbook/xlsx/walk-sheet.ts";
 import { relationsOf } from "../workbook/xlsx/workbook-parts.ts";
@@ -32,46 +34,65 @@ export interface SavedInto {
   readonly places: readonly number[];
 }
 
+/** What is written beside the cells that were changed. */
+export interface Beside {
+  /** Sheets that are written whole. */
+  readonly made?: WithSheets;
+  /** Formulas of the file whose values may be others all the same. */
+  readonly others?: readonly ReadonlySet<number>[];
+}
+
+export const noSheets: WithSheets = { parts: new Map(), pictures: new Map(), gone: new Set(), added: [] };
+
 export function saveIntoFile(
-  { file, parts: workbook, places }: OpenedWorkbook,
+  opened: OpenedWorkbook,
   changes: Changes,
   typed: TypedCells,
   functions: Functions,
   valuesOnly: boolean,
-  added: WithSheets = { parts: new Map(), sheets: [] },
-  /** Formulas of the file whose values may be others all the same. */
-  others: readonly ReadonlySet<number>[] = [],
+  { made = noSheets, others = [] }: Beside = {},
 ): SavedInto | undefined {
-  const parts = new Map(added.parts);
+  const { file, parts: workbook, places } = opened;
+  const parts = new Map(made.parts);
+  const gone = new Set(made.gone);
   let mark: string | undefined | null = null;
   const markOf = () => {
     if (mark === null) mark = spillMark(file, workbook.main, parts);
     return mark;
   };
   const changed: Set<number>[] = workbook.sheets.map((_, i) => new Set(others[i]));
-  const gone = new Set<string>();
+  /** Cells that have no formula any more. */
+  const plain = new Set<string>();
   for (const [i, contents] of changes.cells.entries()) {
-    if (contents.size === 0) continue;
     const { part, id } = workbook.sheets[places[i]];
     const text = file.read(part);
+    for (const place of contents.keys()) changed[places[i]].add(place);
+    const toPlain = (place: number) => plain.add(calculatedKey(id, cellAt(place).row, cellAt(place).column));
+    if (changes.rewritten.includes(i)) {
+      const own = withMark(parts.get(part)!, markOf);
+      parts.set(part, own);
+      const formulas = new Set(formulaPlaces(own));
+      for (const place of formulas) changed[places[i]].add(place);
+      for (const place of formulaPlaces(text)) if (!formulas.has(place)) toPlain(place);
+      continue;
+    }
+    if (contents.size === 0) continue;
     if (!canEdit(text, new Set(contents.keys()))) return undefined;
     const cells = new Map<number, NewCell>();
     for (const [place, content] of contents) {
       const { row, column } = cellAt(place);
-      const cell = typed.cell(i, row, column, content, markOf);
+      const cell = typed.cell(changes.sheets[i], row, column, content, markOf);
       if (!cell) return undefined;
       cells.set(place, cell);
-      changed[places[i]].add(place);
     }
-    for (const place of formulaPlaces(text)) {
-      const { row, column } = cellAt(place);
-      if (cells.has(place) && !cells.get(place)!.formula) gone.add(calculatedKey(id, row, column));
-    }
+    for (const place of formulaPlaces(text))
+      if (cells.has(place) && !cells.get(place)!.formula) toPlain(place);
     const edited = editSheet(text, cells);
     parts.set(part, edited.text);
     for (const place of edited.blocked) changed[places[i]].add(place);
   }
-  const styled = newStyles(over(file, parts), workbook, places, changes.looks);
+  const edited = over(file, parts, gone);
+  const styled = newStyles(edited, workbook, places, changes.looks);
   if (!styled) return undefined;
   for (const [part, text] of styled) parts.set(part, text);
   changes.looks.forEach((looks, i) => {
@@ -81,31 +102,69 @@ export function saveIntoFile(
     const laidOut = withMerges(withHeaders(seen, looks), looks.merged, looks.unmerged);
     if (laidOut !== text) parts.set(part, laidOut);
   });
-  for (const name of added.sheets) {
+  for (const name of made.added) {
     const text = withMark(parts.get(name)!, markOf);
     parts.set(name, text);
     changed.push(new Set(formulaPlaces(text)));
   }
-  const edited = over(file, parts);
   const filled = fillParts(edited, functions, { changed, valuesOnly });
   for (const [part, text] of filled.parts) parts.set(part, text);
   const chain = workbook.calculationChain;
-  if (chain && gone.size > 0) parts.set(chain, withoutCalculated(file.read(chain), gone));
+  if (chain && plain.size > 0) parts.set(chain, withoutCalculated(edited.read(chain), plain));
+  if (chain && !/<(?:[\w.-]+:)?c\s/.test(edited.read(chain))) {
+    // A list without a formula is none.
+    const left = leaveOutPart(edited, workbook.main, chain);
+    for (const [part, text] of left.parts) parts.set(part, text);
+    for (const part of left.gone) gone.add(part);
+    parts.delete(chain);
+  }
   if (filled.report.sheets.some(({ kept }) => kept > 0))
     parts.set(workbook.main, askForAll(edited.read(workbook.main)));
+  const now = [...places, ...made.added.map((_, i) => workbook.sheets.length + i)];
+  const order = sheetOrder(changes, now, workbook.sheets.length);
+  const list = edited.read(workbook.main);
+  const isInOrder = order.every((place, i) => place === i);
+  // What a sum over sheets takes in depends on their order.
+  if (
+    !isInOrder &&
+    [workbook.main, ...workbook.sheets.map(({ part }) => part)].some((part) => span.test(edited.read(part)))
+  )
+    return undefined;
+  if (!isInOrder) parts.set(workbook.main, listed(list, order));
   const count = changes.cells.reduce(
     (sum, cells, i) => sum + new Set([...cells.keys(), ...changes.looks[i].cells.keys()]).size,
     0,
   );
   return {
-    bytes: joined(file.with(parts)),
+    bytes: joined(file.with(new Map<string, string | Uint8Array>([...parts, ...made.pictures]), gone)),
     report: filled.report,
     changed: count,
     asValues: typed.asValues,
-    kept: filled.kept,
-    places: [...places, ...added.sheets.map((_, i) => workbook.sheets.length + i)],
+    kept: order.map((place) => filled.kept[place]),
+    places: changes.order.map((id) => order.indexOf(now[[...changes.sheets, ...changes.added].indexOf(id)])),
   };
 }
+
+/**
+ * The places that all sheets have in the file, in their order: what the grid does not show stays behind what it stood behind.
+ * @param places of the sheets that the grid has, those that the file had first
+ */
+function sheetOrder({ sheets, added, order }: Changes, places: readonly number[], inFile: number): number[] {
+  const ids = [...sheets, ...added];
+  const shown = order.map((id) => places[ids.indexOf(id)]);
+  const isShown = new Set(shown);
+  const now: number[] = [];
+  const withFollowers = (place: number) => {
+    if (place >= 0) now.push(place);
+    for (let next = place + 1; next < inFile && !isShown.has(next); next++) now.push(next);
+  };
+  withFollowers(-1);
+  for (const place of shown) withFollowers(place);
+  return now;
+}
+
+/** The first and the last of several sheets, before their cells. */
+const span = /'(?:[^'<>]|'')*:(?:[^'<>]|'')*'!|[\p{L}\p{N}_.]+:[\p{L}_.][\p{L}\p{N}_.]*!/u;
 
 /** The parts with the looks that cells have now; undefined if the styles are written as nobody writes them. */
 function newStyles(
@@ -159,14 +218,4 @@ function formulaPlaces(text: string): number[] {
   const places: number[] = [];
   walkSheet(text, { cell: ({ row, column, formula }) => formula && places.push(placeOf(row, column)) });
   return places;
-}
-
-export function joined(pieces: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
-  const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    bytes.set(piece, at);
-    at += piece.length;
-  }
-  return bytes;
 }

@@ -7,8 +7,9 @@ import { saveIntoFile } from "../../src/browser/save-into-file.ts";
 import { readCell } from "../../src/workbook/xlsx/addresses.ts";
 import { openPackage } from "../../src/workbook/xlsx/package.ts";
 import { storedNames } from "../../src/workbook/xlsx/stored-names.ts";
-import { changesSince, snapshotOf } from "../../src/workbook/xlsx-grid/changes.ts";
+import { changesSince } from "../../src/workbook/xlsx-grid/changes.ts";
 import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
+import { snapshotOf } from "../../src/workbook/xlsx-grid/snapshot.ts";
 import { watchStructure } from "../../src/workbook/xlsx-grid/structure.ts";
 import { TypedCells } from "../../src/workbook/xlsx-grid/typed-cells.ts";
 import { type SmallWorkbook, smallWorkbook } from "../support/package.ts";
@@ -50,7 +51,7 @@ function shownFile(file: Uint8Array, typed: Readonly<Record<string, string>> = {
   const texts = (...addresses: string[]) => addresses.map((address) => cell(address).formattedValue);
   const save = () => {
     const cells = new TypedCells(model, gridLibrary, names, opened.parts.from1904);
-    const { bytes, kept } = saveIntoFile(opened, changesSince(before, model), cells, functions, false)!;
+    const { bytes, kept } = saveIntoFile(opened, changesSince(before, model)!, cells, functions, false)!;
     opened = { ...opened, file: openPackage(bytes), bytes };
     before = snapshotOf(model);
     shownValues.show(model, opened, before, valuesIn(opened, kept));

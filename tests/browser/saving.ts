@@ -2,8 +2,8 @@
 
 import { saveChanges } from "../../src/browser/save-changes.ts";
 import { storedNames } from "../../src/workbook/xlsx/stored-names.ts";
-import { keepTables, snapshotOf } from "../../src/workbook/xlsx-grid/changes.ts";
 import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
+import { keepTables, snapshotOf } from "../../src/workbook/xlsx-grid/snapshot.ts";
 import { watchStructure } from "../../src/workbook/xlsx-grid/structure.ts";
 import { functions, metadata } from "../support/small-functions.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";

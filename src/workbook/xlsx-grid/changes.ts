@@ -1,141 +1,21 @@
-// workbook: what was changed in the browser workbook since its file was opened: cells and how they look, sizes and merges,
-// which can be written into that file, or more, which can not.
+// workbook: what was changed in the browser workbook since its file was opened: cells and how they look, sizes, merges,
+// names and the sheets themselves.
 
 import type { Model } from "@odoo/o-spreadsheet";
 import { cellName, contains, readBox, readCell } from "../xlsx/addresses.ts";
 import type { Frozen } from "../xlsx/panes.ts";
 import type { Headers as FileHeaders, HeaderChanges } from "../xlsx/sizes.ts";
 import { cellAt, placeOf } from "../xlsx/write-sheet.ts";
-import { looksOfCells, type NewLook, type SheetLooks, type Zones } from "./looks.ts";
-import { type StructureStep, structureSteps } from "./structure.ts";
-
-/** As the grid's library exports them, as far as they matter here. */
-interface SheetData {
-  readonly id: string;
-  readonly name: string;
-  readonly cells: Readonly<Record<string, string>>;
-  readonly rowNumber: number;
-  readonly colNumber: number;
-  readonly rows?: Headers;
-  readonly cols?: Headers;
-  readonly panes?: { readonly xSplit: number; readonly ySplit: number };
-  readonly merges?: readonly string[];
-  readonly figures?: readonly Figure[];
-  readonly dataValidationRules?: readonly Validation[];
-  readonly styles?: Readonly<Record<string, number>>;
-  readonly formats?: Readonly<Record<string, number>>;
-  readonly borders?: Readonly<Record<string, number>>;
-}
-
-interface WorkbookData {
-  readonly sheets: readonly SheetData[];
-  readonly styles: object;
-  readonly formats: object;
-  readonly borders: object;
-  readonly namedRanges: object;
-}
-
-export type Headers = Readonly<Record<string, unknown>>;
-
-export interface SheetSnapshot extends SheetLooks {
-  readonly id: string;
-  readonly cells: SheetData["cells"];
-  readonly rows: Headers;
-  readonly columns: Headers;
-  readonly size: readonly [rows: number, columns: number];
-  readonly frozen: Frozen;
-  readonly merges: readonly string[];
-  readonly figures: readonly Figure[];
-  readonly validations: readonly Validation[];
-  /** All else that a file would hold of it. */
-  readonly around: string;
-}
-
-/** A chart or a picture. */
-interface Figure {
-  readonly id: string;
-  readonly width: number;
-  readonly height: number;
-  readonly offset?: unknown;
-}
-
-/** A rule for what may be typed. */
-interface Validation {
-  readonly id: string;
-  readonly ranges: readonly string[];
-  readonly criterion: unknown;
-}
-
-/** The workbook as it is now. */
-export interface Snapshot {
-  readonly sheets: readonly SheetSnapshot[];
-  readonly names: string;
-  /** How rows, columns and sheets had been changed by then. */
-  readonly steps: readonly StructureStep[];
-}
-
-export function snapshotOf(model: Model): Snapshot {
-  // The grid leaves out the alignment that the content of a cell has anyway, which changes with the content.
-  const cells = handlerWith(model, "extractCustomStyle");
-  cells.extractCustomStyle = ({ style }: { style?: object }) => ({ ...style });
-  // Not exportData: its short form of formulas that repeat down a column fails on a running total (SUM(F$1:F2)).
-  const data = (model as any)._exportData(false) as WorkbookData;
-  delete cells.extractCustomStyle;
-  return {
-    sheets: data.sheets.map((sheet) => sheetSnapshot(sheet, data)),
-    names: JSON.stringify(data.namedRanges ?? {}),
-    steps: structureSteps(model),
-  };
-}
-
-/** The part of the grid that has a method; these are none of its published interface. */
-const handlerWith = (model: Model, method: string): any =>
-  (model as any).handlers.find((handler: any) => typeof handler[method] === "function");
-
-/** From now on tables stay as they are when something is typed beside them: a file's cells can be written, its tables not. */
-export function keepTables(model: Model): void {
-  handlerWith(model, "canUpdateCellCmdExtendTable").canUpdateCellCmdExtendTable = () => "none";
-}
-
-function sheetSnapshot(sheet: SheetData, data: WorkbookData): SheetSnapshot {
-  const {
-    id,
-    cells,
-    rowNumber,
-    colNumber,
-    rows,
-    cols,
-    panes,
-    merges = [],
-    figures = [],
-    dataValidationRules = [],
-    ...rest
-  } = sheet;
-  /** Looks by what they are, not by their numbers. */
-  const resolved = <T>(kind: "styles" | "formats" | "borders") =>
-    Object.entries(sheet[kind] ?? {}).map(([zone, number]) => [
-      zone,
-      (data[kind] as any)[number],
-    ]) as Zones<T>;
-  return {
-    id,
-    cells,
-    rows: rows ?? {},
-    columns: cols ?? {},
-    size: [rowNumber, colNumber],
-    frozen: { rows: panes?.ySplit ?? 0, columns: panes?.xSplit ?? 0 },
-    merges,
-    figures,
-    validations: dataValidationRules,
-    formats: resolved("formats"),
-    styles: resolved("styles"),
-    borders: resolved("borders"),
-    around: JSON.stringify({ ...rest, styles: [], formats: [], borders: [] }, withoutIds),
-  };
-}
-
-/** Rules and figures are told apart by what they are: another opening of the file gives them other numbers. */
-const withoutIds = (key: string, value: unknown) => (/^(?:id|chartId|cfId)$/.test(key) ? undefined : value);
+import { looksOfCells, type NewLook } from "./looks.ts";
+import {
+  type Headers,
+  type SheetData,
+  type SheetSnapshot,
+  type Snapshot,
+  snapshotOf,
+  withoutIds,
+} from "./snapshot.ts";
+import { isOfLines, type StructureStep, structureSteps } from "./structure.ts";
 
 /** Whether they are the same but for their numbers. */
 const isSame = (before: unknown, now: unknown): boolean =>
@@ -190,7 +70,7 @@ function looksSince(before: SheetSnapshot, now: SheetSnapshot): Looks | undefine
     now.around !== before.around ||
     !isSame(before.figures, now.figures) ||
     !isSame(before.validations, now.validations);
-  if (now.id !== before.id || hasOther) return undefined;
+  if (hasOther) return undefined;
   const rows = headersSince(before.rows, now.rows, now.size[0], POINTS);
   const columns = headersSince(before.columns, now.columns, now.size[1], CHARACTERS);
   const cells = looksOfCells(before, now);
@@ -207,27 +87,55 @@ function looksSince(before: SheetSnapshot, now: SheetSnapshot): Looks | undefine
 }
 
 export interface Changes {
+  /** The sheets that the file has, as the grid knows them. */
+  readonly sheets: readonly string[];
   /** What is typed into each changed cell, by the place of its sheet and of the cell; "" where nothing is left. */
   readonly cells: readonly ReadonlyMap<number, string>[];
   readonly looks: readonly Looks[];
-  /** Sheets that are new, behind the others. */
+  /** Places among them of those of which more was changed than that: they are written whole. */
+  readonly rewritten: readonly number[];
+  /** Sheets that are new. */
   readonly added: readonly string[];
-  /** Whether there is more than that: other sheets, rows, columns, names. */
-  readonly isMore: boolean;
+  /** All sheets in their order. */
+  readonly order: readonly string[];
+  /** Names of ranges that are new or other, with their ranges, and those that are gone, without. */
+  readonly names: ReadonlyMap<string, string | undefined>;
 }
 
-export function changesSince(before: Snapshot, model: Model): Changes {
+const unchanged: Looks = {
+  rows: { sizes: new Map(), hidden: new Map() },
+  columns: { sizes: new Map(), hidden: new Map() },
+  cells: new Map(),
+  merged: [],
+  unmerged: [],
+};
+
+/** Undefined if cells stand elsewhere than before, or sheets are gone. */
+export function changesSince(before: Snapshot, model: Model): Changes | undefined {
   const now = snapshotOf(model);
   const cells = contentsSince(before, now, model);
-  if (!cells) return { cells: [], looks: [], added: [], isMore: true };
-  const looks = before.sheets.flatMap((sheet, i) =>
-    now.sheets[i] ? (looksSince(sheet, now.sheets[i]) ?? []) : [],
-  );
-  const hasNewLink = cells.some((own, i) => [...own].some((one) => isNewLink(before.sheets[i].cells, one)));
-  const isMore = now.names !== before.names || looks.length < before.sheets.length || hasNewLink;
-  if (isMore) return { cells: [], looks: [], added: [], isMore };
-  const typed = cells.map((own, i) => withRetyped(own, looks[i], before.sheets[i], now.sheets[i]));
-  return { cells: typed, looks, added: now.sheets.slice(before.sheets.length).map(({ id }) => id), isMore };
+  if (!cells) return undefined;
+  const sheets = before.sheets.map(({ id }) => now.sheets.find((sheet) => sheet.id === id)!);
+  const looks = before.sheets.map((sheet, i) => looksSince(sheet, sheets[i]));
+  const hasNewLink = cells.map((own, i) => [...own].some((one) => isNewLink(before.sheets[i].cells, one)));
+  const rewritten = looks.flatMap((own, i) => (own && !hasNewLink[i] ? [] : i));
+  return {
+    sheets: sheets.map(({ id }) => id),
+    cells: cells.map((own, i) => (looks[i] ? withRetyped(own, looks[i], before.sheets[i], sheets[i]) : own)),
+    looks: looks.map((own, i) => (own && !hasNewLink[i] ? own : unchanged)),
+    rewritten,
+    added: now.sheets.flatMap(({ id }) => (before.sheets.some((sheet) => sheet.id === id) ? [] : id)),
+    order: now.sheets.map(({ id }) => id),
+    names: namesSince(before.names, now.names),
+  };
+}
+
+function namesSince(before: string, now: string): Map<string, string | undefined> {
+  const [old, own] = [before, now].map((text) => JSON.parse(text) as Record<string, string>);
+  const changed = new Map<string, string | undefined>();
+  for (const name of new Set([...Object.keys(old), ...Object.keys(own)]))
+    if (old[name] !== own[name]) changed.set(name, own[name]);
+  return changed;
 }
 
 /** Links stand beside the cells of a file, which are all that is written: a text typed over one keeps its link. */
@@ -272,17 +180,20 @@ export function stepsSince({ steps, sheets }: Snapshot, model: Model): readonly 
   return now.slice(steps.length).filter(({ sheetId }) => sheets.some(({ id }) => id === sheetId));
 }
 
+/** Sheets that were made from others since. */
+export const copiesSince = (before: Snapshot, model: Model) =>
+  (stepsSince(before, model) ?? []).flatMap((step) => (step.kind === "copy" ? step : []));
+
 /** What is typed into each changed cell; undefined if cells stand elsewhere than before. */
 export function contentsSince(
   before: Snapshot,
   now: Snapshot,
   model: Model,
 ): readonly ReadonlyMap<number, string>[] | undefined {
-  const isInPlace =
-    before.sheets.every(({ id }, i) => id === now.sheets[i]?.id) &&
-    stepsSince(before, model)?.every(({ kind }) => kind === "move") === true;
-  if (!isInPlace) return undefined;
-  return before.sheets.map((sheet, i) => changedCells(sheet.cells, now.sheets[i].cells));
+  const sheets = before.sheets.map(({ id }) => now.sheets.find((sheet) => sheet.id === id));
+  const isInPlace = stepsSince(before, model)?.every((step) => !isOfLines(step)) === true;
+  if (!isInPlace || !sheets.every((sheet) => sheet !== undefined)) return undefined;
+  return before.sheets.map(({ cells }, i) => changedCells(cells, sheets[i].cells));
 }
 
 function changedCells(before: SheetData["cells"], now: SheetData["cells"]): Map<number, string> {

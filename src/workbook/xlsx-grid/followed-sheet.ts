@@ -3,9 +3,9 @@
 
 import { boxName, readBox } from "../xlsx/addresses.ts";
 import { insertion, type LineShift, removal, shiftedBox } from "../xlsx/line-shift.ts";
-import type { Restructuring } from "../xlsx/restructure.ts";
-import type { Headers, SheetSnapshot } from "./changes.ts";
+import type { Restructuring } from "../xlsx/restructure-step.ts";
 import type { Zones } from "./looks.ts";
+import type { Headers, SheetSnapshot } from "./snapshot.ts";
 
 /**
  * @param before as it was when the file was opened
@@ -21,7 +21,7 @@ export function followedSheet(
   const { formats, styles, borders, rows, columns } = before;
   let looks = { formats, styles, borders, rows, columns };
   for (const step of steps) {
-    if (step.kind === "rename") continue;
+    if (step.kind === "rename" || step.kind === "removeSheet") continue;
     const { axis } = step;
     const shift = step.kind === "insert" ? insertion(axis, step.at, step.count) : removal(axis, step.at);
     looks = {

@@ -5,6 +5,8 @@ import { pageSetupXml, readPageSetup, USUAL_SETUP_XML } from "../xlsx/page-setup
 import { relationsOf, type WorkbookParts } from "../xlsx/workbook-parts.ts";
 import { elements } from "../xlsx/xml-text.ts";
 
+export const PAGE_SETUP = "Page set-up for printing, headers and footers";
+
 const byPart: readonly (readonly [RegExp, string])[] = [
   [/^xl\/vbaProject/i, "Macros"],
   [/^xl\/pivotTables\//i, "Pivot tables: their cells stay as plain values"],
@@ -23,10 +25,7 @@ const byPart: readonly (readonly [RegExp, string])[] = [
 ];
 
 const bySheet: readonly (readonly [RegExp, string])[] = [
-  [
-    /<(?:\w+:)?(?:headerFooter|pageSetup|printOptions|rowBreaks|colBreaks)\b/,
-    "Page set-up for printing, headers and footers",
-  ],
+  [/<(?:\w+:)?(?:headerFooter|pageSetup|printOptions|rowBreaks|colBreaks)\b/, PAGE_SETUP],
   [/<(?:\w+:)?sparklineGroup\b/, "Sparklines"],
   [/<x14:(?:dataValidation|conditionalFormatting|cfRule)\b/, "Validation and formatting in the newer form"],
   [/<(?:\w+:)?sheetProtection\b[^>]*\b(?:password|hashValue)=/, "Passwords of protected sheets"],

@@ -9,8 +9,8 @@ import { holdsElements } from "../xlsx/map-elements.ts";
 import { formulaRoom, readSheet } from "../xlsx/read-sheet.ts";
 import { relationsOf } from "../xlsx/workbook-parts.ts";
 import { elements, unescapeXml } from "../xlsx/xml-text.ts";
-import type { Snapshot } from "./changes.ts";
 import type { OpenedWorkbook } from "./open-file.ts";
+import type { Snapshot } from "./snapshot.ts";
 
 export interface MovedCells {
   /** The place of their sheet in the file. */

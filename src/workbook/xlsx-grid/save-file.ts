@@ -5,17 +5,18 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { strToU8, type Zippable, zipSync } from "fflate";
 import { printSetupNow } from "../grid-print.ts";
 import type { PrintSetup } from "../workbook.ts";
-import type { NewSheets } from "../xlsx/add-sheets.ts";
+import type { MadeSheet, MadeSheets } from "../xlsx/add-sheets.ts";
 import { boxName, cellName } from "../xlsx/addresses.ts";
+import type { OtherPackage } from "../xlsx/adopt-parts.ts";
 import { functionsIn } from "../xlsx/formula-tokens.ts";
-import { pageSetupXml, printNamesXml, USUAL_SETUP_XML } from "../xlsx/page-setup.ts";
+import { pageSetupXml, printNamesXml, type SaidSetup, USUAL_SETUP_XML } from "../xlsx/page-setup.ts";
 import type { CellValue } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { elements, escapeXml } from "../xlsx/xml-text.ts";
 import { fileError } from "./error-codes.ts";
 import { fileFormula, fillsOneCell, isForOthers } from "./grid-formulas.ts";
 import type { GridLibrary } from "./library.ts";
-import { contentKey, type OpenedWorkbook } from "./open-file.ts";
+import { contentKey, DAYS_TO_1904, type OpenedWorkbook } from "./open-file.ts";
 import { type SavedCell, withSavedCells } from "./save-cells.ts";
 import { spreadBox } from "./spread-box.ts";
 import { isTextFormat, textOfCell } from "./text-cells.ts";
@@ -26,6 +27,8 @@ export interface SaveOptions {
   readonly valuesOnly?: boolean;
   /** The file that the workbook was opened from. */
   readonly opened?: Pick<OpenedWorkbook, "valuesInFile">;
+  /** Whether the file is to count dates from 1904. */
+  readonly from1904?: boolean;
 }
 
 export interface SavedFile {
@@ -76,28 +79,50 @@ interface ExportedFile {
   readonly imageSrc?: string;
 }
 
-/** Some sheets as they are to stand in a file, with the styles that they name; undefined if more hangs on them than cells. */
+/** A sheet that is to be written whole into the file that was opened. */
+export interface WantedSheet {
+  readonly id: string;
+  /** The place of the sheet of the file that it is, and how it is printed; undefined for a sheet that is new. */
+  readonly instead?: { readonly place: number; readonly setup: SaidSetup };
+}
+
+/** Some sheets as they are to stand in a file, with the package of the grid's exporter that they come from. */
 export async function exportedSheets(
   model: Model,
   library: GridLibrary,
   names: StoredNames,
-  sheetIds: readonly string[],
-): Promise<NewSheets | undefined> {
-  const files = new Map((await exportedFiles(model)).map(({ path, content = "" }) => [path, content]));
-  const cells = new SavedCells(model, library, names, {});
-  const places = sheetIds.map((id) => model.getters.getSheetIds().indexOf(id as never));
-  if (places.some((place) => files.has(`xl/worksheets/_rels/sheet${place}.xml.rels`))) return undefined;
-  const sheets = places.map((place, i) => {
-    const { text } = withSavedCells(files.get(`xl/worksheets/sheet${place}.xml`)!, cells.on(sheetIds[i]));
-    const name = model.getters.getSheetName(sheetIds[i] as never);
-    const setup = printSetupNow(model, sheetIds[i]);
+  wanted: readonly WantedSheet[],
+  opened: Pick<OpenedWorkbook, "valuesInFile" | "parts">,
+): Promise<MadeSheets> {
+  const files = new Map((await exportedFiles(model)).map((file) => [file.path, file]));
+  const from: OtherPackage = {
+    names: [...files.keys()],
+    has: (name) => files.has(name),
+    read: (name) => valid(files.get(name)!.content!),
+    picture(name) {
+      const source = files.get(name)!.imageSrc;
+      return source === undefined ? undefined : bytesOfImage(source);
+    },
+  };
+  const cells = new SavedCells(model, library, names, { opened, from1904: opened.parts.from1904 });
+  const sheets = wanted.map(({ id, instead }): MadeSheet => {
+    const part = `xl/worksheets/sheet${model.getters.getSheetIds().indexOf(id as never)}.xml`;
+    const { text } = withSavedCells(files.get(part)!.content!, cells.on(id));
+    const sound = valid(inOrder(text));
+    const name = model.getters.getSheetName(id as never);
+    if (instead) {
+      const { place, setup } = instead;
+      return { name, part, text: withSetup(sound, setup.xml, setup.isFitted), instead: place };
+    }
+    const setup = printSetupNow(model, id);
     return {
       name,
-      text: withPageSetup(valid(inOrder(text)), setup),
+      part,
+      text: withPageSetup(sound, setup),
       ...(setup ? { printNames: (at: number) => printNamesXml(name, at, setup) } : {}),
     };
   });
-  return { sheets, styles: valid(files.get("xl/styles.xml")!) };
+  return { sheets, styles: from.read("xl/styles.xml"), from };
 }
 
 class SavedCells {
@@ -119,8 +144,6 @@ class SavedCells {
     const { getters } = this.model;
     const cell = getters.getCell(position);
     if (cell?.isFormula) return this.formula(position, this.value(position));
-    const evaluated = getters.getEvaluatedCell(position);
-    if (evaluated.link) return undefined;
     if (cell && cell.content !== "") return { value: this.value(position) };
     const from = getters.getArrayFormulaSpreadingOn(position);
     if (!from) return { value: null };
@@ -160,6 +183,8 @@ class SavedCells {
       type: string;
       format?: string;
     };
+    const isDate = format !== undefined && this.library.helpers.isDateTimeFormat(format);
+    if (this.options.from1904 && isDate && typeof value === "number") return value - DAYS_TO_1904;
     if (type === "error") return { code: fileError(String(value)) };
     if (typeof value !== "string" || !isTextFormat(format)) return value;
     const key = contentKey(position.sheetId, cellName(position.row, position.col), value);
@@ -172,9 +197,17 @@ function bytesOfImage(source: string): Uint8Array {
   return Uint8Array.from(text, (sign) => sign.charCodeAt(0));
 }
 
-/** The exporter leaves a style of messages empty, which the format has no word for, and colors without their alpha. */
+/**
+ * The exporter leaves a style of messages empty, which the format has no word for, colors without their alpha, and names
+ * of sheets in links without quotes.
+ */
 const valid = (part: string): string =>
-  part.replaceAll(' errorStyle=""', "").replace(/ rgb="(?=[0-9A-Fa-f]{6}")/g, ' rgb="FF');
+  part
+    .replaceAll(' errorStyle=""', "")
+    .replace(/ rgb="(?=[0-9A-Fa-f]{6}")/g, ' rgb="FF')
+    .replace(/(<hyperlink\b[^>]*\blocation=")([^'"][^"]*)!A1"/g, (_, start: string, sheet: string) => {
+      return `${start}'${sheet.replace(/'|&apos;/g, "''")}'!A1"`;
+    });
 
 /** The exporter writes the protection of a sheet after its merged cells; the format wants it before them. */
 function inOrder(sheet: string): string {
@@ -185,17 +218,17 @@ function inOrder(sheet: string): string {
   return sheet.slice(0, data.end) + sheet.slice(start, end) + sheet.slice(data.end, start) + sheet.slice(end);
 }
 
-function withPageSetup(sheet: string, setup: PrintSetup | undefined): string {
-  const set = setup ? pageSetupXml(setup) : USUAL_SETUP_XML;
-  const properties = '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>';
-  const fitted = /<sheetPr[\s/>]/.test(sheet)
+const withPageSetup = (sheet: string, setup: PrintSetup | undefined): string =>
+  withSetup(sheet, setup ? pageSetupXml(setup) : USUAL_SETUP_XML, true);
+
+function withSetup(sheet: string, set: string, isFitted: boolean): string {
+  const fit = '<pageSetUpPr fitToPage="1"/>';
+  const fitted = !isFitted
     ? sheet
-    : sheet.replace(/<worksheet\b[^>]*>/, (root) => root + properties);
-  if (/<pageSetup\b/.test(fitted)) return fitted;
-  return fitted.replace(
-    /<(?:headerFooter|drawing|legacyDrawing|tableParts|extLst)\b|<\/worksheet>/,
-    (next) => set + next,
-  );
+    : sheet.includes("</sheetPr>")
+      ? sheet.replace("</sheetPr>", `${fit}</sheetPr>`)
+      : sheet.replace(/<worksheet\b[^>]*>/, (root) => `${root}<sheetPr>${fit}</sheetPr>`);
+  return fitted.replace(/<(?:drawing|legacyDrawing|tableParts|extLst)\b|<\/worksheet>/, (next) => set + next);
 }
 
 /** Defined names, and the wish that the program that opens the file computes it anew. */

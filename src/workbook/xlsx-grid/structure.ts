@@ -1,4 +1,4 @@
-// workbook: how rows, columns and sheets were inserted, taken out and renamed in the browser workbook, in their order, so
+// workbook: how rows, columns and sheets were inserted, taken out, copied and renamed in the browser workbook, in their order, so
 // that the file which it was opened from can follow. What is undone is gone from the list, what is redone is in it again.
 
 import type { Model } from "@odoo/o-spreadsheet";
@@ -17,7 +17,15 @@ export type StructureStep =
   | { readonly kind: "rename"; readonly sheetId: string; readonly name: string }
   | { readonly kind: "removeSheet"; readonly sheetId: string }
   /** Cells that were cut and pasted: formulas follow them. */
-  | { readonly kind: "move"; readonly sheetId: string; readonly from: readonly Box[] };
+  | { readonly kind: "move"; readonly sheetId: string; readonly from: readonly Box[] }
+  /** A new sheet that was made from another. */
+  | { readonly kind: "copy"; readonly sheetId: string; readonly to: string };
+
+/** A step after which sheets that were there have other rows, columns or names, or are gone. */
+export type LineStep = Exclude<StructureStep, { readonly kind: "move" | "copy" }>;
+
+export const isOfLines = (step: StructureStep): step is LineStep =>
+  step.kind !== "move" && step.kind !== "copy";
 
 export type Axis = "row" | "column";
 
@@ -54,6 +62,7 @@ export function watchStructure({ CorePlugin, registries }: PluginLibrary): void 
       const axis = dimension === "ROW" ? "row" : "column";
       if (type === "RENAME_SHEET") return { kind: "rename", sheetId, name: command.newName };
       if (type === "DELETE_SHEET") return { kind: "removeSheet", sheetId };
+      if (type === "DUPLICATE_SHEET") return { kind: "copy", sheetId, to: command.sheetIdTo };
       if (type === "MOVE_RANGES") return { kind: "move", sheetId, from: command.target };
       if (type === "REMOVE_COLUMNS_ROWS") {
         const at = [...new Set(command.elements as number[])].sort((a, b) => a - b);

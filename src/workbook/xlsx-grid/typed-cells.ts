@@ -30,14 +30,14 @@ export class TypedCells {
    * @param mark gives the mark of a formula that takes the cells it needs
    */
   cell(
-    sheet: number,
+    sheetId: string,
     row: number,
     column: number,
     content: string,
     mark: () => string | undefined,
   ): NewCell | undefined {
     const { getters } = this.model;
-    const position = { sheetId: getters.getSheetIds()[sheet], row, col: column };
+    const position = { sheetId, row, col: column };
     const value = this.value(position);
     const isFormula = getters.getCell(position)?.isFormula === true;
     if (!isFormula) return { value: content === "" ? null : value, formula: null };

@@ -1,78 +1,143 @@
-// workbook: new sheets at the end of a workbook, in parts of their own; what is there already stays as it is.
+// workbook: sheets that were made elsewhere put into a workbook, in parts of their own, at its end or in the place of one
+// of its sheets; what is there already stays as it is.
 
+import { Adopted, type OtherPackage } from "./adopt-parts.ts";
 import { added } from "./edit-workbook.ts";
+import { leaveOut } from "./leave-out.ts";
 import { mergedStyles } from "./merge-styles.ts";
-import type { PackageParts } from "./package.ts";
-import { relationsOf } from "./workbook-parts.ts";
+import { over, type PackageParts } from "./package.ts";
+import { isTableNamed, TableNames, type TablePlaces, tableKey } from "./table-names.ts";
+import { readWorkbookParts, relationsOf, relationsPart, type Table } from "./workbook-parts.ts";
 import { attribute, elements, escapeXml } from "./xml-text.ts";
 
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 const SHEET_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
+const STYLES = "xl/styles.xml";
+const STYLES_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
 const TYPES = "[Content_Types].xml";
 
-export interface AddedSheet {
+export interface MadeSheet {
   readonly name: string;
-  /** The text of its part, with styles by their numbers in the styles that come with it. */
+  /** Its part in the package that it comes with. */
+  readonly part: string;
+  /** The text of its part, with styles by their numbers in the styles of that package. */
   readonly text: string;
+  /** The place of the sheet whose place it takes; undefined for a sheet that is new. */
+  readonly instead?: number;
   /** The names for its printed cells, if it stands at this place of the workbook, from 0. */
   readonly printNames?: (place: number) => string;
 }
 
-/** New sheets with the styles that they name. */
-export interface NewSheets {
-  readonly sheets: readonly AddedSheet[];
+/** Sheets with the package that they were made in. */
+export interface MadeSheets {
+  readonly sheets: readonly MadeSheet[];
   readonly styles: string;
+  readonly from: OtherPackage;
 }
 
 /** Parts of a workbook that are new or have changed, among them these of new sheets. */
 export interface WithSheets {
   readonly parts: ReadonlyMap<string, string>;
-  readonly sheets: readonly string[];
+  readonly pictures: ReadonlyMap<string, Uint8Array>;
+  /** Parts that are left out, by their names in small letters. */
+  readonly gone: ReadonlySet<string>;
+  /** The parts of the sheets that are new. */
+  readonly added: readonly string[];
 }
 
+/** What may hang on a sheet whose place another takes: nothing else in the workbook knows of it. */
+const replaceable = new Set(
+  "comments threadedComment vmlDrawing drawing table printerSettings hyperlink image".split(" "),
+);
+
 /** Undefined if the workbook is written in a way that is not followed here. */
-export function addSheets(
-  file: PackageParts,
-  main: string,
-  { sheets, styles }: NewSheets,
-): WithSheets | undefined {
+export function putSheets(file: PackageParts, { sheets, styles, from }: MadeSheets): WithSheets | undefined {
+  const { main, sheets: own, tables, names } = readWorkbookParts(file);
   const parts = new Map<string, string>();
-  const { read } = file;
-  const own = relationsOf(file, main).find(({ kind, part }) => kind === "styles" && file.has(part))?.part;
-  const merged = own === undefined ? undefined : mergedStyles(read(own), styles);
+  const gone = new Set<string>();
+  const now = over(file, parts, gone);
+  const { read } = now;
+  for (const { instead } of sheets) {
+    if (instead === undefined) continue;
+    const { part } = own[instead];
+    const relations = relationsOf(file, part);
+    if (relations.some(({ kind }) => !replaceable.has(kind))) return undefined;
+    if (!file.has(relationsPart(part))) continue;
+    const left = leaveOut(now, part, () => true);
+    for (const [name, text] of left.parts) parts.set(name, text);
+    for (const name of left.gone) gone.add(name);
+  }
+  const styleSheet = relationsOf(file, main).find(
+    ({ kind, part }) => kind === "styles" && file.has(part),
+  )?.part;
+  // A workbook without styles has those that come with the sheets.
+  const merged =
+    styleSheet === undefined
+      ? { text: styles, cells: 0, conditional: 0 }
+      : mergedStyles(read(styleSheet), styles);
   const workbook = read(main);
   const [root] = elements(workbook, "workbook");
   const [list] = elements(workbook, "sheets");
   const prefix = new RegExp(`\\bxmlns:([\\w.-]+)\\s*=\\s*["']${OFFICE}["']`).exec(root?.tag ?? "")?.[1];
-  if (own === undefined || !merged || !list || !prefix) return undefined;
-  const folder = main.slice(0, main.lastIndexOf("/") + 1);
-  const relations = `${folder}_rels/${main.slice(folder.length)}.rels`;
+  if (!merged || !list || !prefix) return undefined;
+  const relations = relationsPart(main);
   const ids = [...elements(list.inside, "sheet")].map(({ tag }) => Number(attribute(tag, "sheetId")));
   const outer = /^<((?:[\w.-]+:)?)/.exec(list.tag)![1];
-  let [types, links, entries] = [read(TYPES), read(relations), ""];
-  const names = sheets.map(({ name, text }, i) => {
-    const part = freeName(file, parts);
-    const id = `rIdReamwright${Math.max(0, ...ids) + i + 1}`;
+  let [types, links, entries, named] = [read(TYPES), read(relations), "", ""];
+  const replaced = new Set(sheets.flatMap(({ instead }) => instead ?? []));
+  const isKept = ({ sheet }: Table) => !replaced.has(sheet);
+  const taken = [...tables.filter(isKept), ...names].map(({ name }) => name);
+  const tableNames = new TableNames(now, taken);
+  /** Tables of the sheet whose place the one at hand takes. */
+  let had: TablePlaces = new Map();
+  const adopted = new Adopted(now, from, (name, text) =>
+    /\/tables\//.test(name) ? tableNames.given(text, had) : text,
+  );
+  const newParts: string[] = [];
+  for (const { name, part: made, text, instead, printNames } of sheets) {
+    had = new Map(tables.flatMap((one) => (one.sheet === instead ? [[tableKey(one.box), one.name]] : [])));
+    const part = instead === undefined ? freeName(now) : own[instead].part;
+    const its = adopted.relations(made);
     parts.set(part, restyled(text, merged));
+    if (its !== undefined) parts.set(relationsPart(part), its);
+    if (instead !== undefined) continue;
+    const at = newParts.push(part);
+    const number = Math.max(0, ...ids) + at;
+    const id = `rIdReamwright${number}`;
     types = added(types, "Types", `<Override PartName="/${part}" ContentType="${SHEET_TYPE}"/>`);
-    const relation = `<Relationship Id="${id}" Type="${OFFICE}/worksheet" Target="/${part}"/>`;
-    links = added(links, "Relationships", relation);
-    entries += `<${outer}sheet name="${escapeXml(name)}" sheetId="${Math.max(0, ...ids) + i + 1}" ${prefix}:id="${id}"/>`;
-    return part;
-  });
+    links = added(
+      links,
+      "Relationships",
+      `<Relationship Id="${id}" Type="${OFFICE}/worksheet" Target="/${part}"/>`,
+    );
+    entries += `<${outer}sheet name="${escapeXml(name).replaceAll('"', "&quot;")}" sheetId="${number}" ${prefix}:id="${id}"/>`;
+    named += printNames?.(ids.length + at - 1) ?? "";
+  }
+  // What formulas elsewhere call by its name must have it still.
+  const isLost = (table: Table) => !isKept(table) && !tableNames.has(table.name);
+  for (const [name, text] of adopted.parts) parts.set(name, text);
+  if (tables.some((table) => isLost(table) && isTableNamed(now, main, table.name))) return undefined;
   const end = list.start + list.tag.length + list.inside.length;
-  const named = sheets.map(({ printNames }, i) => printNames?.(ids.length + i) ?? "").join("");
   const listed = workbook.slice(0, end) + entries + workbook.slice(end);
   // A workbook whose elements have a prefix keeps its names as they are: the new sheets are printed whole.
   parts.set(main, outer === "" ? withNames(listed, named) : listed);
-  parts.set(own, merged.text);
+  parts.set(styleSheet ?? STYLES, merged.text);
+  if (styleSheet === undefined) {
+    types = added(types, "Types", `<Override PartName="/${STYLES}" ContentType="${STYLES_TYPE}"/>`);
+    links = added(
+      links,
+      "Relationships",
+      `<Relationship Id="rIdReamwrightStyles" Type="${OFFICE}/styles" Target="/${STYLES}"/>`,
+    );
+  }
+  for (const type of adopted.types(types)) types = added(types, "Types", type);
   parts.set(TYPES, types);
   parts.set(relations, links);
-  return { parts, sheets: names };
+  return { parts, pictures: adopted.pictures, gone, added: newParts };
 }
 
 /** The workbook with more names, which stand behind the sheets and the references to other files. */
-function withNames(workbook: string, names: string): string {
+export function withNames(workbook: string, names: string): string {
   if (names === "") return workbook;
   const [there] = elements(workbook, "definedNames");
   if (there && !there.tag.endsWith("/>")) {
@@ -86,10 +151,10 @@ function withNames(workbook: string, names: string): string {
   return `${workbook.slice(0, before.end)}<definedNames>${names}</definedNames>${workbook.slice(before.end)}`;
 }
 
-function freeName(file: PackageParts, parts: ReadonlyMap<string, string>): string {
+function freeName(file: PackageParts): string {
   for (let number = 1; ; number++) {
     const name = `xl/worksheets/sheet${number}.xml`;
-    if (!file.has(name) && !parts.has(name)) return name;
+    if (!file.has(name)) return name;
   }
 }
 

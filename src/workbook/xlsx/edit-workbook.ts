@@ -3,6 +3,7 @@
 
 import { cellName } from "./addresses.ts";
 import type { PackageParts } from "./package.ts";
+import { relationsPart } from "./workbook-parts.ts";
 import { attribute, elements } from "./xml-text.ts";
 
 type Parts = Map<string, string>;
@@ -28,8 +29,7 @@ export function spillMark(file: PackageParts, main: string, parts: Parts): strin
     const mark = marks.findIndex((type) => types[type - 1] === "XLDAPR");
     return mark < 0 ? undefined : String(mark + 1);
   }
-  const folder = main.slice(0, main.lastIndexOf("/") + 1);
-  const relations = `${folder}_rels/${main.slice(folder.length)}.rels`;
+  const relations = relationsPart(main);
   const types = "[Content_Types].xml";
   parts.set(METADATA, newMetadata);
   parts.set(

@@ -20,16 +20,37 @@ export interface PackageParts {
 }
 
 export interface Package extends PackageParts {
-  /** The file with new texts for some parts, and with parts that are new; all else as it is. In pieces, one after the other. */
-  with(parts: ReadonlyMap<string, string>): Uint8Array[];
+  /**
+   * The file with new texts for some parts, with parts that are new, and without some; all else as it is. In pieces, one
+   * after the other.
+   */
+  with(parts: ReadonlyMap<string, string | Uint8Array>, gone?: ReadonlySet<string>): Uint8Array[];
 }
 
-/** The package with other texts for some parts. */
-export const over = (file: PackageParts, parts: ReadonlyMap<string, string>): PackageParts => ({
-  names: file.names,
-  has: (name) => parts.has(name) || file.has(name),
+const none: ReadonlySet<string> = new Set();
+
+/** The package with other texts for some parts, and without some, by their names in small letters; both may grow. */
+export const over = (
+  file: PackageParts,
+  parts: ReadonlyMap<string, string>,
+  gone: ReadonlySet<string> = none,
+): PackageParts => ({
+  get names() {
+    return file.names.filter((name) => !gone.has(name.toLowerCase()));
+  },
+  has: (name) => parts.has(name) || (file.has(name) && !gone.has(name.toLowerCase())),
   read: (name) => parts.get(name) ?? file.read(name),
 });
+
+export function joined(pieces: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
+  const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    bytes.set(piece, at);
+    at += piece.length;
+  }
+  return bytes;
+}
 
 const startsWith = (bytes: Uint8Array, ...signs: number[]) => signs.every((sign, i) => bytes[i] === sign);
 
@@ -48,7 +69,7 @@ export function openPackage(given: Uint8Array, limits: ZipLimits = zipLimits): P
       if (!entry) throw new Refusal(`the workbook is damaged: it lacks its part ${name}`);
       return decodePart(unpack(bytes, entry), name);
     },
-    with: (parts) => rewritten(bytes, directory, entries, parts),
+    with: (parts, gone = none) => rewritten(bytes, directory, entries, parts, gone),
   };
 }
 
@@ -56,13 +77,19 @@ function rewritten(
   bytes: Uint8Array,
   directory: ZipDirectory,
   entries: ReadonlyMap<string, ZipEntry>,
-  parts: ReadonlyMap<string, string>,
+  parts: ReadonlyMap<string, string | Uint8Array>,
+  gone: ReadonlySet<string>,
 ): Uint8Array[] {
   const encoder = new TextEncoder();
   const encoded = [...parts].map(
-    ([name, text]) => [entries.get(name.toLowerCase())?.name ?? name, encoder.encode(text)] as const,
+    ([name, content]) =>
+      [
+        entries.get(name.toLowerCase())?.name ?? name,
+        typeof content === "string" ? encoder.encode(content) : content,
+      ] as const,
   );
-  return rewrittenArchive(bytes, directory, new Map(encoded));
+  const out = new Set([...gone].flatMap((name) => entries.get(name.toLowerCase()) ?? []));
+  return rewrittenArchive(bytes, directory, new Map(encoded), out);
 }
 
 function refuseOthers(bytes: Uint8Array): void {

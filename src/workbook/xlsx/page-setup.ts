@@ -23,6 +23,26 @@ export function pageSetupXml({ paper, landscape, pagesWide = 1, header, footer }
   ].join("");
 }
 
+/** What a file says of how a sheet is printed, as it says it, but for the settings of one printer. */
+export interface SaidSetup {
+  readonly xml: string;
+  readonly isFitted: boolean;
+}
+
+const SETUP = ["printOptions", "pageMargins", "pageSetup", "headerFooter", "rowBreaks", "colBreaks"];
+
+export function saidSetup(sheet: string): SaidSetup {
+  const xml = SETUP.flatMap((name) => {
+    const found = [...elements(sheet, name)].at(0);
+    return found ? sheet.slice(found.start, found.end) : [];
+  }).join("");
+  const [properties] = elements(sheet, "pageSetUpPr");
+  return {
+    xml: xml.replace(/(<\/?)[\w.-]+:(?=\w)/g, "$1").replace(/(<pageSetup\b[^>]*?)\s[\w.-]+:id="[^"]*"/, "$1"),
+    isFitted: /\bfitToPage="(?:1|true)"/.test(properties?.tag ?? ""),
+  };
+}
+
 const quoted = (name: string) => `'${name.replaceAll("'", "''")}'`;
 
 /** The names that hold printed cells and repeated rows and columns. @param place of the sheet in the workbook, from 0 */

@@ -53,7 +53,7 @@ export interface WorkbookParts {
   readonly signed: boolean;
 }
 
-interface Relation {
+export interface Relation {
   readonly id: string;
   /** The last word of its type: `worksheet`, `table`. */
   readonly kind: string;
@@ -107,10 +107,16 @@ function* inside(text: string, list: string, item: string) {
   for (const element of elements(text, list)) yield* elements(element.inside, item);
 }
 
-/** The relations of a part, their targets as names of parts; of the whole file if it is "". */
+/** The part that holds the relations of another; of the whole file if it is "". */
+export function relationsPart(part: string): string {
+  const folder = part.slice(0, part.lastIndexOf("/") + 1);
+  return `${folder}_rels/${part.slice(folder.length)}.rels`;
+}
+
+/** The relations of a part, their targets as names of parts. */
 export function relationsOf(file: PackageParts, part: string): Relation[] {
   const folder = part.slice(0, part.lastIndexOf("/") + 1);
-  const name = `${folder}_rels/${part.slice(folder.length)}.rels`;
+  const name = relationsPart(part);
   if (!file.has(name)) return [];
   return [...elements(file.read(name), "Relationship")]
     .filter(({ tag }) => attribute(tag, "TargetMode") !== "External")

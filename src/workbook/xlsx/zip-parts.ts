@@ -60,6 +60,7 @@ export function rewrittenArchive(
   archive: Uint8Array,
   directory: ZipDirectory,
   parts: ReadonlyMap<string, Uint8Array>,
+  gone: ReadonlySet<ZipEntry>,
 ): Uint8Array[] {
   const pieces: Uint8Array[] = [];
   const moved = new Map<ZipEntry, { start: number; packed?: Uint8Array; bytes?: Uint8Array }>();
@@ -72,6 +73,10 @@ export function rewrittenArchive(
   for (const entry of [...directory.entries].sort((a, b) => a.start - b.start)) {
     put(archive.subarray(copied, entry.start));
     copied = entry.start;
+    if (gone.has(entry)) {
+      copied = endOfEntry(archive, entry);
+      continue;
+    }
     const bytes = parts.get(entry.name);
     if (!bytes) {
       moved.set(entry, { start: written });
@@ -96,6 +101,8 @@ export function rewrittenArchive(
   const start = written;
   let after = directory.start;
   for (const entry of directory.entries) {
+    after = entry.record.end;
+    if (gone.has(entry)) continue;
     const record = archive.slice(entry.record.start, entry.record.end);
     const { packed, bytes, start: place } = moved.get(entry)!;
     const view = new DataView(record.buffer);
@@ -105,7 +112,6 @@ export function rewrittenArchive(
       setSizes(view, 16, packed, bytes);
     }
     put(record);
-    after = entry.record.end;
   }
   for (const record of records) put(record);
   const length = written - start;
@@ -113,8 +119,8 @@ export function rewrittenArchive(
   const view = new DataView(end.buffer);
   const at = directory.endRecord - after;
   view.setUint32(at + 16, start, true);
-  if (added.length > 0) {
-    const count = directory.entries.length + added.length;
+  if (added.length + gone.size > 0) {
+    const count = directory.entries.length + added.length - gone.size;
     view.setUint16(at + 8, count, true);
     view.setUint16(at + 10, count, true);
     view.setUint32(at + 12, length, true);

@@ -6,7 +6,7 @@ import { printSetupNow, printSetupsOf } from "../../../src/workbook/grid-print.t
 import { registerSteps } from "../../../src/workbook/grid-steps.ts";
 import { GridWorkbook } from "../../../src/workbook/grid-workbook.ts";
 import type { NewSheet, PrintSetup } from "../../../src/workbook/workbook.ts";
-import { addSheets } from "../../../src/workbook/xlsx/add-sheets.ts";
+import { putSheets } from "../../../src/workbook/xlsx/add-sheets.ts";
 import type { PackageParts } from "../../../src/workbook/xlsx/package.ts";
 import {
   pageSetupXml,
@@ -128,15 +128,20 @@ describe("what other programs write", () => {
   });
 });
 
+const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
 describe("sheets put behind those of an opened file", () => {
   const file = (workbook: string): PackageParts => {
     const parts: Record<string, string> = {
       "[Content_Types].xml": "<Types></Types>",
       "xl/workbook.xml": workbook,
-      "xl/_rels/workbook.xml.rels": `<Relationships><Relationship Id="s" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/styles" Target="styles.xml"/></Relationships>`,
+      "xl/_rels/workbook.xml.rels": `<Relationships><Relationship Id="s" Type="${OFFICE}/styles" Target="styles.xml"/><Relationship Id="rId1" Type="${OFFICE}/worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
       "xl/styles.xml":
         '<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font/></fonts><fills count="1"><fill/></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs></styleSheet>',
     };
+    parts["_rels/.rels"] =
+      `<Relationships><Relationship Id="d" Type="${OFFICE}/officeDocument" Target="xl/workbook.xml"/></Relationships>`;
+    parts["xl/worksheets/sheet1.xml"] = "<worksheet/>";
     return { names: Object.keys(parts), has: (name) => name in parts, read: (name) => parts[name] };
   };
   const root = `<workbook xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets><sheet name="A" sheetId="4" r:id="rId1"/></sheets>`;
@@ -150,10 +155,9 @@ describe("sheets put behind those of an opened file", () => {
   ])("are printed as they were: %s", (workbook, expected) => {
     const styles = file(workbook).read("xl/styles.xml");
     const printNames = (place: number) => printNamesXml("Card", place, upright);
-    const made = addSheets(file(workbook), "xl/workbook.xml", {
-      sheets: [{ name: "Card", text: "<worksheet/>", printNames }],
-      styles,
-    });
+    const from = { ...file(workbook), picture: () => undefined };
+    const sheets = [{ name: "Card", part: "xl/worksheets/sheet0.xml", text: "<worksheet/>", printNames }];
+    const made = putSheets(file(workbook), { sheets, styles, from });
     const text = made!.parts.get("xl/workbook.xml")!;
     expect(text).toContain(expected);
     expect(text).toContain(`localSheetId="1">'Card'!$A$1:$C$3<`);
