@@ -267,7 +267,7 @@ describe("any of these, one after the other", () => {
           expect(own.getCell(row + 1, 2).result).toEqual(sum);
         });
       }),
-      { numRuns: runs(25, 300) },
+      { numRuns: runs(60) },
     );
   });
 });

@@ -6,6 +6,7 @@ import { added } from "./edit-workbook.ts";
 import { leaveOut } from "./leave-out.ts";
 import { mergedStyles } from "./merge-styles.ts";
 import { over, type PackageParts } from "./package.ts";
+import { removableRelations } from "./restructured-parts.ts";
 import { isTableNamed, TableNames, type TablePlaces, tableKey } from "./table-names.ts";
 import { readWorkbookParts, relationsOf, relationsPart, type Table } from "./workbook-parts.ts";
 import { attribute, elements, escapeXml } from "./xml-text.ts";
@@ -45,11 +46,6 @@ export interface WithSheets {
   readonly added: readonly string[];
 }
 
-/** What may hang on a sheet whose place another takes: nothing else in the workbook knows of it. */
-const replaceable = new Set(
-  "comments threadedComment vmlDrawing drawing table printerSettings hyperlink image".split(" "),
-);
-
 /** Undefined if the workbook is written in a way that is not followed here. */
 export function putSheets(file: PackageParts, { sheets, styles, from }: MadeSheets): WithSheets | undefined {
   const { main, sheets: own, tables, names } = readWorkbookParts(file);
@@ -61,7 +57,7 @@ export function putSheets(file: PackageParts, { sheets, styles, from }: MadeShee
     if (instead === undefined) continue;
     const { part } = own[instead];
     const relations = relationsOf(file, part);
-    if (relations.some(({ kind }) => !replaceable.has(kind))) return undefined;
+    if (relations.some(({ kind }) => !removableRelations.has(kind))) return undefined;
     if (!file.has(relationsPart(part))) continue;
     const left = leaveOut(now, part, () => true);
     for (const [name, text] of left.parts) parts.set(name, text);
@@ -88,7 +84,7 @@ export function putSheets(file: PackageParts, { sheets, styles, from }: MadeShee
   const isKept = ({ sheet }: Table) => !replaced.has(sheet);
   const taken = [...tables.filter(isKept), ...names].map(({ name }) => name);
   const tableNames = new TableNames(now, taken);
-  /** Tables of the sheet whose place the one at hand takes. */
+  /** Tables of the sheet that gives way. */
   let had: TablePlaces = new Map();
   const adopted = new Adopted(now, from, (name, text) =>
     /\/tables\//.test(name) ? tableNames.given(text, had) : text,

@@ -1,9 +1,11 @@
 // workbook: the parts around the sheets that have to follow where cells change: the list of formulas in the order of their
 // calculation, the mark of formulas that take the cells they need, the wish for a full calculation.
 
-import { cellName } from "./addresses.ts";
+import { cellName, readCell } from "./addresses.ts";
+import { mapTags } from "./map-elements.ts";
 import type { PackageParts } from "./package.ts";
 import { relationsPart } from "./workbook-parts.ts";
+import { cellAt, placeOf, withAttribute } from "./write-sheet.ts";
 import { attribute, elements } from "./xml-text.ts";
 
 type Parts = Map<string, string>;
@@ -83,6 +85,25 @@ export function withoutCalculated(chain: string, gone: ReadonlySet<string>): str
     sheet = attribute(element, "i") ?? sheet;
     if (gone.has(`${sheet} ${attribute(element, "r")}`)) return "";
     return attribute(element, "i") === undefined ? element.replace(/\s*\/>$/, ` i="${sheet}"/>`) : element;
+  });
+}
+
+/** The list of formulas where those of a sheet, by the number that the workbook gives it, stand elsewhere or are gone. */
+export function chainNow(
+  chain: string,
+  sheetId: string,
+  placeNow: (place: number) => number | undefined,
+): string {
+  let last = "";
+  return mapTags(chain, "c", (tag) => {
+    const isTold = attribute(tag, "i") !== undefined;
+    last = attribute(tag, "i") ?? last;
+    const cell = readCell(attribute(tag, "r") ?? "");
+    if (last !== sheetId || !cell) return isTold ? tag : withAttribute(tag, "i", last);
+    const now = placeNow(placeOf(cell.row, cell.column));
+    if (now === undefined) return undefined;
+    const { row, column } = cellAt(now);
+    return withAttribute(withAttribute(tag, "r", cellName(row, column)), "i", last);
   });
 }
 

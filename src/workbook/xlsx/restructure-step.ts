@@ -1,7 +1,7 @@
 // workbook: one step of a restructuring: rows or columns of a sheet, its name, or the sheet itself, and all that names its
 // cells, in this sheet and everywhere else.
 
-import { cellName, readCell } from "./addresses.ts";
+import { chainNow } from "./edit-workbook.ts";
 import { chartNow, formulasAround, linksNow } from "./follow-around.ts";
 import { follow, type SheetChange } from "./follow-formula.ts";
 import { tokensOf } from "./formula-tokens.ts";
@@ -9,10 +9,11 @@ import { leaveOutPart } from "./leave-out.ts";
 import { insertion, type LineShift, removal } from "./line-shift.ts";
 import { mapInside, mapTags, NotCertain, within } from "./map-elements.ts";
 import type { PackageParts } from "./package.ts";
+import { followedRelations, removableRelations, shiftedParts, unknownParts } from "./restructured-parts.ts";
 import { listed } from "./sheet-list.ts";
 import { followed, shiftedAround } from "./shift-around.ts";
 import { shiftedCells } from "./shift-cells.ts";
-import { shiftedDrawing, shiftedPivot, shiftedRemarks, shiftedTable, shiftedVml } from "./shift-parts.ts";
+import { shiftedPivot, shiftedTable } from "./shift-parts.ts";
 import { relationsOf, type WorkbookParts } from "./workbook-parts.ts";
 import { cellAt, placeOf, withAttribute } from "./write-sheet.ts";
 import { attribute, elements, escapeXml, unescapeXml } from "./xml-text.ts";
@@ -23,30 +24,6 @@ export type Restructuring = { readonly sheet: number } & (
   | { readonly kind: "remove"; readonly axis: LineShift["axis"]; readonly at: readonly number[] }
   | { readonly kind: "rename"; readonly name: string }
   | { readonly kind: "removeSheet" }
-);
-
-/** Parts of which it is not known here what in them names cells. */
-const unknownParts =
-  /^xl\/(?:activeX|ctrlProps|revisions|macrosheets|dialogsheets|webExtensions)\/|^xl\/(?:tables\/tableSingleCells|singleXmlCells)/i;
-
-/** What hangs on a sheet and names its cells, by the last word of a relation. */
-const shiftedParts: ReadonlyMap<string, (text: string, lines: LineShift) => string> = new Map([
-  ["comments", shiftedRemarks],
-  ["threadedComment", shiftedRemarks],
-  ["vmlDrawing", shiftedVml],
-  ["drawing", shiftedDrawing],
-  ["pivotTable", shiftedPivot.place],
-]);
-
-/** What else may hang on it: tables are followed elsewhere, the others name no cells. */
-const followedRelations = new Set([
-  ...shiftedParts.keys(),
-  ..."table queryTable printerSettings hyperlink image slicer timeline customProperty".split(" "),
-]);
-
-/** What may hang on a sheet that goes, and go with it: nothing outside of it knows of them. */
-const removableRelations = new Set(
-  "comments threadedComment vmlDrawing drawing table printerSettings hyperlink image".split(" "),
 );
 
 export class Step {
@@ -280,21 +257,9 @@ export class Step {
   /** The list of formulas in the order of their calculation. */
   private chain(): void {
     const { calculationChain, sheets } = this.workbook;
-    const { lines } = this;
-    const isRemoval = this.step.kind === "removeSheet";
-    if (!calculationChain || (!lines && !isRemoval)) return;
-    const id = sheets[this.step.sheet].id;
-    let last = "";
-    const text = mapTags(this.read(calculationChain), "c", (tag) => {
-      const isTold = attribute(tag, "i") !== undefined;
-      last = attribute(tag, "i") ?? last;
-      const cell = readCell(attribute(tag, "r") ?? "");
-      if (last !== id || !cell) return isTold ? tag : withAttribute(tag, "i", last);
-      const now = isRemoval ? undefined : this.placeNow(placeOf(cell.row, cell.column));
-      if (now === undefined) return undefined;
-      const { row, column } = cellAt(now);
-      return withAttribute(withAttribute(tag, "r", cellName(row, column)), "i", last);
-    });
-    this.put(calculationChain, text);
+    const { kind, sheet } = this.step;
+    if (!calculationChain || kind === "rename") return;
+    const placeNow = (place: number) => (kind === "removeSheet" ? undefined : this.placeNow(place));
+    this.put(calculationChain, chainNow(this.read(calculationChain), sheets[sheet].id, placeNow));
   }
 }
