@@ -1,6 +1,7 @@
 // tests: files that other programs write in ways seldom seen, changed in the browser workbook and saved: nothing in them
 // is silently wrong, and no program takes them for damaged.
 
+import ExcelJS from "exceljs";
 import { describe, expect, test } from "vitest";
 import { sheetReference } from "../../src/workbook/workbook.ts";
 import { isFormula } from "../../src/workbook/xlsx/formula-syntax.ts";
@@ -236,6 +237,12 @@ describe("rows inserted", () => {
   });
 });
 
+const read = async (bytes: Uint8Array) => {
+  const book = new ExcelJS.Workbook();
+  await book.xlsx.load(bytes as never);
+  return book;
+};
+
 describe("a cell that is typed over", () => {
   test("has no picture or reason of an error any more", async () => {
     const file = smallWorkbook({ sheets: { Jobs: row(1, '<c r="A1" t="e" vm="1"><v>#VALUE!</v></c>') } });
@@ -273,9 +280,15 @@ describe("a cell that is typed over", () => {
 
   test("gets a link, which a file has beside its cells", async () => {
     const file = smallWorkbook({ sheets: { Jobs: numbered() } });
-    expect(
-      await savedAfter(file, (grid) => grid.type(0, 1, "[a page](https://example.com)")),
-    ).toBeUndefined();
+    const { bytes } = (await savedAfter(file, (grid) => {
+      grid.type(0, 1, "[a page](https://example.com)");
+      grid.run("CREATE_SHEET", { sheetId: "more", name: "Own list", position: 1, rows: 4, cols: 4 });
+      grid.type(1, 1, "[there](o-spreadsheet://more)");
+    }))!;
+    const jobs = (await read(bytes)).worksheets[0];
+    expect(jobs.getCell("B1").value).toEqual({ text: "a page", hyperlink: "https://example.com" });
+    expect(jobs.getCell("B2").text).toBe("there");
+    expect(textsIn(bytes)["xl/worksheets/sheet1.xml"]).toContain(`location="'Own list'!A1"`);
   });
 });
 

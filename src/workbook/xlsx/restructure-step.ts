@@ -2,13 +2,13 @@
 // cells, in this sheet and everywhere else.
 
 import { chainNow } from "./edit-workbook.ts";
-import { chartNow, formulasAround, linksNow } from "./follow-around.ts";
+import { drawnNow, formulasAround } from "./follow-around.ts";
 import { follow, type SheetChange } from "./follow-formula.ts";
 import { tokensOf } from "./formula-tokens.ts";
 import { leaveOutPart } from "./leave-out.ts";
 import { insertion, type LineShift, removal } from "./line-shift.ts";
 import { mapInside, mapTags, NotCertain, within } from "./map-elements.ts";
-import type { PackageParts } from "./package.ts";
+import { over, type PackageParts } from "./package.ts";
 import { followedRelations, removableRelations, shiftedParts, unknownParts } from "./restructured-parts.ts";
 import { listed } from "./sheet-list.ts";
 import { followed, shiftedAround } from "./shift-around.ts";
