@@ -25,7 +25,7 @@ function asTyped({ name, matrix }: CallArgument): string {
   const [[cell]] = matrix;
   if (matrix.length > 1 || matrix[0].length > 1) return name;
   if (isBlank(cell)) return "";
-  if (typeof cell === "number") return String(cell);
+  if (Number.isFinite(cell)) return String(cell);
   const isTyped = typeof cell === "string" && cell.length < 30 && !/[\u0000-\u001f\u007f]/.test(cell);
   return isTyped ? `"${cell.replaceAll('"', '""')}"` : name;
 }

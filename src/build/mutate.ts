@@ -1,133 +1,184 @@
-// build: `npm run mutate`. Mutation testing of src/calc, with --fill of src/fill. The whole takes hours; --sample 0.1
-// tests the faults in a tenth of the functions, drawn by chance, and prints the score with its margin.
+// build: `npm run mutate`. Mutation testing of src/calc, with --fill of src/fill. --sample 0.1 tries the mutants in a
+// tenth of the functions, drawn by chance, and prints the score with its margin; --file those of one module.
 
-import { spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { join, relative } from "node:path";
+import { type ChildProcess, fork } from "node:child_process";
+import { mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { parseArgs } from "node:util";
-import ts from "typescript";
+import { bundleOf, type Mutant, withMutants } from "./mutation/bundle.ts";
+import { drawn, filesOf, isIn, piecesOf } from "./mutation/pieces.ts";
+import type { DryRun, Trial, Verdict } from "./mutation/worker.ts";
 import { cacheFolder, projectFolder } from "./paths.ts";
-
-/** A function, a member of a class, or another statement of a module: drawn with all its faults, or not. */
-interface Piece {
-  readonly file: string;
-  readonly first: number;
-  readonly last: number;
-}
-
-/** What Stryker writes of each fault that it made. */
-interface Mutant {
-  readonly mutatorName: string;
-  readonly replacement: string;
-  readonly status:
-    | "Killed"
-    | "Survived"
-    | "NoCoverage"
-    | "Timeout"
-    | "Ignored"
-    | "CompileError"
-    | "RuntimeError";
-  readonly location: { readonly start: { readonly line: number } };
-}
-
-interface Config {
-  readonly mutate: readonly string[];
-  readonly jsonReporter: { readonly fileName: string };
-}
 
 const { values } = parseArgs({
   options: {
     sample: { type: "string", default: "1" },
     seed: { type: "string", default: String(Date.now() % 1_000_000) },
     fill: { type: "boolean", default: false },
+    file: { type: "string", multiple: true, default: [] },
     concurrency: { type: "string", default: "2" },
   },
 });
 const share = Number(values.sample);
 if (!(share > 0 && share <= 1)) throw new Error("--sample is a share over 0, up to 1");
 
-const ownConfig = values.fill ? "stryker.fill.config.json" : "stryker.config.json";
-const config: Config = JSON.parse(readFileSync(join(projectFolder, ownConfig), "utf8"));
+/** What is mutated, and the tests of it: those that use it directly come first, for they find most and take least. */
+const subject = values.fill
+  ? {
+      sources: filesOf(
+        ["src/fill/**/*.ts"],
+        [
+          // Command line, threads, and loading: what runs them starts processes of its own.
+          ...["main", "threads", "workbook-worker", "load-functions"].map((name) => `src/fill/${name}.ts`),
+        ],
+      ),
+      direct: filesOf(["tests/fill/**/*.test.ts"]),
+      indirect: [],
+    }
+  : {
+      sources: filesOf(["src/calc/**/*.ts"]),
+      direct: filesOf(["tests/calc/**/*.test.ts", "tests/data/*.test.ts"]),
+      indirect: filesOf(["tests/functions/*.test.ts"]),
+    };
+const testFiles = [...subject.direct, ...subject.indirect];
 
-/** The pieces of the modules that the globs name, in the order of files. */
-function piecesOf(globs: readonly string[]): Piece[] {
-  const includes = globs.filter((glob) => !glob.startsWith("!"));
-  const excludes = globs.filter((glob) => glob.startsWith("!")).map((glob) => glob.slice(1));
-  return ts.sys
-    .readDirectory(projectFolder, [".ts"], excludes, includes)
-    .sort()
-    .flatMap((path) => {
-      const source = ts.createSourceFile(path, readFileSync(path, "utf8"), ts.ScriptTarget.Latest);
-      const lineAt = (at: number) => source.getLineAndCharacterOfPosition(at).line + 1;
-      return source.statements
-        .filter(
-          (one) =>
-            !ts.isImportDeclaration(one) &&
-            !ts.isInterfaceDeclaration(one) &&
-            !ts.isTypeAliasDeclaration(one),
-        )
-        .flatMap((one): readonly ts.Node[] => (ts.isClassDeclaration(one) ? one.members : [one]))
-        .map((one) => ({
-          file: relative(projectFolder, path).replaceAll("\\", "/"),
-          first: lineAt(one.getStart(source)),
-          last: lineAt(one.end),
-        }));
-    });
-}
-
-/** Every nth piece from a random one on, so that each file has its share. */
-function drawn(pieces: readonly Piece[]): Piece[] {
-  // A generator of Park and Miller: the same pieces for the same seed.
-  const random = ((Number(values.seed) * 48_271) % 2_147_483_647) / 2_147_483_647;
-  const kept: Piece[] = [];
-  for (let at = random / share; at < pieces.length; at += 1 / share) kept.push(pieces[Math.floor(at)]);
-  return kept;
-}
-
-const pieces = piecesOf(config.mutate);
-const sample = share === 1 ? pieces : drawn(pieces);
+const started = Date.now();
+const elapsed = () => `after ${((Date.now() - started) / 1000).toFixed(0)} s`;
+const all = subject.sources
+  .filter((file) => values.file.length === 0 || values.file.includes(file))
+  .flatMap(piecesOf);
+const pieces = drawn(all, share, Number(values.seed));
+const { mutants, sources } = await withMutants(pieces);
 mkdirSync(cacheFolder, { recursive: true });
-const configFile = join(cacheFolder, "stryker.json");
-const mutate =
-  share === 1 ? config.mutate : sample.map(({ file, first, last }) => `${file}:${first}-${last}`);
-writeFileSync(configFile, JSON.stringify({ ...config, mutate, concurrency: Number(values.concurrency) }));
-console.log(`Seed ${values.seed}: ${sample.length} of ${pieces.length} functions and other pieces.`);
-const reportFile = join(projectFolder, config.jsonReporter.fileName);
-rmSync(reportFile, { force: true });
-const stryker = join(projectFolder, "node_modules", "@stryker-mutator", "core", "bin", "stryker.js");
-const { status } = spawnSync(process.execPath, [stryker, "run", configFile], {
-  cwd: projectFolder,
-  stdio: "inherit",
-});
-// Under the lowest score that the configuration allows, Stryker fails after its report.
-if (existsSync(reportFile)) report();
-process.exitCode = status ?? 1;
+const scriptFile = join(cacheFolder, `mutants-${process.pid}.cjs`);
+writeFileSync(scriptFile, await bundleOf(testFiles, sources));
+console.log(
+  `Seed ${values.seed}: ${mutants.length} mutants in ${pieces.length} of ${all.length} functions and other pieces.`,
+);
 
-/** Kills by a failed test over the faults that tests could have found; what ran out of time is counted apart. */
+/** A process that runs tests. One that does not answer in time is ended, and the next question has a new one. */
+class Worker {
+  #process: ChildProcess | undefined;
+
+  ask(question: string | Trial, milliseconds: number): Promise<unknown> {
+    this.#process ??= fork(join(import.meta.dirname, "mutation", "worker.ts"), [scriptFile], {
+      execArgv: ["--import", "tsx"],
+      env: { ...process.env, CALLOUT_RUNS: "300", NODE_ENV: "test" },
+      serialization: "advanced",
+    });
+    const child = this.#process;
+    return new Promise((resolve) => {
+      const end = (answer: unknown) => {
+        clearTimeout(timer);
+        child.removeAllListeners();
+        if (answer === undefined) this.end();
+        resolve(answer);
+      };
+      const timer = setTimeout(() => end(undefined), milliseconds);
+      child.on("exit", () => end(undefined));
+      child.on("message", end);
+      child.send(question);
+    });
+  }
+
+  end(): void {
+    this.#process?.kill("SIGKILL");
+    this.#process = undefined;
+  }
+}
+
+/** For each mutant the tests that pass it, by file. */
+const passing = mutants.map(() => new Map<string, { readonly place: number; readonly took: number }[]>());
+const hits = mutants.map(() => 0);
+const atLoad = new Set<string>();
+const testCounts = new Map<string, number>();
+const workers = Array.from({ length: Number(values.concurrency) }, () => new Worker());
+await each(testFiles, async (file, worker) => {
+  const run = (await worker.ask(file, 3_600_000)) as DryRun | undefined;
+  if (!run || run.failed.length > 0)
+    throw new Error(`${file} fails without a mutant:\n${run?.failed.join("\n")}`);
+  testCounts.set(file, run.tests.length);
+  for (const id of run.atLoad) atLoad.add(id);
+  for (const [id, count] of Object.entries(run.hits)) hits[Number(id)] += count;
+  for (const [place, { took, passed }] of run.tests.entries())
+    for (const id of passed) passing[id].set(file, [...(passing[id].get(file) ?? []), { place, took }]);
+});
+console.log(
+  `${[...testCounts.values()].reduce((sum, one) => sum + one)} tests, without mutants ${elapsed()}.`,
+);
+
+/** Verdicts on mutants; what is passed as modules load alone is a table, which tests of its own hold to print. */
+const verdicts = new Map<Mutant, Verdict | "NoCoverage">();
+await each(mutants, async (mutant, worker) => {
+  const files = testFiles.filter((file) => passing[Number(mutant.id)].has(file));
+  if (files.length > 0) verdicts.set(mutant, await verdictOn(mutant.id, files, worker));
+  else if (!atLoad.has(mutant.id)) verdicts.set(mutant, "NoCoverage");
+  if (verdicts.size % 200 === 0) console.log(`${verdicts.size} mutants ${elapsed()}`);
+});
+for (const worker of workers) worker.end();
+rmSync(scriptFile);
+report();
+
+async function each<One>(list: readonly One[], run: (one: One, worker: Worker) => Promise<void>) {
+  const queue = list.values();
+  await Promise.all(
+    workers.map(async (worker) => {
+      for (const one of queue) await run(one, worker);
+    }),
+  );
+}
+
+async function verdictOn(id: string, files: readonly string[], worker: Worker): Promise<Verdict> {
+  const own = passing[Number(id)];
+  const hitLimit = 100 * hits[Number(id)];
+  const ask = async (tests: Trial["tests"], milliseconds: number) =>
+    ((await worker.ask({ mutant: id, tests, hitLimit }, milliseconds)) as Verdict | undefined) ?? "Timeout";
+  // The quick tests first. A slow machine ends nothing: there is ten times the time that they took, and a minute.
+  const runs = files.map((file) => [file, own.get(file)!.toSorted((a, b) => a.took - b.took)] as const);
+  const took = runs.flatMap(([, tests]) => tests).reduce((sum, one) => sum + one.took, 0);
+  const verdict = await ask(
+    runs.map(([file, tests]) => [file, tests.map(({ place }) => place)]),
+    60_000 + 10 * took,
+  );
+  if (verdict !== "Survived") return verdict;
+  // A test that finds a result kept from an earlier one passes nothing of what made it: now the other tests there.
+  const others = files
+    .filter((file) => subject.direct.includes(file))
+    .map((file) => {
+      const tried = new Set(own.get(file)!.map(({ place }) => place));
+      const places = Array.from({ length: testCounts.get(file)! }, (_, place) => place);
+      return [file, places.filter((place) => !tried.has(place))] as const;
+    });
+  return ask(others, 600_000);
+}
+
+/** Kills by a failed test over the mutants that tests could have found; what ran out of time is counted apart. */
 function report(): void {
-  const { files } = JSON.parse(readFileSync(reportFile, "utf8")) as {
-    files: Readonly<Record<string, { readonly mutants: readonly Mutant[] }>>;
-  };
-  const counts = sample.map(({ file, first, last }) => {
-    const here = (files[file]?.mutants ?? []).filter(
-      ({ location: { start } }) => start.line >= first && start.line <= last,
-    );
-    const count = (...statuses: Mutant["status"][]) =>
-      here.filter((one) => statuses.includes(one.status)).length;
+  mkdirSync(join(projectFolder, "reports"), { recursive: true });
+  const listed = [...verdicts].map(([mutant, verdict]) => ({ ...mutant, line: mutant.line + 1, verdict }));
+  writeFileSync(join(projectFolder, "reports", "mutants.json"), JSON.stringify(listed, undefined, 1));
+  for (const { file, line, mutatorName, replacement, verdict } of listed)
+    if (verdict !== "Killed")
+      console.log(
+        `${verdict} ${file}:${line} ${mutatorName}: ${replacement.replace(/\s+/g, " ").slice(0, 90)}`,
+      );
+  const counts = pieces.map(({ file, range }) => {
+    const here = [...verdicts].filter(([one]) => one.file === file && isIn(range, one.line));
+    const count = (...wanted: string[]) => here.filter(([, verdict]) => wanted.includes(verdict)).length;
     return { killed: count("Killed"), alive: count("Survived", "NoCoverage"), late: count("Timeout") };
   });
-  for (const [file, { mutants }] of Object.entries(files))
-    for (const { status, location, mutatorName, replacement } of mutants)
-      if (status === "Survived" || status === "NoCoverage")
-        console.log(`${status} ${file}:${location.start.line} ${mutatorName}: ${replacement.slice(0, 60)}`);
-  const sum = (key: "killed" | "alive" | "late") => counts.reduce((all, one) => all + one[key], 0);
+  const sum = (key: "killed" | "alive" | "late") => counts.reduce((total, one) => total + one[key], 0);
   const tested = sum("killed") + sum("alive");
   const score = sum("killed") / tested;
-  // Faults of one function live or die together, so it is functions that vary: the ratio estimator of a cluster sample.
-  const spread = counts.reduce((all, { killed, alive }) => all + (killed - score * (killed + alive)) ** 2, 0);
+  // Mutants of one function live or die together, so it is functions that vary: the ratio estimator of a cluster sample.
+  const spread = counts.reduce(
+    (total, { killed, alive }) => total + (killed - score * (killed + alive)) ** 2,
+    0,
+  );
   const margin = (1.96 * Math.sqrt((1 - share) * spread * (counts.length / (counts.length - 1)))) / tested;
   const percent = (part: number) => `${(100 * part).toFixed(1)} %`;
+  const within = share < 1 ? `, ± ${percent(margin)} at 95 %` : "";
   console.log(
-    `${percent(score)} of ${tested} faults killed by a failed test${share < 1 ? `, ± ${percent(margin)} at 95 %` : ""}; ${sum("late")} more ran out of time.`,
+    `${percent(score)} of ${tested} mutants killed by a failed test${within}; ${sum("late")} more ran out of time ${elapsed()}.`,
   );
 }

@@ -23,6 +23,16 @@ export function none(message: string): never {
   throw new Problem("none", message);
 }
 
+/** What a calculation gives, or the Problem that it has instead. Anything else that is thrown is a fault, and goes on. */
+export function resultOrProblem<Result>(calculate: () => Result): Result | Problem {
+  try {
+    return calculate();
+  } catch (thrown) {
+    if (thrown instanceof Problem) return thrown;
+    throw thrown;
+  }
+}
+
 /** A received value as a message quotes it: texts in quotes, control characters shown as a space, shortened. */
 export function shown(value: unknown): string {
   if (typeof value === "number" || typeof value === "boolean") return String(value).toUpperCase();

@@ -148,6 +148,21 @@ describe("messages", () => {
       'maxRpm is "in". Leave maxRpm empty: =REAM.RPM(15, diameter, , "in").',
     ],
     [
+      "units too early behind what no cell holds",
+      cell(
+        "DATAFOR",
+        [
+          ["material", "speed"],
+          ["C45", 15],
+        ],
+        Number.NaN,
+        "C45",
+        undefined,
+        "in",
+      ),
+      'diameter is "in". Leave diameter empty: =REAM.DATAFOR(table, column, "C45", , , "in").',
+    ],
+    [
       "units in place of a size",
       cell("RPM", 15, "inch"),
       'diameter is "inch". Enter a length over 0, and give units last.',

@@ -35,7 +35,7 @@ export interface Callout extends Limits {
 
 /** Deviations as they hold for a result in `units`: those of an ISO class to 0.00001 in. */
 export function deviationsOf(callout: Callout, deviations: Limits, units: Units): Limits {
-  if (units === "mm" || !callout.iso) return deviations;
+  if (!callout.iso) return deviations;
   return {
     lower: deviationIn(deviations.lower, units),
     upper: deviationIn(deviations.upper, units),

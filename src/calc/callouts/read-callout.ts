@@ -78,14 +78,15 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 /** As plainText, with line breaks kept, full-width characters as plain ones, and fractions of one character written out. */
 function plainLines(text: string): string {
   return text
-    .split(/[\n\r\v\f\u0085\u2028\u2029]+/)
+    .split(/[\n\r\v\f\u0085\u2028\u2029]/)
     .map((line) =>
       plainText(
         line
           .replace(/[\uff01-\uff5e]/g, (wide) => String.fromCharCode(wide.charCodeAt(0) - 0xfee0))
-          .replace(/[½¼¾⅛⅜⅝⅞]/g, (one, at) => `${/\d/.test(line[at - 1] ?? "") ? " " : ""}${FRACTIONS[one]}`)
-          .replace(/[、，]/g, ",")
-          .replace(/。/g, ". ")
+          .replace(/[½¼¾⅛⅜⅝⅞]/g, (one, at) => `${/\d$/.test(line.slice(0, at)) ? " " : ""}${FRACTIONS[one]}`)
+          .replace(/，/g, ",")
+          .replace(/、/g, ", ")
+          .replace(/。/g, "; ")
           .replace(/〜/g, "~"),
       ),
     )

@@ -40,7 +40,7 @@ function readDeviation(cursor: Cursor): WrittenDeviation | undefined {
 
 /** `-002`: a decimal mark is lost. */
 const refuseLeadingZero = (text: string, cursor: Cursor): never =>
-  cursor.refuse(`has a deviation of ${text}. Write its decimal point, like 0.${text.slice(1)}.`);
+  cursor.refuse(`has a deviation of ${text}. Write its decimal point, like .${text} or 0.${text.slice(1)}.`);
 
 /** `+15 µm/0`, `+40/+10 µm`: one µm is for both. */
 function inOneUnit(deviations: WrittenDeviation[]): WrittenDeviation[] {

@@ -8,7 +8,7 @@ import { deviationIn, grades, isHoleClass, limitDeviations } from "../fits/iso28
 import { neighborSizes, withoutDelta } from "../fits/iso286-in-words.ts";
 import type { Formula } from "../formula.ts";
 import { lengthText, toTicks, type Units } from "../lengths.ts";
-import { Problem } from "../problem.ts";
+import { Problem, resultOrProblem } from "../problem.ts";
 import * as ticks from "../ticks.ts";
 import { INCH, type Limits, MICROMETER, type Ticks, ZERO } from "../ticks.ts";
 import { placeOf } from "./written-digits.ts";
@@ -113,13 +113,9 @@ function isoMistakes({ nominal, className, kind }: Callout, units: Units): Mista
   const other = kind === "hole" ? letters.toLowerCase() : letters.toUpperCase();
   const turned = kind === "hole" ? "shaft for hole" : "hole for shaft";
   const at = (size: Ticks, name: string): Limits | undefined => {
-    try {
-      const { lower, upper } = limitDeviations(size, name);
-      return { lower: deviationIn(lower, units), upper: deviationIn(upper, units) };
-    } catch (thrown) {
-      if (thrown instanceof Problem) return undefined;
-      throw thrown;
-    }
+    const own = resultOrProblem(() => limitDeviations(size, name));
+    if (own instanceof Problem) return undefined;
+    return { lower: deviationIn(own.lower, units), upper: deviationIn(own.upper, units) };
   };
   const near = grades
     .filter((one) => one !== grade && Math.abs(Number(one) - Number(grade)) <= NEAR_GRADES)
@@ -141,12 +137,9 @@ function inchMistakes({ nominal, className, shaft }: Callout): Mistake[] {
   const others = inchFitNames.filter((name) => name !== className && name.replace(/\d+$/, "") === family);
   const mistakes: Mistake[] = shaft ? [[`shaft of ${className}: shaft for hole`, shaft]] : [];
   for (const name of others) {
-    try {
-      const { holeLower, holeUpper } = inchFit(nominal, name);
-      mistakes.push([`${name} for ${className}`, { lower: holeLower, upper: holeUpper }]);
-    } catch (thrown) {
-      if (!(thrown instanceof Problem)) throw thrown;
-    }
+    const fit = resultOrProblem(() => inchFit(nominal, name));
+    if (!(fit instanceof Problem))
+      mistakes.push([`${name} for ${className}`, { lower: fit.holeLower, upper: fit.holeUpper }]);
   }
   return mistakes;
 }

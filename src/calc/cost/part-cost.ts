@@ -161,7 +161,7 @@ export function breakEven(
   const fixed = less(proposedFixed, presentFixed);
   const perPart = less(presentCost, proposedCost);
   if (fixed > 0 && perPart > 0) return fixed / perPart;
-  if (fixed <= 0 && perPart >= 0 && (fixed < 0 || perPart > 0)) return 0;
+  if (perPart >= 0 && (fixed < 0 || perPart > 0)) return 0;
   if (fixed < 0) {
     const quantity = Number((fixed / perPart).toPrecision(6));
     return none(

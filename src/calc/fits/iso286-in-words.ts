@@ -102,7 +102,8 @@ function deviationFormula(which: "lower" | "upper") {
       classLines(toTicks(size, units), className.trim()),
     conclusion: (units: Units, size: number, className: string) => {
       const deviation = limitDeviations(toTicks(size, units), className.trim())[which];
-      return [`${which} limit deviation = ${lengthText(deviationIn(deviation, units), units)} ${units}`];
+      const text = lengthText(deviationIn(deviation, units), units).replace("-", "−");
+      return [`${which} limit deviation = ${text} ${units}`];
     },
   } satisfies Formula;
 }

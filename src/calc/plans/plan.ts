@@ -10,7 +10,7 @@ import { holeTime } from "../cutting/time.ts";
 import { gradeFor } from "../fits/iso286.ts";
 import type { Formula } from "../formula.ts";
 import { fromTicks, type Units } from "../lengths.ts";
-import { none, Problem } from "../problem.ts";
+import { none, Problem, resultOrProblem } from "../problem.ts";
 import { holeLimits, reamerLimits } from "../reamers/reamer-limits.ts";
 import { reamerSize } from "../reamers/stepped-series.ts";
 import { drillFor, drillLeaving } from "../stock/drill-name.ts";
@@ -48,19 +48,9 @@ interface ShopData {
   readonly maxDepthRatio?: number;
 }
 
-/** A cell's value, or the Problem that it is. */
-function cell<T extends Cell>(calculate: () => T): T | Problem {
-  try {
-    return calculate();
-  } catch (thrown) {
-    if (thrown instanceof Problem) return thrown;
-    throw thrown;
-  }
-}
-
 /** What follows from a cell that is a Problem is the same Problem. */
 function from<A extends Cell, B extends Cell>(value: A | Problem, calculate: (value: A) => B): B | Problem {
-  return value instanceof Problem ? value : cell(() => calculate(value));
+  return value instanceof Problem ? value : resultOrProblem(() => calculate(value));
 }
 
 /**
@@ -82,15 +72,15 @@ export function plan(
   const size = sizeToCut(callout, units);
   const shop = table ? shopData(table, material, tool, size, units) : {};
   const flutes = shop.flutes;
-  const reamer = cell2(() => reamerLimits(callout, 0, units));
-  const order = cell(() => reamerSize(callout, 0, undefined, units));
+  const reamer = resultOrProblem(() => reamerLimits(callout, 0, units));
+  const order = resultOrProblem(() => reamerSize(callout, 0, undefined, units));
   const drill = callout.coated ? coatedDrill(callout, units) : drillOf(size, metal, shop.stock, units);
-  const speed = cell(() => shop.speed ?? startingSpeed(metal, kind, units));
+  const speed = resultOrProblem(() => shop.speed ?? startingSpeed(metal, kind, units));
   const cap = Math.min(maxRpm ?? Number.POSITIVE_INFINITY, shop.maxRpm ?? Number.POSITIVE_INFINITY);
   const rpm = from(speed, (value) => spindleSpeed(value, size, cap, units));
   const isCapped = typeof rpm === "number" && rpm === cap;
   const cutting = isCapped ? surfaceSpeedOf(cap, size, units) : speed;
-  const feed = cell(() => feedOf(shop, metal, size, kind, flutes, units));
+  const feed = resultOrProblem(() => feedOf(shop, metal, size, kind, flutes, units));
   const feedRate = from(feed, (value) => from(rpm, (speedOfSpindle) => value * speedOfSpindle) as number);
   const deep = depth ?? (callout.depth === undefined ? undefined : fromTicks(callout.depth, units));
   const overrun = callout.through ? OVERRUN[units] : 0;
@@ -99,7 +89,7 @@ export function plan(
       ? noDepth()
       : holeTime(deep, rate, APPROACH[units], overrun, kind === "HSS" ? rate : FAST_RETRACT * rate),
   );
-  const ratio = cell(() => (deep === undefined ? noDepth() : deep / size));
+  const ratio = resultOrProblem(() => (deep === undefined ? noDepth() : deep / size));
   const deepest = shop.maxDepthRatio ?? DEEP_FROM;
   const warnings = [
     isCapped && "limited by the spindle",
@@ -117,7 +107,7 @@ export function plan(
   return [
     fromTicks(limits.lower, units),
     fromTicks(limits.upper, units),
-    ...reamer,
+    ...(reamer instanceof Problem ? [reamer, reamer] : reamer),
     order,
     ...drill,
     cutting,
@@ -157,34 +147,21 @@ function sizeToCut(callout: Callout, units: Units): number {
   return fromTicks(isFar ? lower : callout.nominal, units);
 }
 
-function cell2(calculate: () => [number, number]): [Cell, Cell] {
-  try {
-    return calculate();
-  } catch (thrown) {
-    if (thrown instanceof Problem) return [thrown, thrown];
-    throw thrown;
-  }
-}
-
 function drillOf(
   size: number,
   material: Material,
   stock: number | undefined,
   units: Units,
 ): [Cell, Cell, Cell] {
-  try {
-    return stock === undefined
-      ? drillFor(size, material, undefined, units)
-      : drillLeaving(size, stock, units);
-  } catch (thrown) {
-    if (thrown instanceof Problem) return [thrown, thrown, thrown];
-    throw thrown;
-  }
+  const drill = resultOrProblem(() =>
+    stock === undefined ? drillFor(size, material, undefined, units) : drillLeaving(size, stock, units),
+  );
+  return drill instanceof Problem ? [drill, drill, drill] : drill;
 }
 
 /** The reamer functions say what to do about a hole that is coated after. */
 function coatedDrill(callout: Callout, units: Units): [Cell, Cell, Cell] {
-  const [problem] = cell2(() => reamerLimits(callout, 0, units));
+  const problem = resultOrProblem(() => reamerLimits(callout, 0, units)) as Problem;
   return [problem, problem, problem];
 }
 
@@ -228,10 +205,6 @@ function shopData(
 }
 
 function isFine(callout: Callout): boolean {
-  try {
-    return Number(gradeFor(ticks.widthOf(callout), callout.nominal).slice(2)) <= 6;
-  } catch (thrown) {
-    if (thrown instanceof Problem) return true;
-    throw thrown;
-  }
+  const grade = resultOrProblem(() => gradeFor(ticks.widthOf(callout), callout.nominal));
+  return grade instanceof Problem || Number(grade.slice(2)) <= 6;
 }

@@ -5,7 +5,7 @@ import type { Material } from "../../data/materials/materials.ts";
 import type { Units } from "../lengths.ts";
 import { findMaterial } from "../materials/find-material.ts";
 import { readNumberText } from "../number-text.ts";
-import { none, Problem, shown, wrong } from "../problem.ts";
+import { none, Problem, resultOrProblem, shown, wrong } from "../problem.ts";
 import { findTool, type Tool } from "../tools.ts";
 
 /** A material as the sheet names it, and the one of ours that it is, if it is one. */
@@ -159,13 +159,9 @@ export function namedTool(text: string): NamedTool {
   return { text: text.trim(), tool: orUndefined(() => findTool(text)) };
 }
 
-function orUndefined<T>(find: () => T): T | undefined {
-  try {
-    return find();
-  } catch (thrown) {
-    if (thrown instanceof Problem) return undefined;
-    throw thrown;
-  }
+function orUndefined<Found>(find: () => Found): Found | undefined {
+  const found = resultOrProblem(find);
+  return found instanceof Problem ? undefined : found;
 }
 
 /** The entry of a column in the row of the shop's own table, number or text; an error cell as it is. */

@@ -3,7 +3,7 @@
 import type { Callout } from "../callouts/callout.ts";
 import type { Formula } from "../formula.ts";
 import { fromTicks, lengthText, toTicks, type Units } from "../lengths.ts";
-import { Problem, shown } from "../problem.ts";
+import { Problem, resultOrProblem, shown } from "../problem.ts";
 import * as ticks from "../ticks.ts";
 import { INCH, type Limits, MICROMETER, type Ticks } from "../ticks.ts";
 import { orderWindow } from "./reamer-limits.ts";
@@ -55,14 +55,11 @@ sharedReamers.formula = {
 } satisfies Formula;
 
 function windowOf(callout: Callout, cutsOver: number, units: Units): Window {
-  try {
-    return { ...orderWindow(callout, toTicks(cutsOver, units), units), callout };
-  } catch (thrown) {
-    if (!(thrown instanceof Problem)) throw thrown;
-    const text = shown(callout.text);
-    const why = thrown.message.replace(/^callout\b:? ?/, "").replace(`${text} `, "");
-    throw new Problem(thrown.kind, `callouts ${text} ${why}`);
-  }
+  const window = resultOrProblem(() => orderWindow(callout, toTicks(cutsOver, units), units));
+  if (!(window instanceof Problem)) return { ...window, callout };
+  const text = shown(callout.text);
+  const why = window.message.replace(/^callout\b:? ?/, "").replace(`${text} `, "");
+  throw new Problem(window.kind, `callouts ${text} ${why}`);
 }
 
 /**

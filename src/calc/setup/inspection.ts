@@ -147,4 +147,7 @@ gaugeShare.formula = {
       unit: "",
     },
   ],
+  conclusion: (units, ...inputs: [repeatability: number, reproducibility: number, callout: Callout]) => [
+    `${gaugeShare(...inputs, units)[1]}: good up to 10 % of the tolerance, marginal up to 30 %`,
+  ],
 } satisfies Formula;
