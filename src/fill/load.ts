@@ -59,12 +59,15 @@ export function scopes({ parts, sheets }: LoadedWorkbook, names: StoredNames) {
     const key = `${sheet ?? ""}:${name.toLowerCase()}`;
     byName.set(key, sharedFormula(names.decode(formula)));
   }
-  const at = (sheet: number, row: number, column: number): Scope => ({
+  const ownName = (name: string, sheet: number | undefined) => byName.get(`${sheet}:${name.toLowerCase()}`);
+  /** @param home the sheet whose names are meant before those of the workbook; undefined within one of these */
+  const scopeAt = (sheet: number, row: number, column: number, home: number | undefined): Scope => ({
     sheet,
     sheetCalled: (name) => bySheet.get(name.toLowerCase()),
     // A name without dollar signs stands for another place in every cell; the file has it as it is in A1.
-    nameCalled: (name, from) =>
-      (byName.get(`${from}:${name.toLowerCase()}`) ?? byName.get(`:${name.toLowerCase()}`))?.at(row, column),
+    nameCalled: (name, from = home) =>
+      (ownName(name, from) ?? byName.get(`:${name.toLowerCase()}`))?.at(row, column),
+    withinName: (name, from = home) => scopeAt(sheet, row, column, ownName(name, from) ? from : undefined),
     tableArea(name, inside): Area | undefined {
       const table =
         name === undefined
@@ -75,5 +78,5 @@ export function scopes({ parts, sheets }: LoadedWorkbook, names: StoredNames) {
     isVariable: () => false,
     functionCalled: (name) => functionName(name, names),
   });
-  return at;
+  return (sheet: number, row: number, column: number) => scopeAt(sheet, row, column, sheet);
 }

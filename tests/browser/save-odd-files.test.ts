@@ -175,6 +175,21 @@ describe("rows taken out", () => {
 });
 
 describe("rows inserted", () => {
+  test("are followed by names of sheets with Japanese dots, and by a list of ranges with one that is gone", async () => {
+    const behind =
+      '<conditionalFormatting sqref="A3 #REF!"><cfRule type="expression" priority="1"><formula>A3&gt;1</formula></cfRule></conditionalFormatting>';
+    const sheets = { "価格・1": numbered(), Other: row(1, f("A1", "SUM(価格・1!A3:A5)", "12")) };
+    const saved = await savedAfter(fileWith({ sheets }, { behind }), (grid) => grid.insert("ROW", 1, 2));
+    const texts = textsIn(saved!.bytes);
+    expect(texts["xl/worksheets/sheet1.xml"]).toContain('sqref="A5 #REF!"');
+    expect(texts["xl/worksheets/sheet2.xml"]).toContain("<f>SUM(価格・1!A5:A7)</f><v>12</v>");
+  });
+
+  test("are not written where a formula has signs that nobody knows", async () => {
+    const file = smallWorkbook({ sheets: { Jobs: numbered("A3\u2212A2") } });
+    expect(await savedAfter(file, (grid) => grid.insert("ROW", 1))).toBeUndefined();
+  });
+
   const inserted = (file: Uint8Array) => savedAfter(file, (grid) => grid.insert("ROW", 1, 2));
 
   test("move what shapes and pictures show of their own sheet", async () => {

@@ -36,8 +36,10 @@ export interface Scope {
   readonly sheet: number;
   /** The place of a sheet by its name. */
   sheetCalled(name: string): number | undefined;
-  /** A formula instead of a defined name, as it reads in this cell. */
-  nameCalled(name: string, sheet: number): string | undefined;
+  /** A formula instead of a defined name, as it reads in this cell; without a sheet, of the name that is meant here. */
+  nameCalled(name: string, sheet: number | undefined): string | undefined;
+  /** What names mean in that formula, if it is not the same. */
+  withinName?(name: string, sheet: number | undefined): Scope;
   /** Cells of a table; `table` is undefined for the one in which the formula stands. */
   tableArea(table: string | undefined, inside: string): Area | undefined;
   /** Whether a name that is nothing else is a variable. */

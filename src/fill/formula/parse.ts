@@ -147,7 +147,7 @@ class Parser extends ReferenceReader {
     }
   }
 
-  protected formulaOf(formula: string): Node {
-    return new Parser(formula, this.scope, this.found, this.names + 1).whole();
+  protected formulaOf(formula: string, scope: Scope): Node {
+    return new Parser(formula, scope, this.found, this.names + 1).whole();
   }
 }

@@ -37,7 +37,7 @@ export abstract class ReferenceReader extends TokenReader {
   }
 
   /** A formula that is called by a name. */
-  protected abstract formulaOf(formula: string): Node;
+  protected abstract formulaOf(formula: string, scope: Scope): Node;
 
   protected collectAreas(): void {
     if (this.isCollecting) return;
@@ -75,8 +75,8 @@ export abstract class ReferenceReader extends TokenReader {
     this.found.calls.add(name);
     if (movingFunctions.has(name)) this.found.isMoving = true;
     // A function that the workbook defines.
-    const own = this.scope.nameCalled(written, this.scope.sheet);
-    if (own !== undefined && !this.found.noted.has(own)) this.inside(own);
+    const own = this.scope.nameCalled(written, undefined);
+    if (own !== undefined && !this.found.noted.has(own)) this.inside(own, written);
     return name;
   }
 
@@ -156,11 +156,11 @@ export abstract class ReferenceReader extends TokenReader {
   }
 
   private definedName(name: string, sheet: number | undefined): Node {
-    const formula = this.scope.nameCalled(name, sheet ?? this.scope.sheet);
+    const formula = this.scope.nameCalled(name, sheet);
     if (formula === undefined) this.refuse(`the name ${name.slice(0, 40)}`);
     if (this.names >= NAMES_DEEPEST) this.refuseUntraced("names that name one another");
     try {
-      const node = this.formulaOf(formula);
+      const node = this.formulaOf(formula, this.scope.withinName?.(name, sheet) ?? this.scope);
       return node.kind === "value" || node.kind === "area" ? node : { kind: "named", node };
     } catch (error) {
       if (error instanceof Unreadable) this.refuse(error.message);
@@ -169,10 +169,10 @@ export abstract class ReferenceReader extends TokenReader {
   }
 
   /** Notes what a formula reads that is called by its name. */
-  private inside(formula: string): void {
+  private inside(formula: string, name: string): void {
     this.found.noted.add(formula);
     try {
-      this.formulaOf(formula);
+      this.formulaOf(formula, this.scope.withinName?.(name, undefined) ?? this.scope);
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error;
     }

@@ -42,7 +42,7 @@ export async function readFormula(
   const { node, unknown } = parseFormula(inCalls(formula.slice(1)), {
     sheet: placeOf(home.sheet),
     sheetCalled: (name) => (placeOf(name) < 0 ? undefined : placeOf(name)),
-    nameCalled(name, sheet) {
+    nameCalled(name, sheet = placeOf(home.sheet)) {
       const own = names.find((one) => isSame(one.name, name) && one.sheet && placeOf(one.sheet) === sheet);
       const meant = own ?? names.find((one) => isSame(one.name, name) && one.sheet === undefined);
       return meant && !isRelative(meant.formula) ? meant.formula.replace(/^=/, "") : undefined;

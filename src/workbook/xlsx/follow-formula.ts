@@ -110,8 +110,8 @@ class Reader {
   private qualifierAt(i: number): Qualifier | undefined {
     const { tokens } = this;
     const { kind, text } = tokens[i];
-    // `!A1` is on whatever sheet is in sight.
-    if (text === "!" && this.change.lines) this.isCertain = false;
+    // `!A1` is on whatever sheet is in sight; what is not known may be a part of a name.
+    if (kind === "unknown" || (text === "!" && this.change.lines)) this.isCertain = false;
     const at = (offset: number) => tokens[i + offset]?.text;
     if (kind === "bracket" && at(2) === "!") return { length: 3, first: "", last: "", isOutside: true };
     if (kind === "bracket" && at(1) === "!") return { length: 2, first: "", last: "", isOutside: true };

@@ -27,7 +27,8 @@ const patterns: readonly [TokenKind, RegExp][] = [
   ["error", /#(?:N\/A|NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|SPILL!|CALC!|FIELD!|GETTING_DATA)/iy],
   ["number", /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?(?![A-Za-z_\d.])/y],
   // Also `1:3`, the start of which the line above has taken for a number.
-  ["name", /[$\p{L}_\\][\p{L}\p{M}\p{N}_.\\?$]*/uy],
+  // The middle dots of Japanese stand in names of sheets without quotes.
+  ["name", /[$\p{L}_\\][\p{L}\p{M}\p{N}_.\\?$\u30FB\uFF65]*/uy],
   ["space", /[ \t\r\n]+/y],
   ["operator", /<=|>=|<>|[-+*/^&=<>%(),;{}:!@#]/y],
 ];

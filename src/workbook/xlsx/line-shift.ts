@@ -81,13 +81,13 @@ export function shiftedRef(ref: string, shift: LineShift): string | undefined {
   return now && boxName(now);
 }
 
-/** Several ranges with spaces between them. @throws NotCertain */
+/** Several ranges with spaces between them; what is left of ranges that are gone stays. @throws NotCertain */
 export const shiftedRefs = (refs: string, shift: LineShift): string =>
   refs
     .trim()
     .split(/\s+/)
     .filter((ref) => ref !== "")
-    .flatMap((ref) => shiftedRef(ref, shift) ?? [])
+    .flatMap((ref) => (ref === "#REF!" ? ref : (shiftedRef(ref, shift) ?? [])))
     .join(" ");
 
 export const lineOf = (corner: Corner, axis: Axis): number | undefined =>
