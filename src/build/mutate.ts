@@ -28,8 +28,10 @@ const subject = values.fill
       sources: filesOf(
         ["src/fill/**/*.ts"],
         [
-          // Command line, threads, and loading: what runs them starts processes of its own.
-          ...["main", "threads", "workbook-worker", "load-functions"].map((name) => `src/fill/${name}.ts`),
+          // Command line, its progress bar, threads, and loading: what tests them starts processes of its own.
+          ...["main", "show", "threads", "workbook-worker", "load-functions"].map(
+            (name) => `src/fill/${name}.ts`,
+          ),
         ],
       ),
       direct: filesOf(["tests/fill/**/*.test.ts"]),
@@ -113,7 +115,7 @@ await each(mutants, async (mutant, worker) => {
   const files = testFiles.filter((file) => passing[Number(mutant.id)].has(file));
   if (files.length > 0) verdicts.set(mutant, await verdictOn(mutant.id, files, worker));
   else if (!atLoad.has(mutant.id)) verdicts.set(mutant, "NoCoverage");
-  if (verdicts.size % 200 === 0) console.log(`${verdicts.size} mutants ${elapsed()}`);
+  if (verdicts.has(mutant) && verdicts.size % 100 === 0) console.log(`${verdicts.size} mutants ${elapsed()}`);
 });
 for (const worker of workers) worker.end();
 rmSync(scriptFile);

@@ -1,0 +1,68 @@
+// tests: what STEPS says in words: the rows of a table that an answer rests on, and the comparison that it is.
+
+import { describe, expect, test } from "vitest";
+import { sheet } from "../support/sheet.ts";
+
+const linesOf = (id: string, ...args: unknown[]) =>
+  sheet("STEPS", id, ...args)
+    .map(([line]) => String(line))
+    .filter((line) => !line.startsWith("source: "));
+
+describe("a part of a callout", () => {
+  test("that is a deviation of a class comes about as the class does", () => {
+    for (const [part, id] of [
+      ["lower", "LOWERDEV"],
+      ["upper", "UPPERDEV"],
+    ]) {
+      const lines = linesOf("CALLOUT", " 12 P7 ", part);
+      expect(lines.slice(0, -1)).toEqual(linesOf(id, 12, "P7").slice(0, -1));
+      expect(lines.length).toBeGreaterThan(3);
+    }
+    // ISO 286-2: 12 P7 is −11 and −29 µm.
+    expect(linesOf("CALLOUT", " 12 P7 ", "lower").at(-1)).toBe("lower of 12 P7: -0.029");
+  });
+  test("that is none is said alone", () => {
+    expect(linesOf("CALLOUT", "4X 12 H7", "count")).toEqual(["count of 4X 12 H7: 4"]);
+    expect(linesOf("CALLOUT", "12 +0.018/0", "upper")).toEqual(["upper of 12 +0.018/0: 0.018"]);
+  });
+});
+
+test("a grade is set beside the tolerance", () => {
+  // ISO 286-1: IT7 over 10 to 18 mm is 18 µm.
+  expect(linesOf("GRADEFOR", "12 +0.020/0")).toEqual([
+    "tolerance 0.02 mm; IT7 at 12 mm is 0.018 mm, the coarsest grade no wider",
+    "one reaming pass, with a reamer ground to the window and runout within RUNOUTCHECK's limit",
+  ]);
+});
+
+test("a plan names the functions that its cells are", () => {
+  const lines = linesOf("PLAN", "12 H7", "C45", 30).join("\n");
+  for (const id of ["LIMITS", "REAMERLIMITS", "REAMERSIZE", "DRILLFOR", "CUTTINGDATA", "HOLETIME", "STEPS"])
+    expect(lines).toContain(id);
+  for (const value of ["2 mm", "3 mm", "0.08 in", "0.12 in"]) expect(lines).toContain(value);
+});
+
+test("a share of the tolerance says which class of gauge it is", () => {
+  // 10 H7 is 15 µm wide: 6·√(0.8² + 0.6²) = 6 µm, 40 %; of 0.25 and 0 µm 1.5 µm, 10 %.
+  expect(linesOf("GAUGESHARE", 0.0008, 0.0006, "10 H7").at(-1)).toMatch(/^unfit: /);
+  expect(linesOf("GAUGESHARE", 0.00025, 0, "10 H7").at(-1)).toMatch(/^good: /);
+  expect(linesOf("GAUGESHARE", 0.0005, 0, "10 H7").at(-1)).toMatch(/^marginal: /);
+});
+
+test("a runout is set beside its limit, the usual one where none is given", () => {
+  expect(linesOf("RUNOUTCHECK", 0.008)).toEqual(["runout 0.008 mm, limit 0.005 mm", "over by 0.003"]);
+  expect(linesOf("RUNOUTCHECK", 0.008, 0.01)).toEqual(["runout 0.008 mm, limit 0.01 mm", "ok"]);
+  expect(linesOf("RUNOUTCHECK", 0.0003, undefined, "in")).toEqual([
+    "runout 0.0003 in, limit 0.0002 in",
+    "over by 0.0001",
+  ]);
+});
+
+test("runout in one plane is one line, with angles a sum of vectors", () => {
+  expect(linesOf("RUNOUTAT", 0.004, 20, 0.004, 120, 160).length).toBe(3);
+  const lines = linesOf("RUNOUTAT", 0.004, 20, 0.004, 120, 160, 0, 90);
+  const names = lines.filter((_, at) => at % 3 === 0).map((line) => line.split(" = ")[0]);
+  expect(names).toEqual(["x1", "y1", "x2", "y2", "x", "y", "runout"]);
+  // x = 4·(1 − 1.4), y = 4·1.4 µm.
+  expect(lines.at(-1)).toMatch(/^runout = 0\.005824\d* as the readings$/);
+});
