@@ -2,7 +2,7 @@
 
 import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
-import { JSDOM } from "jsdom";
+import { type DefaultTreeAdapterTypes, parse } from "parse5";
 
 /** Addresses elsewhere that a page may name. */
 const elsewhere = new Set(["https://appsforoffice.microsoft.com/lib/1/hosted/office.js"]);
@@ -20,22 +20,24 @@ interface LinkedPage {
   readonly places: ReadonlySet<string>;
 }
 
-/** One window for all pages: making one takes longer than reading a page. */
-export function pageReader(): (text: string) => Document {
-  const parser = new new JSDOM().window.DOMParser();
-  return (text) => parser.parseFromString(text, "text/html");
-}
-
-function readPage(document: Document): LinkedPage {
-  const values = (name: string) =>
-    [...document.querySelectorAll(`[${name}]`)].map((element) => element.getAttribute(name)!);
-  return { links: [...values("href"), ...values("src")], places: new Set(values("id")) };
+function readPage(text: string): LinkedPage {
+  const links: string[] = [];
+  const places = new Set<string>();
+  const read = (node: DefaultTreeAdapterTypes.Node): void => {
+    if ("attrs" in node)
+      for (const { name, value } of node.attrs) {
+        if (name === "href" || name === "src") links.push(value);
+        if (name === "id") places.add(value);
+      }
+    if ("childNodes" in node) node.childNodes.forEach(read);
+  };
+  read(parse(text));
+  return { links, places };
 }
 
 /** Each link of the pages in `folder` that leads nowhere, or out of it, as "page: link". */
 export function brokenLinks(folder: string): string[] {
-  const read = pageReader();
-  const pages = new Map(pagesIn(folder).map((file) => [file, readPage(read(readFileSync(file, "utf8")))]));
+  const pages = new Map(pagesIn(folder).map((file) => [file, readPage(readFileSync(file, "utf8"))]));
   return [...pages].flatMap(([file, { links }]) =>
     links
       .filter((link) => !elsewhere.has(link) && !leadsSomewhere(link, file))

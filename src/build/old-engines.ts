@@ -25,11 +25,16 @@ const FUNCTIONS: Readonly<Record<string, string>> = {
 };
 const LOOK_BEHIND = /\(\?<[=!]/g;
 
+/** The patterns that take the whole file with them. */
+export const lookBehinds = (script: string): string[] =>
+  Array.from(
+    script.matchAll(LOOK_BEHIND),
+    ({ index }) => `look-behind, which Safari parses from 16.4 on: ${script.slice(index, index + 30)}`,
+  );
+
 /** Everything that such an engine lacks, one line each. */
 export function lackingInOldEngines(script: string): string[] {
-  const found = new Set<string>();
-  for (const { index } of script.matchAll(LOOK_BEHIND))
-    found.add(`look-behind, which Safari parses from 16.4 on: ${script.slice(index, index + 30)}`);
+  const found = new Set<string>(lookBehinds(script));
   const look = (node: ts.Node): void => {
     if (ts.isRegularExpressionLiteral(node) && /[dv]/.test(node.text.slice(node.text.lastIndexOf("/"))))
       found.add(`a pattern with the flag d or v: ${node.text.slice(0, 30)}`);

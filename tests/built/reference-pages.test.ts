@@ -1,15 +1,20 @@
 // tests: what the reference pages show is what the functions do: the formula is that of STEPS, and a picture has the figures
 // of its example.
 
+import { readFileSync } from "node:fs";
+import { basename, join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { pageReader } from "../../src/build/links.ts";
+import { pagesIn } from "../../src/build/links.ts";
+import { distFolder } from "../../src/build/paths.ts";
 import { symbolInWords } from "../../src/build/reference/formulas.ts";
-import { referencePages } from "../../src/build/reference/pages.ts";
 import { pictureOf } from "../../src/build/reference/pictures.ts";
+import { readPage as read } from "../support/page-reader.ts";
 import { sheet } from "../support/sheet.ts";
 
-const read = pageReader();
-const pages = [...(await referencePages())].map(([name, text]) => ({ name, page: read(text) }));
+const pages = pagesIn(join(distFolder, "reference")).map((path) => ({
+  name: basename(path),
+  page: read(readFileSync(path, "utf8")),
+}));
 const texts = (page: ParentNode, selector: string) =>
   [...page.querySelectorAll(selector)].map(({ textContent }) => textContent ?? "");
 
