@@ -5,7 +5,7 @@ import { registerFunctions } from "../../src/browser/register-functions.ts";
 import { Looks, sheetOfSteps } from "../../src/browser/sheet-of-steps.ts";
 import { buildMetadata } from "../../src/build/metadata.ts";
 import { keepPrintSetup } from "../../src/workbook/grid-print.ts";
-import { registerSteps } from "../../src/workbook/grid-steps.ts";
+import { registerSteps, runSteps, type Step } from "../../src/workbook/grid-steps.ts";
 import { GridWorkbook } from "../../src/workbook/grid-workbook.ts";
 import type { NewSheet } from "../../src/workbook/workbook.ts";
 import { readCell } from "../../src/workbook/xlsx/addresses.ts";
@@ -41,6 +41,7 @@ export interface FunctionGrid {
   shown(address: string, sheet?: string): string;
   value(address: string, sheet?: string): unknown;
   message(address: string, sheet?: string): string | undefined;
+  /** What is typed is computed, all at once, when something is next asked of the grid. */
   type(address: string, content: string | number, sheet?: string): void;
 }
 
@@ -58,14 +59,31 @@ function gridOver(model: library.Model): FunctionGrid {
     sheetId: sheet === undefined ? getters.getActiveSheetId() : getters.getSheetIdByName(sheet)!,
     ...position(address),
   });
+  const workbook = new GridWorkbook(model);
+  let typed: Step[] = [];
+  const compute = () => {
+    const steps = typed;
+    typed = [];
+    if (steps.length > 0) runSteps(model, steps);
+  };
+  const cell = (address: string, sheet?: string) => {
+    compute();
+    return getters.getEvaluatedCell(at(address, sheet));
+  };
   return {
-    model,
-    workbook: new GridWorkbook(model),
-    shown: (address, sheet) => getters.getEvaluatedCell(at(address, sheet)).formattedValue,
-    value: (address, sheet) => getters.getEvaluatedCell(at(address, sheet)).value,
-    message: (address, sheet) => (getters.getEvaluatedCell(at(address, sheet)) as any).message,
+    get model() {
+      compute();
+      return model;
+    },
+    get workbook() {
+      compute();
+      return workbook;
+    },
+    shown: (address, sheet) => cell(address, sheet).formattedValue,
+    value: (address, sheet) => cell(address, sheet).value,
+    message: (address, sheet) => (cell(address, sheet) as any).message,
     type: (address, content, sheet) => {
-      model.dispatch("UPDATE_CELL", { ...at(address, sheet), content: String(content) });
+      typed.push({ type: "UPDATE_CELL", ...at(address, sheet), content: String(content) });
     },
   };
 }
