@@ -9,7 +9,7 @@ import { tasks } from "../src/build/reference/topics.ts";
 import { sources } from "../src/data/sources.ts";
 import { associated } from "./support/custom-functions.ts";
 import { isAsWritten, readFormula, readResult } from "./support/formula.ts";
-import { share } from "./support/share.ts";
+import { runs, share } from "./support/share.ts";
 import { type Cells, declarations, handedOver, isError, messageOf, said, sheet } from "./support/sheet.ts";
 
 const functions = declarations.map((declaration) => [declaration.id, declaration] as const);
@@ -317,7 +317,7 @@ describe("nasty cells", () => {
         const cells = associated.get(id)!(...given, ...(invoked ? [{ address: "Sheet1!A1" }] : []));
         expectSound(id, cells, args);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 

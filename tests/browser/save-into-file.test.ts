@@ -27,7 +27,7 @@ import {
   textsIn,
   zipped,
 } from "../support/package.ts";
-import { runs } from "../support/share.ts";
+import { quickTest, runs } from "../support/share.ts";
 import { functions, metadata } from "../support/small-functions.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 
@@ -76,14 +76,14 @@ const small = (rows: string, more: Partial<SmallWorkbook> = {}) =>
   smallWorkbook({ sheets: { Sheet1: rows }, ...more });
 
 describe("saving into the file", () => {
-  test("without a change is the same bytes", () => {
+  quickTest("without a change is the same bytes", () => {
     const file = small(
       row(1, n("A1", 1), '<c r="B1" t="inlineStr"><is><t>01</t></is></c>', f("C1", "A1*5", "4")),
     );
     expect(saved(file, {}).bytes).toEqual(file);
   });
 
-  test("writes what was typed, and computes what depends on it", () => {
+  quickTest("writes what was typed, and computes what depends on it", () => {
     const rows =
       row(1, n("A1", 1, ' s="0"'), f("B1", "A1*2", "2"), f("C1", "_xldudf_REAM_TWICE(B1)", "4")) +
       row(
@@ -108,7 +108,7 @@ describe("saving into the file", () => {
     expect(report.sheets[0]).toMatchObject({ computed: 3, kept: 0 });
   });
 
-  test("leaves every other part as it was", () => {
+  quickTest("leaves every other part as it was", () => {
     const file = small(row(1, n("A1", 1)), {
       more: {
         "xl/comments1.xml": "<comments/>",
@@ -121,7 +121,7 @@ describe("saving into the file", () => {
       if (name !== "xl/worksheets/sheet1.xml") expect(bytes, name).toEqual(before.get(name));
   });
 
-  test("writes beside a table and into aligned cells no more than cells", async () => {
+  quickTest("writes beside a table and into aligned cells no more than cells", async () => {
     const book = new ExcelJS.Workbook();
     const sheet = book.addWorksheet("Sheet1");
     const columns = [{ name: "Hole" }, { name: "Price" }];
@@ -139,7 +139,7 @@ describe("saving into the file", () => {
     expect(textsIn(bytes)["xl/tables/table1.xml"]).toBe(textsIn(file)["xl/tables/table1.xml"]);
   });
 
-  test("empties a cell, and takes its formula from the list of formulas", () => {
+  quickTest("empties a cell, and takes its formula from the list of formulas", () => {
     const relations =
       '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="rId2" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/calcChain" Target="calcChain.xml"/></Relationships>';
     const file = small(row(1, n("A1", 1), f("B1", "A1", "1"), f("C1", "A1", "1")), {
@@ -153,7 +153,7 @@ describe("saving into the file", () => {
     expect(textsIn(bytes)["xl/calcChain.xml"]).toBe('<calcChain><c r="C1" i="1"/></calcChain>');
   });
 
-  test("keeps the formulas that shared the text of a changed one", () => {
+  quickTest("keeps the formulas that shared the text of a changed one", () => {
     const rows =
       row(1, n("A1", 1), '<c r="B1"><f t="shared" ref="B1:B3" si="0">A1*2</f><v>2</v></c>') +
       row(2, n("A2", 2), '<c r="B2"><f t="shared" si="0"/><v>4</v></c>') +
@@ -166,23 +166,30 @@ describe("saving into the file", () => {
     );
   });
 
-  test("a formula that spills gets its mark and its cells, and the file the part that tells of marks", async () => {
-    const { bytes } = saved(small(row(1, n("A1", 3))), { B1: "=REAM.DOWN(A1)" });
-    expect(sheetOf(bytes)).toBe(
-      row(1, n("A1", 3), '<c r="B1" cm="1"><f t="array" ref="B1:B3">_xldudf_REAM_DOWN(A1)</f><v>1</v></c>') +
-        row(2, n("B2", 2)) +
-        row(3, n("B3", 3)),
-    );
-    const texts = textsIn(bytes);
-    expect(texts["xl/metadata.xml"]).toContain("XLDAPR");
-    expect(texts["[Content_Types].xml"]).toContain("/xl/metadata.xml");
-    expect(texts["xl/_rels/workbook.xml.rels"]).toContain("sheetMetadata");
-    const book = new ExcelJS.Workbook();
-    await book.xlsx.load(bytes as never);
-    expect(book.getWorksheet("Sheet1")!.getCell("B3").value).toBe(3);
-  });
+  quickTest(
+    "a formula that spills gets its mark and its cells, and the file the part that tells of marks",
+    async () => {
+      const { bytes } = saved(small(row(1, n("A1", 3))), { B1: "=REAM.DOWN(A1)" });
+      expect(sheetOf(bytes)).toBe(
+        row(
+          1,
+          n("A1", 3),
+          '<c r="B1" cm="1"><f t="array" ref="B1:B3">_xldudf_REAM_DOWN(A1)</f><v>1</v></c>',
+        ) +
+          row(2, n("B2", 2)) +
+          row(3, n("B3", 3)),
+      );
+      const texts = textsIn(bytes);
+      expect(texts["xl/metadata.xml"]).toContain("XLDAPR");
+      expect(texts["[Content_Types].xml"]).toContain("/xl/metadata.xml");
+      expect(texts["xl/_rels/workbook.xml.rels"]).toContain("sheetMetadata");
+      const book = new ExcelJS.Workbook();
+      await book.xlsx.load(bytes as never);
+      expect(book.getWorksheet("Sheet1")!.getCell("B3").value).toBe(3);
+    },
+  );
 
-  test("a mistyped name and a missing argument stay formulas, and Excel is asked to compute", () => {
+  quickTest("a mistyped name and a missing argument stay formulas, and Excel is asked to compute", () => {
     const { bytes } = saved(small(row(1, n("A1", 3))), {
       B1: "=REAM.TWISE(A1)",
       C1: "=REAM.TWICE()",
@@ -194,7 +201,7 @@ describe("saving into the file", () => {
     expect(textsIn(bytes)["xl/workbook.xml"]).toContain('<calcPr fullCalcOnLoad="1"/>');
   });
 
-  test("keeps the count of dates from 1904", () => {
+  quickTest("keeps the count of dates from 1904", () => {
     const styles =
       '<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font/></fonts><fills count="1"><fill><patternFill patternType="none"/></fill></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="2"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/><xf numFmtId="14" fontId="0" fillId="0" borderId="0" applyNumberFormat="1"/></cellXfs></styleSheet>';
     const parts = partsOf({
@@ -231,7 +238,7 @@ describe("saving into the file", () => {
     );
   });
 
-  test("with values only, REAM formulas are gone and others stay", () => {
+  quickTest("with values only, REAM formulas are gone and others stay", () => {
     const rows = row(1, n("A1", 3), f("B1", "_xldudf_REAM_TWICE(A1)", "6"), f("C1", "B1+1", "7"));
     expect(sheetOf(saved(small(rows), { A1: "4" }, true).bytes)).toBe(
       row(1, n("A1", 4), n("B1", 8), f("C1", "B1+1", "9")),
@@ -271,7 +278,7 @@ describe("saving into the file", () => {
         // And once more without a change.
         expect(saved(bytes, {}).bytes.length).toBe(bytes.length);
       }),
-      { numRuns: runs(30) },
+      { numRuns: runs(30, 6) },
     );
   });
 });
@@ -301,7 +308,7 @@ describe("number formats, widths and heights", () => {
     return book.worksheets[0];
   };
 
-  test("are written into the parts that say them, and what is not changed stays", async () => {
+  quickTest("are written into the parts that say them, and what is not changed stays", async () => {
     const file = await styled();
     const { bytes } = saved(file, { A5: "5%", A6: "1/5/2024", D1: "$5" }, false, (model, sheetId) => {
       const run = (type: string, more: object) =>
@@ -388,11 +395,11 @@ describe("number formats, widths and heights", () => {
             expect(Math.abs(size - wanted![sizes][i])).toBeLessThanOrEqual(1);
           });
       }),
-      { numRuns: runs(15) },
+      { numRuns: runs(15, 5) },
     );
   });
 
-  test("a number with the format of texts is a text, and the other way round", async () => {
+  quickTest("a number with the format of texts is a text, and the other way round", async () => {
     const book = new ExcelJS.Workbook();
     const sheet = book.addWorksheet("Sheet1");
     sheet.getCell("A1").value = 12;
@@ -417,7 +424,7 @@ describe("number formats, widths and heights", () => {
     ]);
   });
 
-  test("a format that programs may read otherwise asks for the whole sheet", async () => {
+  quickTest("a format that programs may read otherwise asks for the whole sheet", async () => {
     const opened = openWorkbook(await styled(), gridLibrary, names);
     const model = new gridLibrary.Model(opened.data as never);
     const before = snapshotOf(model);
@@ -466,7 +473,7 @@ describe("a sheet that is new", () => {
       rows: 1,
     } as never);
 
-  test("is put behind the others, with its styles and values, and every other part stays", async () => {
+  quickTest("is put behind the others, with its styles and values, and every other part stays", async () => {
     const { file, saved, again } = await withPaper(paper);
     const [was, now] = [textsIn(file), textsIn(saved.bytes)];
     const changed = Object.keys(was).filter((name) => was[name] !== now[name]);
@@ -490,7 +497,7 @@ describe("a sheet that is new", () => {
     expect(saved.report.sheets.map(({ sheet }) => sheet)).toEqual(["Jobs", "Quote & more"]);
   });
 
-  test("is saved once more with what was typed into it", async () => {
+  quickTest("is saved once more with what was typed into it", async () => {
     const { opened, saved, model } = await withPaper(paper);
     const file = openPackage(saved.bytes);
     const now = { ...opened, file, parts: readWorkbookParts(file), places: saved.places };
@@ -507,7 +514,7 @@ describe("a sheet that is new", () => {
     expect(again.worksheets[1].getCell("A3").value).toMatchObject({ result: 7 });
   });
 
-  test("may come with another", async () => {
+  quickTest("may come with another", async () => {
     const { again } = await withPaper(async (workbook) => {
       await paper(workbook);
       await paper(workbook);
@@ -516,7 +523,7 @@ describe("a sheet that is new", () => {
     expect(again.worksheets[2].getCell("A3").value).toMatchObject({ result: 7 });
   });
 
-  test("is not put into styles that are written under a prefix", async () => {
+  quickTest("is not put into styles that are written under a prefix", async () => {
     const parts = textsIn(new Uint8Array(await (await book()).xlsx.writeBuffer()));
     parts["xl/styles.xml"] = parts["xl/styles.xml"]
       .replaceAll(/<(\/?)(?=[a-z])/gi, "<$1x:")

@@ -6,7 +6,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
 import { smallWorkbook, textsIn } from "../support/package.ts";
-import { runs } from "../support/share.ts";
+import { quickTest, runs } from "../support/share.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 import { type Grid, type GridModel, names, savedAfter } from "./saving.ts";
 
@@ -55,7 +55,7 @@ describe("rows and columns that stay in sight", () => {
     return { state, xSplit, ySplit, topLeftCell };
   };
 
-  test("are written, and taken away again", async () => {
+  quickTest("are written, and taken away again", async () => {
     const rows = (grid: Grid) => grid.run("FREEZE_ROWS", { quantity: 2 });
     const columns = (grid: Grid) => grid.run("FREEZE_COLUMNS", { quantity: 1 });
     expect(await frozenAfter(rows)).toEqual({ state: "frozen", xSplit: 0, ySplit: 2, topLeftCell: "A3" });
@@ -70,7 +70,7 @@ describe("rows and columns that stay in sight", () => {
     expect(textsIn(again!.bytes)["xl/worksheets/sheet1.xml"]).not.toContain("pane");
   });
 
-  test("are written into a sheet that says nothing of how it is seen", async () => {
+  quickTest("are written into a sheet that says nothing of how it is seen", async () => {
     const bare = smallWorkbook({
       sheets: { A: '<row r="1"><c r="A1"><v>1</v></c></row><row r="4"><c r="C4"><v>2</v></c></row>' },
     });
@@ -81,7 +81,7 @@ describe("rows and columns that stay in sight", () => {
     expect(book.worksheets[0].getCell("C4").value).toBe(2);
   });
 
-  test("are as many as there are of them when a row is inserted above", async () => {
+  quickTest("are as many as there are of them when a row is inserted above", async () => {
     const saved = await savedAfter(await styledFile(), (grid) => grid.run("FREEZE_ROWS", { quantity: 2 }));
     const again = await savedAfter(saved!.bytes, (grid) => grid.insert("ROW", 1));
     expect(textsIn(again!.bytes)["xl/worksheets/sheet1.xml"]).toContain('ySplit="3"');
@@ -89,7 +89,7 @@ describe("rows and columns that stay in sight", () => {
 });
 
 describe("looks of cells", () => {
-  test("are added to what the cells had", async () => {
+  quickTest("are added to what the cells had", async () => {
     const { sheet, changed, bytes } = await sheetAfter((grid) => {
       format(grid, [zone(1, 1)], { bold: true, textColor: "#112233" });
       format(grid, [zone(2, 1)], { strikethrough: true });
@@ -135,7 +135,7 @@ describe("looks of cells", () => {
     expect((await savedAfter(bytes, () => undefined))!.bytes).toEqual(bytes);
   });
 
-  test("go where they are taken away", async () => {
+  quickTest("go where they are taken away", async () => {
     const { sheet } = await sheetAfter((grid) => {
       format(grid, [zone(1, 1)], { italic: false });
       grid.run("SET_ZONE_BORDERS", { target: [zone(1, 1)], border: { position: "clear" } });
@@ -147,7 +147,7 @@ describe("looks of cells", () => {
     expect(sheet.getCell("B4").alignment?.wrapText).toBeFalsy();
   });
 
-  test("of new rows are those of the row beside them, whatever the grid knows of them", async () => {
+  quickTest("of new rows are those of the row beside them, whatever the grid knows of them", async () => {
     const { sheet } = await sheetAfter((grid) => {
       grid.insert("ROW", 2, 2);
       grid.type(2, 1, "7");
@@ -158,7 +158,7 @@ describe("looks of cells", () => {
     expect(sheet.getCell("B3").value).toBe(7);
   });
 
-  test("rows and columns are hidden and shown, cells are merged and taken apart", async () => {
+  quickTest("rows and columns are hidden and shown, cells are merged and taken apart", async () => {
     const { sheet, changed, bytes } = await sheetAfter((grid) => {
       grid.run("HIDE_COLUMNS_ROWS", { dimension: "ROW", elements: [3, 8] });
       grid.run("HIDE_COLUMNS_ROWS", { dimension: "COL", elements: [2] });
@@ -256,7 +256,7 @@ describe("looks of cells", () => {
         const { data } = openWorkbook(saved!.bytes, gridLibrary, names);
         expect(looks(new gridLibrary.Model(data as never))).toEqual(wanted);
       }),
-      { numRuns: runs(25) },
+      { numRuns: runs(25, 8) },
     );
   });
 });

@@ -8,7 +8,7 @@ import { describe, expect, test } from "vitest";
 import { columnName } from "../../src/workbook/xlsx/addresses.ts";
 import { structureSteps } from "../../src/workbook/xlsx-grid/structure.ts";
 import { smallWorkbook, textsIn } from "../support/package.ts";
-import { runs } from "../support/share.ts";
+import { quickTest, runs } from "../support/share.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 import { savedAfter } from "./saving.ts";
 
@@ -198,7 +198,7 @@ describe("rows and columns inserted and taken out", () => {
           });
         },
       ),
-      { numRuns: runs(40) },
+      { numRuns: runs(40, 8) },
     );
   });
 });
@@ -261,7 +261,7 @@ const partsThatDiffer = (a: Uint8Array, b: Uint8Array) => {
 };
 
 describe("references", () => {
-  test.each([
+  quickTest.each([
     ["SUM(A1:A500)", "SUM(A1:A502)"],
     ["SUM(A2:A1048576)", "SUM(A2:A1048576)"],
     ["SUM($A$1:$A$1048576)", "SUM($A$1:$A$1048576)"],
@@ -305,7 +305,7 @@ describe("a result that fills several cells", () => {
     return [1, 2, 3, 4, 5, 6].map((row) => sheet.getCell(row, 2).result ?? sheet.getCell(row, 2).value);
   };
 
-  test("fills them again where a row comes between, or one of them is taken out", async () => {
+  quickTest("fills them again where a row comes between, or one of them is taken out", async () => {
     const between = await savedAfter(await filled(), (grid) => grid.insert("ROW", 1, 2));
     expect(await column(between!.bytes)).toEqual([1, 2, 3, null, null, null]);
     expect(textsIn(between!.bytes)["xl/worksheets/sheet1.xml"]).toContain('ref="B1:B3"');
@@ -317,7 +317,7 @@ describe("a result that fills several cells", () => {
     });
   });
 
-  test("moves whole, and goes with its formula", async () => {
+  quickTest("moves whole, and goes with its formula", async () => {
     const moved = await savedAfter(await filled(), (grid) => grid.insert("ROW", 0, 2));
     expect(await column(moved!.bytes)).toEqual([null, null, 1, 2, 3, null]);
     expect(textsIn(moved!.bytes)["xl/worksheets/sheet1.xml"]).toContain('ref="B3:B5"');
@@ -331,7 +331,7 @@ describe("a result that fills several cells", () => {
 });
 
 describe("what hangs on cells", () => {
-  test("moves down with them", async () => {
+  quickTest("moves down with them", async () => {
     const file = await fullFile();
     const saved = await savedAfter(file, (grid) => {
       grid.insert("ROW", 3, 2);
@@ -367,7 +367,7 @@ describe("what hangs on cells", () => {
     ).toEqual([]);
   });
 
-  test("moves up, and is gone with them", async () => {
+  quickTest("moves up, and is gone with them", async () => {
     const saved = await savedAfter(await fullFile(), (grid) => grid.remove("ROW", [3, 6]));
     const book = await read(saved!.bytes);
     const [sheet, other] = book.worksheets;
@@ -386,11 +386,11 @@ describe("what hangs on cells", () => {
     expect(other.getCell("A1").value).toMatchObject({ formula: "SUM(Sizes)+Jobs!C5", result: 29 });
   });
 
-  test("is not written where a table would lose its header", async () => {
+  quickTest("is not written where a table would lose its header", async () => {
     expect(await savedAfter(await fullFile(), (grid) => grid.remove("ROW", [5]))).toBeUndefined();
   });
 
-  test("moves to the right with them", async () => {
+  quickTest("moves to the right with them", async () => {
     const saved = await savedAfter(await fullFile(), (grid) => grid.insert("COL", 1, 1));
     const book = await read(saved!.bytes);
     const [sheet, other] = book.worksheets;
@@ -407,7 +407,7 @@ describe("what hangs on cells", () => {
     expect(other.getCell("A1").value).toMatchObject({ formula: "SUM(Sizes)+Jobs!D6", result: 36 });
   });
 
-  test("goes by the new name of its sheet", async () => {
+  quickTest("goes by the new name of its sheet", async () => {
     const file = await fullFile();
     const saved = await savedAfter(file, (grid) => {
       grid.rename("Jobs & more");
@@ -426,7 +426,7 @@ describe("what hangs on cells", () => {
     ]);
   });
 
-  test("is shown by charts, in whatever sheet they stand, and by shapes", async () => {
+  quickTest("is shown by charts, in whatever sheet they stand, and by shapes", async () => {
     const chart = (refs: string) =>
       `<c:chartSpace xmlns:c="http://schemas.openxmlformats.org/drawingml/2006/chart"><c:ser>${refs}</c:ser><c:style val="7"/></c:chartSpace>`;
     const refs = (rows: string) =>
@@ -449,7 +449,7 @@ describe("what hangs on cells", () => {
     expect(now["xl/drawings/drawing1.xml"]).toContain('textlink="Jobs!$A$7"');
   });
 
-  test("is where it was once all is undone", async () => {
+  quickTest("is where it was once all is undone", async () => {
     const file = await fullFile();
     const saved = await savedAfter(file, (grid) => {
       grid.insert("ROW", 3, 2);
@@ -459,7 +459,7 @@ describe("what hangs on cells", () => {
     expect(saved!.bytes).toEqual(file);
   });
 
-  test("is known of a draft too, which keeps the workbook as the grid has it", async () => {
+  quickTest("is known of a draft too, which keeps the workbook as the grid has it", async () => {
     await savedAfter(await fullFile(), ({ model }) => {
       model.dispatch("ADD_COLUMNS_ROWS", {
         sheetId: model.getters.getSheetIds()[0],
@@ -476,7 +476,7 @@ describe("what hangs on cells", () => {
     });
   });
 
-  test("is not written where it is not certain what becomes of it", async () => {
+  quickTest("is not written where it is not certain what becomes of it", async () => {
     const array =
       '<row r="2"><c r="A2"><f t="array" ref="A2:A4">B2:B4*2</f><v>0</v></c></row><row r="3"><c r="A3"><v>0</v></c></row><row r="4"><c r="A4"><v>0</v></c></row>';
     const unsafe = {

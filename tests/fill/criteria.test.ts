@@ -161,7 +161,7 @@ test("conditions give what a walk over the rows gives", () => {
         else expect(value, formulaOf(questions[i])).toBe(wanted);
       });
     }),
-    { numRuns: runs(25) },
+    { numRuns: runs(25, 8) },
   );
 });
 
@@ -188,7 +188,7 @@ test("exact look-ups give the first cell of their kind", () => {
           found.map((place) => (place < 0 ? "#N/A" : place + first)),
         );
     }),
-    { numRuns: runs(10) },
+    { numRuns: runs(10, 5) },
   );
 });
 

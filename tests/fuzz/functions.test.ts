@@ -8,7 +8,7 @@ import { type Cells, declarations, isError, said, sheet } from "../support/sheet
 import { callsOf, type FuzzCall } from "./calls.ts";
 import { keptCalls } from "./kept-calls.ts";
 
-const numRuns = Number(process.env.FUZZ_RUNS ?? 12);
+const numRuns = Number(process.env.FUZZ_RUNS ?? 5);
 const seed = Number(process.env.FUZZ_SEED ?? 20_260_401);
 console.log(`fuzz: ${numRuns} calls of each of ${declarations.length} functions, seed ${seed}`);
 

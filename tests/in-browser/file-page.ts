@@ -30,3 +30,30 @@ export async function save(page: Page, button: string, asks: boolean): Promise<D
   if (asks) await page.getByRole("button", { name: "Save without these" }).click();
   return download;
 }
+
+/** What B1 of the file below gives at a speed of 15: 1000·v/(π·d). */
+export const speed = (1000 * 15) / (Math.PI * 10);
+
+/** A workbook with formulas in the forms that files hold them in, one that cannot be computed, and a second sheet. */
+export async function jobFile(): Promise<Buffer> {
+  const book = new ExcelJS.Workbook();
+  const job = book.addWorksheet("Job 7");
+  job.getCell("A1").value = 15;
+  job.getCell("A2").value = 10;
+  job.getCell("A3").value = "12 H7";
+  job.getCell("A4").value = "1/4";
+  job.getCell("A1").font = { name: "Calibri", bold: true, size: 11 };
+  const formulas: Record<string, string> = {
+    B1: "_xldudf_REAM_RPM(A1,A2)",
+    B2: "[2]!_xldudf_REAM_RPM(A1,A2)*2",
+    B3: "REAM.LIMITS(A3)",
+    B5: "_xlfn.LET(_xlpm.x,A1,_xlpm.x+1)",
+  };
+  for (const [address, formula] of Object.entries(formulas))
+    job.getCell(address).value = { formula, result: 16 } as ExcelJS.CellFormulaValue;
+  book.addWorksheet("More").getCell("A1").value = {
+    formula: "'Job 7'!B1",
+    result: 0,
+  } as ExcelJS.CellFormulaValue;
+  return Buffer.from(await book.xlsx.writeBuffer());
+}

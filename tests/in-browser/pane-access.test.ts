@@ -54,7 +54,7 @@ describe("beside the workbook", () => {
   });
   afterAll(() => watched?.page.context().close());
 
-  test("at 1280 by 720 the grid beside the open pane shows the callouts and their limits", async () => {
+  longTest("at 1280 by 720 the grid beside the open pane shows the callouts and their limits", async () => {
     const { page } = watched;
     const pane = (await page.locator("#tools").boundingBox())!;
     const gridWidth = async () => {
@@ -113,7 +113,7 @@ describe("beside the workbook", () => {
     expect(Number((await readSheet(page)).C40)).toBeCloseTo(477.4648, 1);
   });
 
-  test("a tool that is opened says its name: its heading has the focus", async () => {
+  longTest("a tool that is opened says its name: its heading has the focus", async () => {
     const { page } = watched;
     for (const name of tools) {
       await tool(page, name);
@@ -140,7 +140,7 @@ describe("beside the workbook", () => {
     expect(errors).toEqual([]);
   });
 
-  test("on a phone the pane lies over the workbook, and closing it gives the grid back", async () => {
+  longTest("on a phone the pane lies over the workbook, and closing it gives the grid back", async () => {
     const { page } = watched;
     await page.setViewportSize({ width: 390, height: 800 });
     const pane = (await page.locator("#pane").boundingBox())!;

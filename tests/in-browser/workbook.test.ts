@@ -19,19 +19,18 @@ const computed = ["E", "F", "G", "H", "I", "J", "M", "N", "O", "P", "Q", "R", "S
 const rowOf = (callout: string) => firstRow + holes.findIndex((hole) => hole.callout === callout);
 
 let browser: TestBrowser;
+let watched: Watched;
 beforeAll(async () => {
   browser = await startBrowser();
+  watched = await openWorkbook(browser);
 });
 afterAll(() => browser?.close());
 
 describe("the demo quote", () => {
-  let watched: Watched;
   let sheet: Record<string, string>;
   beforeAll(async () => {
-    watched = await openWorkbook(browser);
     sheet = await readSheet(watched.page);
   });
-  afterAll(() => watched?.page.context().close());
 
   test("opens without a network, an error or a refusal by its own policy", () => {
     expect(watched.elsewhere).toEqual([]);
@@ -109,11 +108,7 @@ describe("the demo quote", () => {
 });
 
 describe("at the keyboard", () => {
-  let watched: Watched;
-  beforeAll(async () => {
-    watched = await openWorkbook(browser);
-  });
-  afterAll(() => watched?.page.context().close());
+  beforeAll(() => watched.page.locator(".o-sheet-name", { hasText: /^Quote$/ }).click());
 
   test("a callout typed into the sheet is computed", async () => {
     const { page } = watched;
@@ -165,13 +160,23 @@ describe("at the keyboard", () => {
     expect(sheet.C42).toBeUndefined();
   });
 
-  test("a formula that has no room to spill says so, and spills when it has", async () => {
+  longTest("a formula that has no room to spill says so, and spills when it has", async () => {
     const { page } = watched;
     await typeInto(page, "C41", "in the way");
     expect((await readSheet(page)).C40).toBe("#SPILL!");
     await goTo(page, "C41");
     await page.keyboard.press("Delete");
     expect(Number((await readSheet(page)).C41)).toBeCloseTo(238.7324, 1);
+  });
+
+  test("what is typed faster than the page is drawn is all there", async () => {
+    const { page } = watched;
+    await goTo(page, "C43");
+    await page.keyboard.type("=1+256");
+    await page.keyboard.press("Enter");
+    await goTo(page, "C43");
+    expect(await page.locator(".o-composer").first().textContent()).toBe("=1+256");
+    expect((await readSheet(page)).C43).toBe("257");
   });
 
   test("=REAM. offers the functions, and a function its arguments", async () => {

@@ -1,6 +1,6 @@
 // tests: what `npm test` runs of tests that repeat one idea many times; `npm run test:long` runs the whole.
 
-import { test } from "vitest";
+import { describe, test } from "vitest";
 
 const isWhole = process.env.TESTS === "whole";
 
@@ -13,8 +13,16 @@ export function longTest(name: string, run: () => Promise<void>): void {
   if (isWhole) test(name, run);
 }
 
-/** How often a property is tried: in `npm test` a fourth of it. */
-export const runs = (whole: number): number => (isWhole ? whole : Math.ceil(whole / 4));
+/** Several of them. */
+export function longSuite(name: string, tests: () => void): void {
+  if (isWhole) describe(name, tests);
+}
+
+/** A test that `npm test` has whole, in a file that the long tests have more of: it is not run twice. */
+export const quickTest = isWhole ? test.skip : test;
+
+/** How often a property is tried: in `npm test` a part of it, a fourth unless the property takes long. */
+export const runs = (whole: number, part = 4): number => (isWhole ? whole : Math.ceil(whole / part));
 
 /** As many rows as a file made to do harm would have. */
-export const manyRows = isWhole ? 1_000_000 : 25_000;
+export const manyRows = isWhole ? 1_000_000 : 10_000;

@@ -8,7 +8,7 @@ import { Problem } from "../../../src/calc/problem.ts";
 import { type Meaning, spell } from "../../support/callout-generator.ts";
 
 /** `npm run test:long` asks for more, mutation testing for fewer: it runs them for each of a thousand faults. */
-const numRuns = Number(process.env.CALLOUT_RUNS ?? 2_000);
+const numRuns = Number(process.env.CALLOUT_RUNS ?? 500);
 
 /** Limits of the classes by ISO 286-2 for their size, mm. */
 const classes: readonly (readonly [size: string, className: string, least: number, greatest: number])[] = [

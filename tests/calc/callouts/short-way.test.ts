@@ -9,7 +9,7 @@ import type { Units } from "../../../src/calc/lengths.ts";
 import { Problem } from "../../../src/calc/problem.ts";
 
 /** As in the test of the grammar. */
-const numRuns = Number(process.env.CALLOUT_RUNS ?? 2_000);
+const numRuns = Number(process.env.CALLOUT_RUNS ?? 500);
 
 /** Ticks are 1e-8 mm. */
 const um = (micrometres: number) => Math.round(micrometres * 1e5);

@@ -4,7 +4,6 @@
 import { writeFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type PdfPage, pagesOf } from "../support/pdf.ts";
-import { longTest, share } from "../support/share.ts";
 import { startBrowser, type TestBrowser, type Watched } from "./browser.ts";
 import { openPane, paste, press, select, tool } from "./pane-page.ts";
 import { goTo } from "./workbook-page.ts";
@@ -37,7 +36,7 @@ describe("printing", () => {
     expect(watched.violations).toEqual([]);
   });
 
-  longTest("repeats the headers of a long quote on every page", async () => {
+  test("repeats the headers of a long quote on every page", async () => {
     const { page } = watched;
     await tool(page, "quote");
     await page.locator("#pane-rows").fill("60");
@@ -60,7 +59,7 @@ describe("printing", () => {
     await page.keyboard.press("Delete");
   });
 
-  longTest("gives a customer quote on one page, with prices and no costs", async () => {
+  test("gives a customer quote on one page, with prices and no costs", async () => {
     const { page } = watched;
     await showSheet(/^Quote of holes/);
     await tool(page, "papers");
@@ -91,23 +90,20 @@ describe("printing", () => {
     ["trouble", "Trouble sheet", 1],
   ];
 
-  test.each(share([], papers))(
-    "gives the paper %s at the width of a Letter page",
-    async (id, title, most) => {
-      const { page } = watched;
-      await showSheet(/^Quote of holes/);
-      await goTo(page, "B9");
-      await tool(page, "papers");
-      await page.locator("input[name=paper][value=Letter]").check();
-      expect(await press(page, `#pane-paper-${id}`)).toContain("is added");
-      const pages = await printed(id);
-      expect(size(pages[0])).toEqual(LETTER);
-      expect(pages[0].text).toContain(title);
-      expect(pages[0].text).toContain("12.018");
-      expect(pages.length).toBeLessThanOrEqual(most);
-      expect(pages.at(-1)!.text).toContain(`Page ${pages.length} of ${pages.length}`);
-    },
-  );
+  test.each(papers)("gives the paper %s at the width of a Letter page", async (id, title, most) => {
+    const { page } = watched;
+    await showSheet(/^Quote of holes/);
+    await goTo(page, "B9");
+    await tool(page, "papers");
+    await page.locator("input[name=paper][value=Letter]").check();
+    expect(await press(page, `#pane-paper-${id}`)).toContain("is added");
+    const pages = await printed(id);
+    expect(size(pages[0])).toEqual(LETTER);
+    expect(pages[0].text).toContain(title);
+    expect(pages[0].text).toContain("12.018");
+    expect(pages.length).toBeLessThanOrEqual(most);
+    expect(pages.at(-1)!.text).toContain(`Page ${pages.length} of ${pages.length}`);
+  });
 
   const drawn: readonly (readonly [name: string, most: number, words: string])[] = [
     ["Before and after Valve block", 2, "Cost per part, USD"],
@@ -115,7 +111,7 @@ describe("printing", () => {
     ["Trouble Valve block", 2, "500-fold in diameter"],
   ];
 
-  test.each(share([], drawn))(
+  test.each(drawn)(
     "draws the picture of %s, and leaves out rows without a figure",
     async (name, most, words) => {
       await showSheet(new RegExp(`^${name}`));
@@ -140,7 +136,7 @@ describe("printing", () => {
     },
   );
 
-  longTest("prints no paper with a cell in error, but names the cell", async () => {
+  test("prints no paper with a cell in error, but names the cell", async () => {
     const { page } = watched;
     await showSheet(/^Set-up Valve block/);
     await paste(page, [["nonsense"]], "C5");
