@@ -9,6 +9,7 @@ import { openPackage } from "../workbook/xlsx/package.ts";
 import { refuseSheetNames } from "../workbook/xlsx/sheet-names.ts";
 import { type StoredNames, storedNames } from "../workbook/xlsx/stored-names.ts";
 import { readWorkbookParts } from "../workbook/xlsx/workbook-parts.ts";
+import { ExportedTables, tablesLeftOut } from "../workbook/xlsx-grid/exported-tables.ts";
 import type { GridLibrary } from "../workbook/xlsx-grid/library.ts";
 import { LARGEST_FILE, type OpenedWorkbook, openWorkbook } from "../workbook/xlsx-grid/open-file.ts";
 import { saveWorkbook } from "../workbook/xlsx-grid/save-file.ts";
@@ -143,7 +144,8 @@ class WorkbookFile {
       }
       return { bytes, told: toldOf(changed, into.added, asValues, report) };
     }
-    if (opened && !(await confirmLosses(opened.losses))) return undefined;
+    const losses = [...(opened?.losses ?? []), ...tablesLeftOut(new ExportedTables(model).leftOut)];
+    if (!(await confirmLosses(losses))) return undefined;
     // A new file has no macros.
     this.name = this.name.replace(/m$/i, "x");
     const saved = await saveWorkbook(model, library, names, { valuesOnly, opened });

@@ -66,7 +66,7 @@ export async function saveChanges(
       ...saved,
       added: changes.added.length,
       valuesInFile: opened.valuesInFile,
-      losses: lossesOf(opened, changes, before, saving),
+      losses: [...lossesOf(opened, changes, before, saving), ...made.losses],
     }
   );
 }
@@ -76,15 +76,17 @@ async function madeSheets(
   opened: OpenedWorkbook,
   { sheets, rewritten, added }: Changes,
   { model, library, names }: Saving,
-): Promise<WithSheets | undefined> {
-  if (rewritten.length + added.length === 0) return noSheets;
+): Promise<(WithSheets & { readonly losses: readonly string[] }) | undefined> {
+  if (rewritten.length + added.length === 0) return { ...noSheets, losses: [] };
   const instead = rewritten.map((i) => {
     const place = opened.places[i];
     const setup = saidSetup(opened.file.read(opened.parts.sheets[place].part));
     return { id: sheets[i], instead: { place, setup } };
   });
   const wanted = [...instead, ...added.map((id) => ({ id }))];
-  return putSheets(opened.file, await exportedSheets(model, library, names, wanted, opened));
+  const exported = await exportedSheets(model, library, names, wanted, opened);
+  const put = putSheets(opened.file, exported);
+  return put && { ...put, losses: exported.losses };
 }
 
 /** With the names of ranges that are new, other or gone. */

@@ -15,6 +15,7 @@ import { withFrozen } from "../workbook/xlsx/panes.ts";
 import { restyled } from "../workbook/xlsx/restyle.ts";
 import { listed } from "../workbook/xlsx/sheet-list.ts";
 import { withHeaders } from "../workbook/xlsx/sizes.ts";
+import { withTables } from "../workbook/xlsx/table-cells.ts";
 import { walkSheet } from "../workbook/xlsx/walk-sheet.ts";
 import { relationsOf } from "../workbook/xlsx/workbook-parts.ts";
 import { cellAt, type NewCell, placeOf } from "../workbook/xlsx/write-sheet.ts";
@@ -87,7 +88,10 @@ export function saveIntoFile(
     }
     for (const place of formulaPlaces(text))
       if (cells.has(place) && !cells.get(place)!.formula) toPlain(place);
-    const edited = editSheet(text, cells);
+    const tabled = withTables(over(file, parts, gone), workbook, places[i], cells);
+    if (!tabled) return undefined;
+    for (const [name, table] of tabled.parts) parts.set(name, table);
+    const edited = editSheet(text, tabled.cells);
     parts.set(part, edited.text);
     for (const place of edited.blocked) changed[places[i]].add(place);
   }

@@ -124,6 +124,7 @@ export interface Found {
   /** Rules that the file has and those that the grid has of them. */
   readonly conditionalFormats: Counts;
   readonly validations: Counts;
+  readonly tables: Counts;
 }
 
 export interface Counts {
@@ -168,6 +169,7 @@ export function lossesOf(
   const toldOf = found.warnings.filter((warning) => /data validation|^Not equal date/i.test(warning)).length;
   if (isLess(found.conditionalFormats)) losses.add("Conditional formats of rare kinds");
   if (isLess(found.validations, toldOf)) losses.add("Validation of rare kinds");
+  if (isLess(found.tables)) losses.add("Tables: their cells stay");
   if (unknown.size > 0)
     losses.add(`Details that the browser workbook does not know: ${[...unknown].slice(0, 8).join(", ")}`);
   if (file.names.some((name) => /^xl\/drawings\/[^/]+\.xml$/i.test(name) && hasShape(file.read(name))))

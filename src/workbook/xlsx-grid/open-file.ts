@@ -249,6 +249,10 @@ function summary(
       inFile: rulesIn(file, parts, places, "cfRule"),
       inGrid: sumOf<any>(data.sheets, ({ conditionalFormats = [] }) => conditionalFormats.length),
     },
+    tables: {
+      inFile: parts.tables.filter(({ sheet }) => places.includes(sheet)).length,
+      inGrid: sumOf<any>(data.sheets, ({ tables = [] }) => tables.length),
+    },
     validations: {
       inFile: rulesIn(file, parts, places, "dataValidation"),
       inGrid: sumOf<any>(data.sheets, ({ dataValidationRules = [] }) => dataValidationRules.length),

@@ -12,8 +12,10 @@ import { functionsIn } from "../xlsx/formula-tokens.ts";
 import { pageSetupXml, printNamesXml, type SaidSetup, USUAL_SETUP_XML } from "../xlsx/page-setup.ts";
 import type { CellValue } from "../xlsx/read-sheet.ts";
 import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
+import { relationsPart } from "../xlsx/workbook-parts.ts";
 import { elements, escapeXml } from "../xlsx/xml-text.ts";
 import { fileError } from "./error-codes.ts";
+import { ExportedTables, tablesLeftOut } from "./exported-tables.ts";
 import { fileFormula, fillsOneCell, isForOthers } from "./grid-formulas.ts";
 import type { GridLibrary } from "./library.ts";
 import { contentKey, DAYS_TO_1904, type OpenedWorkbook } from "./open-file.ts";
@@ -45,20 +47,23 @@ export async function saveWorkbook(
   options: SaveOptions = {},
 ): Promise<SavedFile> {
   const files = await exportedFiles(model);
-  const cells = new SavedCells(model, library, names, options);
+  const tables = new ExportedTables(model);
+  const contents = new Map(files.map(({ path, content }) => [path, content]));
+  const cells = new SavedCells(model, library, names, tables, options);
   const sheetIds = model.getters.getSheetIds();
   const packed: Zippable = {};
   let arrays = 0;
   const texts = new Map<string, string>();
   for (const { path, content, imageSrc } of files) {
     if (imageSrc !== undefined) packed[path] = bytesOfImage(imageSrc);
-    if (content === undefined) continue;
+    if (content === undefined || tables.isLeftOut(path)) continue;
     const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path);
     if (!sheet) {
-      texts.set(path, path === "xl/styles.xml" ? valid(content) : content);
+      texts.set(path, path === "xl/styles.xml" ? valid(content) : tables.part(path, content));
       continue;
     }
-    const saved = withSavedCells(content, cells.on(sheetIds[Number(sheet[1])]));
+    const relations = contents.get(relationsPart(path));
+    const saved = withSavedCells(tables.sheet(content, relations), cells.on(sheetIds[Number(sheet[1])]));
     arrays += saved.arrays;
     const setup = printSetupNow(model, sheetIds[Number(sheet[1])]);
     texts.set(path, withPageSetup(valid(inOrder(saved.text)), setup));
@@ -93,21 +98,26 @@ export async function exportedSheets(
   names: StoredNames,
   wanted: readonly WantedSheet[],
   opened: Pick<OpenedWorkbook, "valuesInFile" | "parts">,
-): Promise<MadeSheets> {
+): Promise<MadeSheets & { readonly losses: readonly string[] }> {
   const files = new Map((await exportedFiles(model)).map((file) => [file.path, file]));
+  const tables = new ExportedTables(
+    model,
+    wanted.map(({ id }) => id),
+  );
   const from: OtherPackage = {
     names: [...files.keys()],
     has: (name) => files.has(name),
-    read: (name) => valid(files.get(name)!.content!),
+    read: (name) => tables.part(name, valid(files.get(name)!.content!)),
     picture(name) {
       const source = files.get(name)!.imageSrc;
       return source === undefined ? undefined : bytesOfImage(source);
     },
   };
-  const cells = new SavedCells(model, library, names, { opened, from1904: opened.parts.from1904 });
+  const cells = new SavedCells(model, library, names, tables, { opened, from1904: opened.parts.from1904 });
   const sheets = wanted.map(({ id, instead }): MadeSheet => {
     const part = `xl/worksheets/sheet${model.getters.getSheetIds().indexOf(id as never)}.xml`;
-    const { text } = withSavedCells(files.get(part)!.content!, cells.on(id));
+    const relations = files.get(relationsPart(part))?.content;
+    const { text } = withSavedCells(tables.sheet(files.get(part)!.content!, relations), cells.on(id));
     const sound = valid(inOrder(text));
     const name = model.getters.getSheetName(id as never);
     if (instead) {
@@ -122,7 +132,7 @@ export async function exportedSheets(
       ...(setup ? { printNames: (at: number) => printNamesXml(name, at, setup) } : {}),
     };
   });
-  return { sheets, styles: from.read("xl/styles.xml"), from };
+  return { sheets, styles: from.read("xl/styles.xml"), from, losses: tablesLeftOut(tables.leftOut) };
 }
 
 class SavedCells {
@@ -133,6 +143,7 @@ class SavedCells {
     private readonly model: Model,
     private readonly library: GridLibrary,
     private readonly names: StoredNames,
+    private readonly tables: ExportedTables,
     private readonly options: SaveOptions,
   ) {}
 
@@ -143,6 +154,8 @@ class SavedCells {
   private at(position: { sheetId: string; row: number; col: number }): SavedCell | undefined {
     const { getters } = this.model;
     const cell = getters.getCell(position);
+    const header = this.tables.header(position);
+    if (header !== undefined) return { value: header };
     if (cell?.isFormula) return this.formula(position, this.value(position));
     if (cell && cell.content !== "") return { value: this.value(position) };
     const from = getters.getArrayFormulaSpreadingOn(position);

@@ -7,6 +7,7 @@ import { leaveOut } from "./leave-out.ts";
 import { mergedStyles } from "./merge-styles.ts";
 import { over, type PackageParts } from "./package.ts";
 import { removableRelations } from "./restructured-parts.ts";
+import { isColumnNamed } from "./table-cells.ts";
 import { isTableNamed, TableNames, type TablePlaces, tableKey } from "./table-names.ts";
 import { readWorkbookParts, relationsOf, relationsPart, type Table } from "./workbook-parts.ts";
 import { attribute, elements, escapeXml } from "./xml-text.ts";
@@ -113,6 +114,16 @@ export function putSheets(file: PackageParts, { sheets, styles, from }: MadeShee
   const isLost = (table: Table) => !isKept(table) && !tableNames.has(table.name);
   for (const [name, text] of adopted.parts) parts.set(name, text);
   if (tables.some((table) => isLost(table) && isTableNamed(now, main, table.name))) return undefined;
+  const left = new Set(
+    readWorkbookParts(over(now, parts)).tables.flatMap(({ name, columns }) =>
+      columns.map((header) => `${name} ${header}`.toUpperCase()),
+    ),
+  );
+  const isColumnLost = ({ name, columns }: Table) =>
+    columns.some(
+      (header) => !left.has(`${name} ${header}`.toUpperCase()) && isColumnNamed(now, main, header),
+    );
+  if (tables.some((table) => !isKept(table) && isColumnLost(table))) return undefined;
   const end = list.start + list.tag.length + list.inside.length;
   const listed = workbook.slice(0, end) + entries + workbook.slice(end);
   // A workbook whose elements have a prefix keeps its names as they are: the new sheets are printed whole.

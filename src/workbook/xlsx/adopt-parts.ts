@@ -34,7 +34,10 @@ export class Adopted {
     const targets = new Map(relationsOf(this.from, part).map(({ id, part: target }) => [id, target]));
     return mapTags(this.from.read(list), "Relationship", (tag) => {
       const target = targets.get(attribute(tag, "Id") ?? "");
-      return target === undefined ? tag : withAttribute(tag, "Target", `/${this.part(target)}`);
+      if (target === undefined) return tag;
+      // It stays in its folder.
+      const folder = (attribute(tag, "Target") ?? "").replace(/[^/]*$/, "");
+      return withAttribute(tag, "Target", folder + this.part(target).replace(/^.*\//, ""));
     });
   }
 

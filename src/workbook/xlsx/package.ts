@@ -29,14 +29,18 @@ export interface Package extends PackageParts {
 
 const none: ReadonlySet<string> = new Set();
 
-/** The package with other texts for some parts, and without some, by their names in small letters; both may grow. */
+/**
+ * The package with other texts for some parts, with parts that are new, and without some, by their names in small letters;
+ * both may grow.
+ */
 export const over = (
   file: PackageParts,
   parts: ReadonlyMap<string, string>,
   gone: ReadonlySet<string> = none,
 ): PackageParts => ({
   get names() {
-    return file.names.filter((name) => !gone.has(name.toLowerCase()));
+    const left = file.names.filter((name) => !gone.has(name.toLowerCase()) && !parts.has(name));
+    return [...left, ...parts.keys()];
   },
   has: (name) => parts.has(name) || (file.has(name) && !gone.has(name.toLowerCase())),
   read: (name) => parts.get(name) ?? file.read(name),
@@ -88,8 +92,9 @@ function rewritten(
         typeof content === "string" ? encoder.encode(content) : content,
       ] as const,
   );
-  const out = new Set([...gone].flatMap((name) => entries.get(name.toLowerCase()) ?? []));
-  return rewrittenArchive(bytes, directory, new Map(encoded), out);
+  const written = new Map(encoded);
+  const out = [...gone].flatMap((name) => entries.get(name.toLowerCase()) ?? []);
+  return rewrittenArchive(bytes, directory, written, new Set(out.filter(({ name }) => !written.has(name))));
 }
 
 function refuseOthers(bytes: Uint8Array): void {

@@ -14,8 +14,9 @@ import { listed } from "./sheet-list.ts";
 import { followed, shiftedAround } from "./shift-around.ts";
 import { shiftedCells } from "./shift-cells.ts";
 import { shiftedPivot, shiftedTable } from "./shift-parts.ts";
+import { isColumnNamed } from "./table-cells.ts";
 import { relationsOf, type WorkbookParts } from "./workbook-parts.ts";
-import { cellAt, placeOf, withAttribute } from "./write-sheet.ts";
+import { cellAt, type NewCell, placeOf, withAttribute, writeCells } from "./write-sheet.ts";
 import { attribute, elements, escapeXml, unescapeXml } from "./xml-text.ts";
 
 /** A change of the sheet that was at a place of the workbook before the first change. */
@@ -26,6 +27,8 @@ export type Restructuring = { readonly sheet: number } & (
   | { readonly kind: "removeSheet" }
 );
 
+const unmoved = { isResized: false, base: undefined, cells: new Map<number, NewCell>(), lost: [] };
+
 export class Step {
   readonly parts = new Map<string, string>();
   gone: ReadonlySet<string> = new Set();
@@ -34,6 +37,8 @@ export class Step {
   private readonly names: readonly string[];
   /** Names and tables that have more or fewer cells now, in capitals. */
   private readonly resized = new Set<string>();
+  /** New columns of tables have headers. */
+  private readonly headers = new Map<number, NewCell>();
   /** Tables that go with their sheet, in capitals. */
   private readonly lost: ReadonlySet<string>;
 
@@ -179,8 +184,10 @@ export class Step {
         if (this.gone.has(relation.part.toLowerCase())) continue;
         const text = this.read(relation.part);
         const [table] = elements(text, "table");
-        const moved =
-          lines && i === step.sheet ? shiftedTable(text, lines) : { text, isResized: false, base: undefined };
+        const moved = lines && i === step.sheet ? shiftedTable(text, lines) : { ...unmoved, text };
+        if (moved.lost.some((header) => isColumnNamed(this.file, workbook.main, header)))
+          throw new NotCertain(relation.part);
+        for (const [place, cell] of moved.cells) this.headers.set(place, cell);
         if (moved.isResized) {
           this.resized.add((attribute(table.tag, "displayName") ?? "").toUpperCase());
           this.resized.add((attribute(table.tag, "name") ?? "").toUpperCase());
@@ -213,7 +220,7 @@ export class Step {
     this.put(
       part,
       isOwn && lines
-        ? this.movedAround(found.text, name, lines)
+        ? this.movedAround(writeCells(found.text, this.headers), name, lines)
         : formulasAround(found.text, {
             alone: (formula) => this.follow(formula, name),
             shared: (formula) => this.follow(formula, name, lines ? null : undefined),

@@ -182,7 +182,8 @@ export function shiftedFilter(whole: string, shift: LineShift): string {
   const box = readBox(attribute(filter.tag, "ref") ?? "");
   if (!box) throw new NotCertain("autoFilter");
   const isHeaderGone = shift.axis === "row" && shift.line(box.top) === undefined;
-  if (isHeaderGone || (shift.axis === "column" && shift.isWithin(box.left, box.right)))
+  const isSet = [...elements(whole, "filterColumn")].length > 0;
+  if (isHeaderGone || (isSet && shift.axis === "column" && shift.isWithin(box.left, box.right)))
     throw new NotCertain("autoFilter");
   return shiftedSort(
     mapTags(whole, "autoFilter", (tag) => moved(tag, "ref", shift)),

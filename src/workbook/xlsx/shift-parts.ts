@@ -6,7 +6,8 @@ import type { Base, SheetChange } from "./follow-formula.ts";
 import { type LineShift, shiftedBox, shiftedRef } from "./line-shift.ts";
 import { mapElements, mapInside, mapTags, NotCertain, withStart } from "./map-elements.ts";
 import { shiftedFilter, shiftedNotes, shiftedSort } from "./shift-around.ts";
-import { withAttribute } from "./write-sheet.ts";
+import { shiftedColumns } from "./table-columns.ts";
+import { type NewCell, placeOf, withAttribute } from "./write-sheet.ts";
 import { attribute, elements, escapeXml } from "./xml-text.ts";
 
 const touches = ({ top, left, bottom, right }: Box, { axis, isWithin }: LineShift): boolean =>
@@ -17,6 +18,10 @@ interface ShiftedTable {
   readonly isResized: boolean;
   /** Its first row with values, from which its formulas are counted. */
   readonly base: Base | undefined;
+  /** Headers that came in. */
+  readonly cells: ReadonlyMap<number, NewCell>;
+  /** Headers of columns that are gone. */
+  readonly lost: readonly string[];
 }
 
 /** @throws NotCertain */
@@ -32,10 +37,19 @@ export function shiftedTable(text: string, shift: LineShift): ShiftedTable {
     const fixed = [box.top, ...(totals > 0 ? [box.bottom] : [])];
     const isFixedGone = (headers > 0 ? fixed : fixed.slice(1)).some((row) => shift.line(row) === undefined);
     const isEmpty = now.bottom - now.top + 1 <= headers + totals;
-    if (shift.axis === "column" || isFixedGone || isEmpty) throw new NotCertain("table");
+    if (isFixedGone || isEmpty) throw new NotCertain("table");
   }
   const moved = withStart(text, table, withAttribute(table.tag, "ref", boxName(now)));
-  const whole = text.slice(0, table.start) + moved + text.slice(table.end);
+  const placed = text.slice(0, table.start) + moved + text.slice(table.end);
+  const columns = isResized && shift.axis === "column" ? shiftedColumns(placed, box, now, shift) : undefined;
+  const whole = columns?.text ?? placed;
+  const { lost = [] } = columns ?? {};
+  const cells = new Map(
+    [...(headers > 0 ? (columns?.headers ?? []) : [])].map(([column, value]) => [
+      placeOf(now.top, column),
+      { value },
+    ]),
+  );
   const [filter] = elements(whole, "autoFilter");
   const filtered = filter
     ? whole.slice(0, filter.start) +
@@ -44,8 +58,8 @@ export function shiftedTable(text: string, shift: LineShift): ShiftedTable {
     : whole;
   const [sort] = elements(filtered, "sortState");
   const base = shift.axis === "row" ? { before: box.top + headers, now: now.top + headers } : undefined;
-  if (!sort || (filter && sort.start < filter.end)) return { text: filtered, isResized, base };
-  return { text: shiftedSort(filtered, shift), isResized, base };
+  if (!sort || (filter && sort.start < filter.end)) return { text: filtered, isResized, base, cells, lost };
+  return { text: shiftedSort(filtered, shift), isResized, base, cells, lost };
 }
 
 /** Notes, and remarks with their answers. */

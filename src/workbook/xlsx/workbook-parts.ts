@@ -36,13 +36,18 @@ export interface Table {
   readonly columns: readonly string[];
 }
 
+export interface TablePart extends Table {
+  /** The part's name in the file. */
+  readonly part: string;
+}
+
 export interface WorkbookParts {
   /** The part that lists the sheets. */
   readonly main: string;
   readonly calculationChain: string | undefined;
   readonly sheets: readonly SheetPart[];
   readonly names: readonly DefinedName[];
-  readonly tables: readonly Table[];
+  readonly tables: readonly TablePart[];
   /** Dates count from 1904 rather than from 1900. */
   readonly from1904: boolean;
   /** The program that opens the file is asked to compute every formula. */
@@ -137,7 +142,7 @@ function resolved(folder: string, target: string): string {
   return steps.join("/");
 }
 
-function tablesOf(file: PackageParts, part: string, sheet: number): Table[] {
+function tablesOf(file: PackageParts, part: string, sheet: number): TablePart[] {
   return relationsOf(file, part)
     .filter((relation) => relation.kind === "table" && file.has(relation.part))
     .flatMap((relation) => {
@@ -147,6 +152,7 @@ function tablesOf(file: PackageParts, part: string, sheet: number): Table[] {
       return {
         name: attribute(table.tag, "displayName") ?? attribute(table.tag, "name") ?? "",
         sheet,
+        part: relation.part,
         box,
         headerRows: Number(attribute(table.tag, "headerRowCount") ?? 1),
         totalsRows: Number(attribute(table.tag, "totalsRowCount") ?? 0),
