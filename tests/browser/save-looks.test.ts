@@ -47,6 +47,21 @@ async function sheetAfter(edit: (grid: Grid) => void) {
 
 const format = (grid: Grid, target: object[], style: object) => grid.run("SET_FORMATTING", { target, style });
 
+describe("cells of a row that is new", () => {
+  test("get the looks that they and those beside them are given", async () => {
+    const { sheet } = await sheetAfter((grid) => {
+      grid.insert("ROW", 2);
+      format(grid, [zone(2, 1, 3, 1)], { fillColor: "#FF0000" });
+    });
+    for (const cell of ["B3", "B4"])
+      expect(sheet.getCell(cell).fill, cell).toMatchObject({
+        pattern: "solid",
+        fgColor: { argb: "FFFF0000" },
+      });
+    expect(sheet.getCell("B2").font).toMatchObject({ name: "Consolas", underline: "double" });
+  });
+});
+
 describe("rows and columns that stay in sight", () => {
   const frozenAfter = async (edit: (grid: Grid) => void) => {
     const { sheet, changed } = await sheetAfter(edit);

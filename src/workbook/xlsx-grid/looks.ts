@@ -61,7 +61,8 @@ export function looksOfCells(before: SheetLooks, now: SheetLooks): ReadonlyMap<n
   const beside = neighbors(now, before.inserted);
   for (const [place, look] of is) {
     const like = beside(place);
-    if (like !== undefined) {
+    // One that got its looks just now has others in the file.
+    if (like !== undefined && JSON.stringify(was.get(like)) === JSON.stringify(is.get(like))) {
       looks.set(place, { change: {}, like });
       continue;
     }
