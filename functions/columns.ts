@@ -148,22 +148,27 @@ function readColumn(
       ? -1
       : Math.min(argument.max, LONGEST[fixedUnits]);
   const least = argument.isLength && min < 0 ? -max : min;
+  // Nearly every call: plain numbers in a column, which need no look at rows and columns.
   let i = 0;
-  for (let row = 0; row < rows; row++) {
-    const cells = tall ? matrix[row] : matrix[0];
-    for (let column = 0; column < columns; column++, i++) {
-      const cell = cells?.[across ? column : 0];
-      if (typeof cell === "number" && cell >= least && cell <= max) {
-        values[i] = cell;
-        continue;
-      }
-      const state = cell === undefined ? OUTSIDE : reader.read(cell, i);
-      if (state !== VALUE) {
-        states ??= new Uint8Array(count);
-        states[i] = state;
-      }
-      values[i] = state === OUTSIDE ? undefined : reader.value;
+  if (tall && columns === 1)
+    for (; i < matrix.length; i++) {
+      const cell = matrix[i]?.[0];
+      if (typeof cell !== "number" || !(cell >= least && cell <= max)) break;
+      values[i] = cell;
     }
+  for (; i < count; i++) {
+    const row = columns === 1 ? i : Math.floor(i / columns);
+    const cell = (tall ? matrix[row] : matrix[0])?.[across ? i - row * columns : 0];
+    if (typeof cell === "number" && cell >= least && cell <= max) {
+      values[i] = cell;
+      continue;
+    }
+    const state = cell === undefined ? OUTSIDE : reader.read(cell, i);
+    if (state !== VALUE) {
+      states ??= new Uint8Array(count);
+      states[i] = state;
+    }
+    values[i] = state === OUTSIDE ? undefined : reader.value;
   }
   return { name, argument, required, many, shape, stride: 1, values, state: states, turn: undefined };
 }

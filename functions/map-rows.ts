@@ -146,6 +146,10 @@ function compute(calculate: Calculation, call: Call, width: number): Matrix {
   const unclean = call.arguments.filter((column) => column.state !== undefined);
   const asked = askedOf(call.arguments);
   const turning = call.arguments.filter((column) => column.turn !== undefined);
+  if (unclean.length === 0 && turning.length === 0) {
+    for (let i = 0; i < count; i++) results[i] = cellsAt(evaluate, i, width);
+    return results;
+  }
   for (let i = 0; i < count; i++) {
     for (const column of turning) column.turn!(i);
     const instead = unclean.length === 0 ? undefined : insteadOfResult(asked, unclean, i);
@@ -153,14 +157,19 @@ function compute(calculate: Calculation, call: Call, width: number): Matrix {
       results[i] = new Array(width || 1).fill(instead);
       continue;
     }
-    try {
-      const result = evaluate(i);
-      results[i] = width === 0 ? [isPlain(result) ? result : resultCell(result)] : checkedCells(result);
-    } catch (thrown) {
-      results[i] = new Array(width || 1).fill(errorCell(thrown));
-    }
+    results[i] = cellsAt(evaluate, i, width);
   }
   return results;
+}
+
+/** The cells of one result, all of them an error where it cannot be computed. */
+function cellsAt(evaluate: (i: number) => any, i: number, width: number): any[] {
+  try {
+    const result = evaluate(i);
+    return width === 0 ? [isPlain(result) ? result : resultCell(result)] : checkedCells(result);
+  } catch (thrown) {
+    return new Array(width || 1).fill(errorCell(thrown));
+  }
 }
 
 function isPlain(result: unknown): boolean {
