@@ -5,7 +5,7 @@ import ExcelJS from "exceljs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { smallWorkbook, textsIn } from "../support/package.ts";
-import { runs } from "../support/share.ts";
+import { quickTest, runs } from "../support/share.ts";
 import { type Grid, savedAfter } from "./saving.ts";
 
 const read = async (bytes: Uint8Array) => {
@@ -50,7 +50,7 @@ describe("sheets in another order", () => {
     `<definedName name="_xlnm.Print_Area" localSheetId="2">'Old quote'!$A$1:$B$1</definedName>`,
   ].join("");
 
-  test("are so in the list of sheets, and no other part is touched", async () => {
+  quickTest("are so in the list of sheets, and no other part is touched", async () => {
     const before = file({}, names);
     const saved = await savedAfter(before, (grid) => move(grid, 2, -2));
     expect(partsThatDiffer(before, saved!.bytes)).toEqual(["xl/workbook.xml"]);
@@ -64,7 +64,7 @@ describe("sheets in another order", () => {
     expect(book.worksheets[0].getCell("B1").value).toMatchObject({ formula: "'Rates'!A1+A1", result: 110 });
   });
 
-  test("keep in sight the one that was, and its neighbor once it is gone", async () => {
+  quickTest("keep in sight the one that was, and its neighbor once it is gone", async () => {
     const shown = file();
     const parts = textsIn(shown);
     const view = (tab: number) =>
@@ -90,7 +90,7 @@ describe("sheets in another order", () => {
     expect(tab((await savedAfter(view(2), (grid) => grid.run("DELETE_SHEET", {}, 2)))!.bytes)).toBe("0");
   });
 
-  test("are not moved within a sum over sheets", async () => {
+  quickTest("are not moved within a sum over sheets", async () => {
     const spans = smallWorkbook({
       sheets: {
         First: `<row r="1">${number("A1", 1)}</row>`,
@@ -105,35 +105,38 @@ describe("sheets in another order", () => {
 });
 
 describe("a sheet that is deleted", () => {
-  test("is gone with its parts; formulas that read it say so, as does what depends on them", async () => {
-    const before = file(
-      {},
-      `<definedName name="Rate">Rates!$A$1</definedName><definedName name="Own" localSheetId="1">5</definedName><definedName name="Note" localSheetId="3">Notes!$A$1</definedName>`,
-    );
-    const saved = await savedAfter(before, (grid) => grid.run("DELETE_SHEET", {}, 1));
-    expect(partsThatDiffer(before, saved!.bytes)).toEqual([
-      "[Content_Types].xml",
-      "xl/_rels/workbook.xml.rels",
-      "xl/workbook.xml",
-      "xl/worksheets/sheet2.xml",
-      "xl/worksheets/sheet3.xml",
-    ]);
-    const now = textsIn(saved!.bytes);
-    expect(now["xl/worksheets/sheet2.xml"]).toBeUndefined();
-    expect(now["[Content_Types].xml"]).not.toContain("sheet2.xml");
-    expect(now["xl/workbook.xml"]).toContain(
-      '<definedNames><definedName name="Rate">#REF!</definedName><definedName name="Note" localSheetId="2">Notes!$A$1</definedName></definedNames>',
-    );
-    const book = await read(saved!.bytes);
-    expect(book.worksheets.map(({ name }) => name)).toEqual(["Jobs", "Old quote", "Notes"]);
-    expect(book.worksheets[1].getCell("B1").value).toEqual({
-      formula: "#REF!+A1",
-      result: { error: "#REF!" },
-    });
-    expect(book.worksheets[2].getCell("B1").value).toMatchObject({ result: 1100 });
-  });
+  quickTest(
+    "is gone with its parts; formulas that read it say so, as does what depends on them",
+    async () => {
+      const before = file(
+        {},
+        `<definedName name="Rate">Rates!$A$1</definedName><definedName name="Own" localSheetId="1">5</definedName><definedName name="Note" localSheetId="3">Notes!$A$1</definedName>`,
+      );
+      const saved = await savedAfter(before, (grid) => grid.run("DELETE_SHEET", {}, 1));
+      expect(partsThatDiffer(before, saved!.bytes)).toEqual([
+        "[Content_Types].xml",
+        "xl/_rels/workbook.xml.rels",
+        "xl/workbook.xml",
+        "xl/worksheets/sheet2.xml",
+        "xl/worksheets/sheet3.xml",
+      ]);
+      const now = textsIn(saved!.bytes);
+      expect(now["xl/worksheets/sheet2.xml"]).toBeUndefined();
+      expect(now["[Content_Types].xml"]).not.toContain("sheet2.xml");
+      expect(now["xl/workbook.xml"]).toContain(
+        '<definedNames><definedName name="Rate">#REF!</definedName><definedName name="Note" localSheetId="2">Notes!$A$1</definedName></definedNames>',
+      );
+      const book = await read(saved!.bytes);
+      expect(book.worksheets.map(({ name }) => name)).toEqual(["Jobs", "Old quote", "Notes"]);
+      expect(book.worksheets[1].getCell("B1").value).toEqual({
+        formula: "#REF!+A1",
+        result: { error: "#REF!" },
+      });
+      expect(book.worksheets[2].getCell("B1").value).toMatchObject({ result: 1100 });
+    },
+  );
 
-  test("is not taken out where formulas call one of its tables", async () => {
+  quickTest("is not taken out where formulas call one of its tables", async () => {
     const table = `<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="1" name="Parts" displayName="Parts" ref="A1:A2" totalsRowShown="0"><autoFilter ref="A1:A2"/><tableColumns count="1"><tableColumn id="1" name="Size"/></tableColumns></table>`;
     const sized = (text: string) =>
       smallWorkbook({
@@ -152,41 +155,44 @@ describe("a sheet that is deleted", () => {
 
 describe("names of ranges", () => {
   const name = (text: string, range: string) => `<definedName name="${text}">${range}</definedName>`;
-  test("that are new, other and gone are so in the file, and what calls them is computed anew", async () => {
-    const before = smallWorkbook({
-      sheets: {
-        Jobs: `<row r="1">${number("A1", 3)}${formula("B1", "Rate*2", 8)}${formula("C1", "Gone*2", 10)}<c r="D1" t="e"><f>New+1</f><v>#NAME?</v></c></row>`,
-        Rates: `<row r="1">${number("A1", 4)}${number("B1", 5)}</row>`,
-      },
-      definedNames: `${name("Rate", "Rates!$A$1")}${name("Fixed", "0.25")}${name("Gone", "Rates!$B$1")}`,
-    });
-    const saved = await savedAfter(before, (grid) => {
-      const [jobs, rates] = grid.model.getters.getSheetIds();
-      const ranges = (sheetId: string, row: number, col: number) => [
-        { _sheetId: sheetId, _zone: { top: row, bottom: row, left: col, right: col } },
-      ];
-      grid.run("UPDATE_NAMED_RANGE", {
-        oldRangeName: "Rate",
-        newRangeName: "Rate",
-        ranges: ranges(jobs, 0, 0),
+  quickTest(
+    "that are new, other and gone are so in the file, and what calls them is computed anew",
+    async () => {
+      const before = smallWorkbook({
+        sheets: {
+          Jobs: `<row r="1">${number("A1", 3)}${formula("B1", "Rate*2", 8)}${formula("C1", "Gone*2", 10)}<c r="D1" t="e"><f>New+1</f><v>#NAME?</v></c></row>`,
+          Rates: `<row r="1">${number("A1", 4)}${number("B1", 5)}</row>`,
+        },
+        definedNames: `${name("Rate", "Rates!$A$1")}${name("Fixed", "0.25")}${name("Gone", "Rates!$B$1")}`,
       });
-      grid.run("CREATE_NAMED_RANGE", { name: "New", ranges: ranges(rates, 0, 1) });
-      grid.run("DELETE_NAMED_RANGE", { name: "Gone" });
-    });
-    expect(partsThatDiffer(before, saved!.bytes)).toEqual(["xl/workbook.xml", "xl/worksheets/sheet1.xml"]);
-    expect(textsIn(saved!.bytes)["xl/workbook.xml"]).toContain(
-      `<definedNames>${name("Rate", "Jobs!$A$1")}${name("Fixed", "0.25")}${name("New", "Rates!$B$1")}</definedNames>`,
-    );
-    const cell = (address: string) =>
-      saved && read(saved.bytes).then((book) => book.worksheets[0].getCell(address).result);
-    expect(await cell("B1")).toBe(6);
-    expect(await cell("D1")).toBe(6);
-    // What nothing here knows keeps its value, is counted, and Excel is asked for it.
-    expect(saved!.report.sheets.map(({ kept }) => kept)).toEqual([1, 0]);
-    expect(textsIn(saved!.bytes)["xl/workbook.xml"]).toContain('<calcPr fullCalcOnLoad="1"/>');
-  });
+      const saved = await savedAfter(before, (grid) => {
+        const [jobs, rates] = grid.model.getters.getSheetIds();
+        const ranges = (sheetId: string, row: number, col: number) => [
+          { _sheetId: sheetId, _zone: { top: row, bottom: row, left: col, right: col } },
+        ];
+        grid.run("UPDATE_NAMED_RANGE", {
+          oldRangeName: "Rate",
+          newRangeName: "Rate",
+          ranges: ranges(jobs, 0, 0),
+        });
+        grid.run("CREATE_NAMED_RANGE", { name: "New", ranges: ranges(rates, 0, 1) });
+        grid.run("DELETE_NAMED_RANGE", { name: "Gone" });
+      });
+      expect(partsThatDiffer(before, saved!.bytes)).toEqual(["xl/workbook.xml", "xl/worksheets/sheet1.xml"]);
+      expect(textsIn(saved!.bytes)["xl/workbook.xml"]).toContain(
+        `<definedNames>${name("Rate", "Jobs!$A$1")}${name("Fixed", "0.25")}${name("New", "Rates!$B$1")}</definedNames>`,
+      );
+      const cell = (address: string) =>
+        saved && read(saved.bytes).then((book) => book.worksheets[0].getCell(address).result);
+      expect(await cell("B1")).toBe(6);
+      expect(await cell("D1")).toBe(6);
+      // What nothing here knows keeps its value, is counted, and Excel is asked for it.
+      expect(saved!.report.sheets.map(({ kept }) => kept)).toEqual([1, 0]);
+      expect(textsIn(saved!.bytes)["xl/workbook.xml"]).toContain('<calcPr fullCalcOnLoad="1"/>');
+    },
+  );
 
-  test("that others call do not go", async () => {
+  quickTest("that others call do not go", async () => {
     const before = file({}, name("Rate", "Rates!$A$1") + name("Double", "Rate*2"));
     const remove = (grid: Grid) => grid.run("DELETE_NAMED_RANGE", { name: "Rate" });
     expect(await savedAfter(before, remove)).toBeUndefined();
@@ -267,7 +273,7 @@ describe("any of these, one after the other", () => {
           expect(own.getCell(row + 1, 2).result).toEqual(sum);
         });
       }),
-      { numRuns: runs(60) },
+      { numRuns: runs(60, 12) },
     );
   });
 });
