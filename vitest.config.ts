@@ -1,4 +1,5 @@
 import { defineConfig } from "vitest/config";
+import "./tests/support/engine.ts";
 
 // Time limits only end what hangs: a slow machine is no fault.
 const limits = {

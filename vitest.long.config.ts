@@ -1,4 +1,5 @@
 import { defineConfig } from "vitest/config";
+import "./tests/support/engine.ts";
 
 /** The whole of what `npm test` runs a share of: `npm run test:long`. */
 export default defineConfig({
