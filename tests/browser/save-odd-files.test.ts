@@ -332,6 +332,31 @@ describe("cells that are cut and pasted", () => {
   });
 });
 
+describe("a formula that takes the cells it needs", () => {
+  const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+  const rich =
+    '<metadataTypes count="1"><metadataType name="XLRICHVALUE"/></metadataTypes><futureMetadata name="XLRICHVALUE" count="1"><bk/></futureMetadata><valueMetadata count="1"><bk><rc t="1" v="0"/></bk></valueMetadata>';
+
+  test("is marked in a file that has marks of other kinds", async () => {
+    const more = { "xl/metadata.xml": `<metadata xmlns="${main}">${rich}</metadata>` };
+    const saved = await savedAfter(smallWorkbook({ sheets: { Jobs: numbered() }, more }), (grid) =>
+      grid.type(0, 1, "=A1:A3*2"),
+    );
+    const texts = textsIn(saved!.bytes);
+    expect(texts["xl/worksheets/sheet1.xml"]).toContain('cm="1"><f t="array" ref="B1:B3">A1:A3*2</f>');
+    expect(texts["xl/metadata.xml"]).toMatch(
+      /^<metadata [^>]*><metadataTypes count="2">.*name="XLRICHVALUE"\/>.*name="XLDAPR".*<\/metadataTypes><futureMetadata name="XLRICHVALUE".*<futureMetadata name="XLDAPR".*<\/futureMetadata><cellMetadata count="1"><bk><rc t="2" v="0"\/><\/bk><\/cellMetadata><valueMetadata count="1">.*<\/metadata>$/,
+    );
+  });
+
+  test("is not written where it cannot be marked", async () => {
+    const prefixed = rich.replaceAll("<", "<x:").replaceAll("<x:/", "</x:");
+    const more = { "xl/metadata.xml": `<x:metadata xmlns:x="${main}">${prefixed}</x:metadata>` };
+    const file = smallWorkbook({ sheets: { Jobs: numbered() }, more });
+    expect(await savedAfter(file, (grid) => grid.type(0, 1, "=A1:A3*2"))).toBeUndefined();
+  });
+});
+
 describe("rows that stay in sight", () => {
   test("are the first ones, however far the sheet was scrolled", async () => {
     const before = '<sheetViews><sheetView topLeftCell="A40" workbookViewId="0"/></sheetViews>';

@@ -26,7 +26,7 @@ export class TypedCells {
   ) {}
 
   /**
-   * Undefined if a file cannot hold it: the value alone of a formula that fills more cells.
+   * Undefined if the file cannot hold it: the value alone of a formula that fills more cells, or one without a mark.
    * @param mark gives the mark of a formula that takes the cells it needs
    */
   cell(
@@ -51,7 +51,8 @@ export class TypedCells {
     if (fillsOneCell(text)) return { value: known, formula: { text } };
     const box = spreadBox(this.model, position);
     const spillMark = mark();
-    return { value: known, formula: { text, ...(spillMark ? { spill: { box, mark: spillMark } } : {}) } };
+    // Without it a program takes one cell of a range for the whole.
+    return spillMark ? { value: known, formula: { text, spill: { box, mark: spillMark } } } : undefined;
   }
 
   private isKnown(content: string): boolean {

@@ -15,10 +15,16 @@ const METADATA = "xl/metadata.xml";
 const METADATA_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml";
 const METADATA_RELATION = `${OFFICE}/officeDocument/2006/relationships/sheetMetadata`;
 
-const newMetadata = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
-<metadata xmlns="${OFFICE}/spreadsheetml/2006/main" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1"><metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/></metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata><cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`;
+const TYPE =
+  '<metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/>';
+const FUTURE =
+  '<futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray" fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata>';
+const markOf = (type: number) => `<bk><rc t="${type}" v="0"/></bk>`;
 
-/** The mark of a formula that takes the cells it needs; undefined where the file has marks of other kinds alone. */
+const newMetadata = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
+<metadata xmlns="${OFFICE}/spreadsheetml/2006/main"><metadataTypes count="1">${TYPE}</metadataTypes>${FUTURE}<cellMetadata count="1">${markOf(1)}</cellMetadata></metadata>`;
+
+/** The mark of a formula that takes the cells it needs; undefined where the file has marks in a way that is not followed. */
 export function spillMark(file: PackageParts, main: string, parts: Parts): string | undefined {
   const existing = file.names.find((name) => /(?:^|\/)metadata\.xml$/i.test(name));
   if (existing) {
@@ -29,7 +35,11 @@ export function spillMark(file: PackageParts, main: string, parts: Parts): strin
       Number(/\bt="(\d+)"/.exec(inside)?.[1]),
     );
     const mark = marks.findIndex((type) => types[type - 1] === "XLDAPR");
-    return mark < 0 ? undefined : String(mark + 1);
+    if (mark >= 0) return String(mark + 1);
+    const more = types.includes("XLDAPR") ? undefined : withType(text, types.length, marks.length);
+    if (more === undefined) return undefined;
+    parts.set(existing, more);
+    return String(marks.length + 1);
   }
   const relations = relationsPart(main);
   const types = "[Content_Types].xml";
@@ -51,6 +61,28 @@ export function spillMark(file: PackageParts, main: string, parts: Parts): strin
     ),
   );
   return "1";
+}
+
+/** Marks with one more kind and one mark of that kind, behind those that are there. */
+function withType(text: string, types: number, marks: number): string | undefined {
+  const [kinds] = elements(text, "metadataTypes");
+  if (!kinds?.tag.startsWith("<metadataTypes") || types === 0) return undefined;
+  const list = (name: string, count: number, inside: string) =>
+    `<${name} count="${count}">${inside}</${name}>`;
+  const before = ["mdxMetadata", "metadataStrings", "metadataTypes"];
+  const future = [...elements(text, "futureMetadata")].at(-1);
+  const [last] = future ? [future] : before.flatMap((name) => [...elements(text, name)]);
+  const [own] = elements(text, "cellMetadata");
+  const end = own?.end ?? last.end;
+  return [
+    text.slice(0, kinds.start),
+    list("metadataTypes", types + 1, kinds.inside + TYPE),
+    text.slice(kinds.end, Math.max(kinds.end, last.end)),
+    FUTURE,
+    text.slice(Math.max(kinds.end, last.end), own?.start ?? end),
+    list("cellMetadata", marks + 1, (own?.inside ?? "") + markOf(types + 1)),
+    text.slice(end),
+  ].join("");
 }
 
 /** The part with one more element at the end of its outermost, under the prefix that it has. */
