@@ -12,6 +12,10 @@ export default defineConfig({
           include: [
             "tests/contract.test.ts",
             "tests/fuzz/**/*.test.ts",
+            "tests/build/{how-to-add,unified-manifest}.test.ts",
+            "tests/taskpane/{attacked-sheets,papers,quoting-sheet}.test.ts",
+            "tests/workbook/excel-workbook.test.ts",
+            "tests/workbook/xlsx-grid/losses.test.ts",
             "tests/calc/callouts/*.test.ts",
             "tests/calc/checking/checking.test.ts",
             "tests/calc/fits/iso286.test.ts",

@@ -232,6 +232,13 @@ const nasty: readonly unknown[] = [
   new Date(0),
 ];
 
+/** Every other one in the quick tests. */
+const someNasty = (first: number): readonly unknown[] =>
+  share(
+    nasty.filter((_, at) => (at + first) % 2 === 0),
+    nasty,
+  );
+
 /** What is wrong with a result cell, if anything is. */
 function faultOf(cell: unknown): string | undefined {
   if (typeof cell === "string" || typeof cell === "boolean") return undefined;
@@ -271,7 +278,7 @@ describe("nasty cells", () => {
 
   test.each(withArguments)("%s: one nasty argument among right ones", (id, { parameters }) => {
     parameters.forEach((_, index) => {
-      nasty.forEach((cell, at) => {
+      someNasty(index).forEach((cell, at) => {
         const shapes = [[[cell]], [[cell], [cell]], [[cell, cell]]];
         for (const range of share([shapes[(at + index) % 3]], shapes)) {
           const args = fullArgs(id);
@@ -291,7 +298,7 @@ describe("nasty cells", () => {
     const named = new RegExp(`\\b(${names.join("|")})\\b|^The numbers are too large to compute with`);
     const unnamed = new Set<string>();
     parameters.forEach((_, index) => {
-      for (const cell of nasty) {
+      for (const cell of someNasty(index + 1)) {
         const args = fullArgs(id);
         args[index] = cell;
         for (const result of sheet(id, ...args).flat())

@@ -8,7 +8,7 @@ import { describe, expect, test } from "vitest";
 import { columnName } from "../../src/workbook/xlsx/addresses.ts";
 import { structureSteps } from "../../src/workbook/xlsx-grid/structure.ts";
 import { smallWorkbook, textsIn } from "../support/package.ts";
-import { quickTest, runs } from "../support/share.ts";
+import { longTest, quickTest, runs } from "../support/share.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 import { savedAfter } from "./saving.ts";
 
@@ -198,7 +198,7 @@ describe("rows and columns inserted and taken out", () => {
           });
         },
       ),
-      { numRuns: runs(40, 8) },
+      { numRuns: runs(40, 13) },
     );
   });
 });
@@ -367,7 +367,7 @@ describe("what hangs on cells", () => {
     ).toEqual([]);
   });
 
-  quickTest("moves up, and is gone with them", async () => {
+  longTest("moves up, and is gone with them", async () => {
     const saved = await savedAfter(await fullFile(), (grid) => grid.remove("ROW", [3, 6]));
     const book = await read(saved!.bytes);
     const [sheet, other] = book.worksheets;
@@ -390,7 +390,7 @@ describe("what hangs on cells", () => {
     expect(await savedAfter(await fullFile(), (grid) => grid.remove("ROW", [5]))).toBeUndefined();
   });
 
-  quickTest("moves to the right with them", async () => {
+  longTest("moves to the right with them", async () => {
     const saved = await savedAfter(await fullFile(), (grid) => grid.insert("COL", 1, 1));
     const book = await read(saved!.bytes);
     const [sheet, other] = book.worksheets;
@@ -426,7 +426,7 @@ describe("what hangs on cells", () => {
     ]);
   });
 
-  quickTest("is shown by charts, in whatever sheet they stand, and by shapes", async () => {
+  longTest("is shown by charts, in whatever sheet they stand, and by shapes", async () => {
     const chart = (refs: string) =>
       `<c:chartSpace xmlns:c="http://schemas.openxmlformats.org/drawingml/2006/chart"><c:ser>${refs}</c:ser><c:style val="7"/></c:chartSpace>`;
     const refs = (rows: string) =>
@@ -449,7 +449,7 @@ describe("what hangs on cells", () => {
     expect(now["xl/drawings/drawing1.xml"]).toContain('textlink="Jobs!$A$7"');
   });
 
-  quickTest("is where it was once all is undone", async () => {
+  longTest("is where it was once all is undone", async () => {
     const file = await fullFile();
     const saved = await savedAfter(file, (grid) => {
       grid.insert("ROW", 3, 2);
@@ -459,7 +459,7 @@ describe("what hangs on cells", () => {
     expect(saved!.bytes).toEqual(file);
   });
 
-  quickTest("is known of a draft too, which keeps the workbook as the grid has it", async () => {
+  longTest("is known of a draft too, which keeps the workbook as the grid has it", async () => {
     await savedAfter(await fullFile(), ({ model }) => {
       model.dispatch("ADD_COLUMNS_ROWS", {
         sheetId: model.getters.getSheetIds()[0],

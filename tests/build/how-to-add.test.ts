@@ -14,10 +14,11 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { JSDOM } from "jsdom";
-import { afterAll, describe, expect, test } from "vitest";
+import { afterAll, describe, expect } from "vitest";
 import { certificateOf, howToTrust } from "../../src/build/certificate.ts";
 import { hostPage, ifItDoesNotWork, userPage, waysToAdd } from "../../src/build/how-to-add.ts";
 import { projectFolder } from "../../src/build/paths.ts";
+import { longTest, quickTest } from "../support/share.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "certificates-"));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -25,7 +26,7 @@ const address = "https://tools.example/reaming";
 const textOf = (page: string) => new JSDOM(page).window.document.body.textContent ?? "";
 
 describe("the certificate", () => {
-  test("that is told to be trusted has signed the one that is served", async () => {
+  longTest("that is told to be trusted has signed the one that is served", async () => {
     const served = await certificateOf(join(folder, "none"), join(folder, "own"));
     expect(served.isInstalled).toBe(false);
     const authority = new X509Certificate(readFileSync(served.authority));
@@ -40,23 +41,26 @@ describe("the certificate", () => {
     expect(howToTrust(served, "win32").join(" ")).toContain(/CN=(.+)/.exec(authority.subject)![1]);
   });
 
-  test("has a key that its owner alone may read, in a folder that its owner alone may enter", async () => {
-    const open = join(folder, "left-open");
-    mkdirSync(open, { mode: 0o755 });
-    for (const own of [open, join(folder, "deep", "own")]) {
-      await certificateOf(join(folder, "none"), own);
-      expect(statSync(own).mode & 0o777).toBe(0o700);
-      expect(statSync(join(own, "localhost.key")).mode & 0o777).toBe(0o600);
-      // Nor is the rest of the folder written by others.
-      for (const name of readdirSync(own)) expect(statSync(join(own, name)).mode & 0o022).toBe(0);
-    }
-    // Nor a key that was there already.
-    chmodSync(join(open, "localhost.key"), 0o644);
-    await certificateOf(join(folder, "none"), open);
-    expect(statSync(join(open, "localhost.key")).mode & 0o777).toBe(0o600);
-  });
+  longTest(
+    "has a key that its owner alone may read, in a folder that its owner alone may enter",
+    async () => {
+      const open = join(folder, "left-open");
+      mkdirSync(open, { mode: 0o755 });
+      for (const own of [open, join(folder, "deep", "own")]) {
+        await certificateOf(join(folder, "none"), own);
+        expect(statSync(own).mode & 0o777).toBe(0o700);
+        expect(statSync(join(own, "localhost.key")).mode & 0o777).toBe(0o600);
+        // Nor is the rest of the folder written by others.
+        for (const name of readdirSync(own)) expect(statSync(join(own, name)).mode & 0o022).toBe(0);
+      }
+      // Nor a key that was there already.
+      chmodSync(join(open, "localhost.key"), 0o644);
+      await certificateOf(join(folder, "none"), open);
+      expect(statSync(join(open, "localhost.key")).mode & 0o777).toBe(0o600);
+    },
+  );
 
-  test("that is installed already is the one that is served", async () => {
+  quickTest("that is installed already is the one that is served", async () => {
     const own = await certificateOf(join(folder, "none"), join(folder, "own"));
     const served = await certificateOf(join(folder, "own"), join(folder, "other"));
     expect(served.isInstalled).toBe(true);
@@ -69,7 +73,7 @@ describe("the certificate", () => {
 describe("the page for the user", () => {
   const text = textOf(userPage(address));
 
-  test("names the menus of today, which Excel, and the local network", () => {
+  quickTest("names the menus of today, which Excel, and the local network", () => {
     for (const words of [
       "Home > Add-ins > More Settings > Upload My Add-in",
       "Home > Add-ins > Advanced > Shared Folder",
@@ -83,7 +87,7 @@ describe("the page for the user", () => {
     expect(text).not.toContain("More Add-ins");
   });
 
-  test("says what to do where it does not work", () => {
+  quickTest("says what to do where it does not work", () => {
     for (const words of [
       "#NAME?",
       "#BUSY!",
@@ -97,7 +101,7 @@ describe("the page for the user", () => {
     expect(ifItDoesNotWork.length).toBeGreaterThan(4);
   });
 
-  test("leads to files of the site alone", () => {
+  quickTest("leads to files of the site alone", () => {
     const { document } = new JSDOM(userPage(address)).window;
     expect([...document.querySelectorAll("a")].map((link) => link.getAttribute("href"))).toEqual([
       "manifest.xml",
@@ -107,7 +111,7 @@ describe("the page for the user", () => {
   });
 });
 
-test("the page for the host names its address, framing and the manifests", () => {
+quickTest("the page for the host names its address, framing and the manifests", () => {
   const text = textOf(hostPage(address));
   for (const words of [
     address,
@@ -120,7 +124,7 @@ test("the page for the host names its address, framing and the manifests", () =>
     expect(text).toContain(words);
 });
 
-test("the terminal names the manifest where it lies", () => {
+quickTest("the terminal names the manifest where it lies", () => {
   const ways = waysToAdd("https://localhost:4180", join(projectFolder, "dist", "/"));
   const manifest = join(projectFolder, "dist", "manifest.xml");
   expect(ways[0].steps.join(" ")).toContain(manifest);

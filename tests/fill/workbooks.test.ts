@@ -7,7 +7,7 @@ import { fillWorkbook } from "../../src/fill/fill-workbook.ts";
 import type { SheetReport } from "../../src/fill/report.ts";
 import { hostileWorkbooks } from "../support/hostile.ts";
 import { joined, packedEntries, type SmallWorkbook, smallWorkbook, textsIn } from "../support/package.ts";
-import { manyRows } from "../support/share.ts";
+import { longTest, manyRows } from "../support/share.ts";
 import { functions } from "../support/small-functions.ts";
 
 interface Result {
@@ -480,7 +480,7 @@ describe("hostile files", () => {
     expect(() => fillWorkbook(bytes, functions)).toThrow(says);
   });
 
-  test("empty rows without number are passed over", () => {
+  longTest("empty rows without number are passed over", () => {
     const rows = Array.from({ length: manyRows }, (_, i) => `<row r="${i + 1}"/>`).join("");
     const { report } = fillRows(rows + row(1_048_576, formula("A1048576", "REAM.TOTAL(B:B)", "<v>9</v>")));
     expect(report).toMatchObject({ computed: 1, errors: 0 });
@@ -494,7 +494,7 @@ describe("hostile files", () => {
     expect(report).toMatchObject({ computed: 0, kept: 2 });
   });
 
-  test("names that nest until they are too long are not followed", () => {
+  longTest("names that nest until they are too long are not followed", () => {
     const names = Array.from(
       { length: 15 },
       (_, i) => `<definedName name="n_${i}x">n_${i + 1}x+n_${i + 1}x+n_${i + 1}x</definedName>`,

@@ -9,14 +9,10 @@ export const share = <Case>(some: readonly Case[], all: readonly Case[]): readon
   isWhole ? all : some;
 
 /** A test that only the long tests have: a variant of one that `npm test` has, as slow as that. */
-export function longTest(name: string, run: () => Promise<void>): void {
-  if (isWhole) test(name, run);
-}
+export const longTest = isWhole ? test : test.skip;
 
 /** Several of them. */
-export function longSuite(name: string, tests: () => void): void {
-  if (isWhole) describe(name, tests);
-}
+export const longSuite = isWhole ? describe : describe.skip;
 
 /** A test that `npm test` has whole, in a file that the long tests have more of: it is not run twice. */
 export const quickTest = isWhole ? test.skip : test;

@@ -1,7 +1,7 @@
 // tests: the papers made from the quoting sheet of the invented shop.
 
 import { unzipSync } from "fflate";
-import { describe, expect, test } from "vitest";
+import { describe, expect } from "vitest";
 import {
   dayNumber,
   makeCard,
@@ -15,6 +15,7 @@ import { Refusal } from "../../src/workbook/workbook.ts";
 import { typeParts } from "../support/example-parts.ts";
 import { type FunctionGrid, gridOf } from "../support/function-grid.ts";
 import { refusal } from "../support/memory-workbook.ts";
+import { longTest, quickTest } from "../support/share.ts";
 
 const NOW = new Date(2026, 10, 26, 23, 30);
 
@@ -45,7 +46,7 @@ const textOf = (grid: FunctionGrid) => {
 };
 
 describe("the customer quote", () => {
-  test("asks for its data once, then is made as values", async () => {
+  quickTest("asks for its data once, then is made as values", async () => {
     const grid = await shop();
     expect(await makeQuote(grid.workbook, "A4", NOW)).toContain('"Quote data" is added');
     expect(grid.shown("B10", "Quote data")).toBe("2026-11-26");
@@ -66,7 +67,7 @@ describe("the customer quote", () => {
     expect(formulas).toEqual([]);
   });
 
-  test("goes out as a file of its own", async () => {
+  quickTest("goes out as a file of its own", async () => {
     const grid = await shop();
     await makeQuote(grid.workbook, "A4", NOW);
     fillData(grid);
@@ -79,7 +80,7 @@ describe("the customer quote", () => {
     expect(text).toContain("<v>2804</v>");
   });
 
-  test("has the same day in a workbook that counts from 1904, and in a file of its own", async () => {
+  quickTest("has the same day in a workbook that counts from 1904, and in a file of its own", async () => {
     const grid = await shop();
     const from1904 = Object.assign(Object.create(grid.workbook), { dayShift: async () => -1462 });
     await makeQuote(from1904, "A4", NOW);
@@ -102,7 +103,7 @@ describe("the customer quote", () => {
     expect(textOf(grid)).toContain("2022-11-25");
   });
 
-  test("takes no figures that are still being computed", async () => {
+  quickTest("takes no figures that are still being computed", async () => {
     const grid = await shop();
     await makeQuote(grid.workbook, "A4", NOW);
     fillData(grid);
@@ -119,7 +120,7 @@ describe("the customer quote", () => {
       expect(await refusal(make(busy, "A4"))).toContain("still computing");
   });
 
-  test("is not made of a row without a price, and names the cell", async () => {
+  quickTest("is not made of a row without a price, and names the cell", async () => {
     const grid = await shop();
     await makeQuote(grid.workbook, "A4", NOW);
     fillData(grid);
@@ -135,7 +136,7 @@ describe("the customer quote", () => {
 });
 
 describe("papers of a row", () => {
-  test("are made from the row of the active cell, in its unit", async () => {
+  longTest("are made from the row of the active cell, in its unit", async () => {
     const grid = await shop();
     goTo(grid, 1, 10);
     expect(await makeCard(grid.workbook, "A4")).toContain('"Set-up LV-5" is added');
@@ -168,7 +169,7 @@ describe("papers of a row", () => {
     expect(await refusal(makeTrouble(grid.workbook, "A4"))).toContain("cannot be read");
   });
 
-  test("the day is that of the calendar on the wall", () => {
+  quickTest("the day is that of the calendar on the wall", () => {
     expect(dayNumber(NOW)).toBe(46_352);
   });
 });

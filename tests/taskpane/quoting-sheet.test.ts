@@ -1,7 +1,7 @@
 // tests: the quoting sheet computed in the grid, on the invented shop's parts. The figures behind the prices were worked
 // out in Python from the rules of speed, feed, time and cost, not by this program.
 
-import { beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect } from "vitest";
 import { materials } from "../../src/data/materials/materials.ts";
 import { continueQuote } from "../../src/taskpane/actions/continue-quote.ts";
 import { quoteColumns } from "../../src/taskpane/actions/quote-columns.ts";
@@ -15,6 +15,7 @@ import { shopTable, shopTableFaults, shopTablesOf } from "../../src/taskpane/act
 import { exampleParts, typeParts } from "../support/example-parts.ts";
 import { type FunctionGrid, functionGrid, gridOf } from "../support/function-grid.ts";
 import { refusal } from "../support/memory-workbook.ts";
+import { longTest, quickTest } from "../support/share.ts";
 
 type Key = (typeof quoteColumns)[number]["key"];
 const shown = (grid: FunctionGrid, key: Key, row: number) => grid.shown(`${letterOf(key)}${row}`);
@@ -32,7 +33,7 @@ describe("a quoting sheet of mixed rows", () => {
     grid = await quoted();
   });
 
-  test("gives the prices of the invented shop", () => {
+  quickTest("gives the prices of the invented shop", () => {
     const price = [9, 10, 11].map((row) => [shown(grid, "price", row), shown(grid, "amount", row)]);
     expect(price).toEqual([
       ["3.44", "860.00"],
@@ -44,7 +45,7 @@ describe("a quoting sheet of mixed rows", () => {
     expect(value(grid, "price", 9)).toBeCloseTo(3.44494, 5);
   });
 
-  test.each<[Key, number[], number]>([
+  quickTest.each<[Key, number[], number]>([
     ["speed", [13.716, 47.244, 30], 4],
     ["rpm", [363.8282, 939.8895, 229.1831], 3],
     ["feed", [0.352, 0.516267, 0.0132], 5],
@@ -62,7 +63,7 @@ describe("a quoting sheet of mixed rows", () => {
     });
   });
 
-  test("shows sizes in their own decimals, and drills by name", () => {
+  quickTest("shows sizes in their own decimals, and drills by name", () => {
     expect([9, 10, 11].map((row) => shown(grid, "upper", row))).toEqual(["12.018", "16.018", "0.5005"]);
     expect([9, 10, 11].map((row) => grid.value(`${letterOf("drill")}${row}`))).toEqual([
       "11.8",
@@ -72,11 +73,11 @@ describe("a quoting sheet of mixed rows", () => {
     expect([9, 10, 11].map((row) => shown(grid, "reamerSize", row))).toEqual(["12.010", "16.010", "0.5002"]);
   });
 
-  test("leaves rows without a callout empty", () => {
+  quickTest("leaves rows without a callout empty", () => {
     for (const { key, isInput } of quoteColumns) if (!isInput) expect(shown(grid, key, 12), key).toBe("");
   });
 
-  test("every setting moves the price", async () => {
+  quickTest("every setting moves the price", async () => {
     const changed = await quoted();
     for (const [key, other] of Object.entries({
       machineRate: 80,
@@ -99,7 +100,7 @@ describe("a quoting sheet of mixed rows", () => {
 });
 
 describe("rows of a quoting sheet", () => {
-  test("take any name of a material or tool that the functions read", async () => {
+  quickTest("take any name of a material or tool that the functions read", async () => {
     const { columns } = quotingSheet(2);
     const column = (header: string) => columns.find((one) => one.header === header)!;
     expect(column("Material").offers).toEqual(materials.map(({ key }) => key));
@@ -115,7 +116,7 @@ describe("rows of a quoting sheet", () => {
     expect(grid.shown("B4")).toBe("1");
   });
 
-  test("without tool figures are priced without the tool, and say so", async () => {
+  quickTest("without tool figures are priced without the tool, and say so", async () => {
     const grid = await quoted();
     grid.type(`${letterOf("toolPrice")}9`, "");
     grid.type(`${letterOf("partsPerEdge")}9`, "");
@@ -128,14 +129,14 @@ describe("rows of a quoting sheet", () => {
     expect(shown(grid, "cost", 9)).toBe("#VALUE!");
   });
 
-  test("read their own row alone, so that they can be sorted, moved and inserted", () => {
+  quickTest("read their own row alone, so that they can be sorted, moved and inserted", () => {
     for (const [key, formula] of rowFormulas({})) {
       const cells = formula.replace(/"[^"]*"/g, "").match(/\$?[A-Z]{1,2}\$?(?:\d+|\{row\})/g)!;
       for (const cell of cells) expect(cell, key).toMatch(/^(?:[A-Z]{1,2}\{row\}|\$[A-Z]\$[3-6])$/);
     }
   });
 
-  test("follow their inputs when those are sorted", async () => {
+  quickTest("follow their inputs when those are sorted", async () => {
     const grid = await quoted();
     const sheetId = grid.model.getters.getActiveSheetId();
     const right = quoteColumns.filter(({ isInput }) => isInput).length - 1;
@@ -152,7 +153,7 @@ describe("rows of a quoting sheet", () => {
     expect([9, 10, 11].map((row) => shown(grid, "price", row))).toEqual(["3.64", "3.44", "3.72"]);
   });
 
-  test("get their formulas where they are added below or inserted between", async () => {
+  quickTest("get their formulas where they are added below or inserted between", async () => {
     const grid = await quoted();
     const sheetId = grid.model.getters.getActiveSheetId();
     grid.model.dispatch("ADD_COLUMNS_ROWS", {
@@ -178,14 +179,14 @@ describe("rows of a quoting sheet", () => {
     expect(await refusal(continueQuote(functionGrid().workbook, 3, {}))).toContain("no quoting sheet");
   });
 
-  test("are refused if they are no whole number or too many", async () => {
+  quickTest("are refused if they are no whole number or too many", async () => {
     for (const rows of [0, 2.5, 1001, Number.NaN])
       expect(await refusal(() => quotingSheet(rows))).toContain("from 1 to 1000");
   });
 });
 
 describe("the sheet", () => {
-  test("has its inputs first, its price last, and keeps part and callout in sight", () => {
+  quickTest("has its inputs first, its price last, and keeps part and callout in sight", () => {
     const { columns, frozenColumns, painted } = quotingSheet(3);
     expect(columns.slice(0, 2).map(({ header }) => header)).toEqual(["Part", "Callout"]);
     expect(frozenColumns).toBe(2);
@@ -199,7 +200,7 @@ describe("the sheet", () => {
 });
 
 describe("the shop's table", () => {
-  test("is read by new quotes, each row in its own unit", async () => {
+  longTest("is read by new quotes, each row in its own unit", async () => {
     const grid = gridOf(shopTable("mm"), shopTable("in"));
     await grid.workbook.addSheet(quotingSheet(4, await shopTablesOf(grid.workbook)));
     typeParts(grid);
@@ -215,7 +216,7 @@ describe("the shop's table", () => {
     expect(value(grid, "partsUsed", 10)).toBe(900);
   });
 
-  test("rows that nobody's size reaches, that overlap, and unknown headers are pointed out", () => {
+  quickTest("rows that nobody's size reaches, that overlap, and unknown headers are pointed out", () => {
     const head = ["material", "tool", "over, mm", "up to, mm", "speed", "colour"];
     const faults = shopTableFaults([
       head,

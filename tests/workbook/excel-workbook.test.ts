@@ -1,6 +1,6 @@
 // tests: the adapter for Excel, against objects that give nothing before it is loaded and synchronised.
 
-import { afterEach, describe, expect, test } from "vitest";
+import { afterEach, describe, expect } from "vitest";
 import { beforeAndAfter } from "../../src/papers/before-and-after.ts";
 import { setUpCard } from "../../src/papers/set-up-card.ts";
 import { troubleSheet } from "../../src/papers/trouble-sheet.ts";
@@ -9,6 +9,7 @@ import { ExcelWorkbook } from "../../src/workbook/excel-workbook.ts";
 import { type NewSheet, Refusal } from "../../src/workbook/workbook.ts";
 import { apiSetOf, askedFor } from "../support/api-sets.ts";
 import { giveExcel, type SheetDouble, takeExcelAway } from "../support/excel-host.ts";
+import { longTest, quickTest } from "../support/share.ts";
 
 afterEach(takeExcelAway);
 
@@ -30,7 +31,7 @@ const quote = (): SheetDouble => ({
 const workbook = new ExcelWorkbook(async () => "iVBORw0KGgo=");
 
 describe("reading", () => {
-  test("a whole column is cut to the used part, with formulas, values and formats", async () => {
+  quickTest("a whole column is cut to the used part, with formulas, values and formats", async () => {
     giveExcel([quote()], { sheet: "Bill's quote", boxes: [[0, 0, 1_048_576, 1]] });
     const [cells, ...rest] = await workbook.selected();
     expect(rest).toEqual([]);
@@ -46,7 +47,7 @@ describe("reading", () => {
       fixed: [[undefined], [undefined], [undefined], [undefined]],
     });
   });
-  test("two areas are two, and one outside the used part is left out", async () => {
+  quickTest("two areas are two, and one outside the used part is left out", async () => {
     giveExcel([quote()], {
       sheet: "Bill's quote",
       boxes: [
@@ -61,7 +62,7 @@ describe("reading", () => {
       [1, 1, 2, 1],
     ]);
   });
-  test("the places are the areas as they are selected", async () => {
+  quickTest("the places are the areas as they are selected", async () => {
     giveExcel([quote()], {
       sheet: "Bill's quote",
       boxes: [
@@ -74,31 +75,34 @@ describe("reading", () => {
       { sheet: "Bill's quote", row: 50, column: 7, rows: 3, columns: 3 },
     ]);
   });
-  test("an empty sheet has no used part", async () => {
+  quickTest("an empty sheet has no used part", async () => {
     giveExcel([{ name: "Empty", cells: [] }], { sheet: "Empty", boxes: [[0, 0, 1, 1]] });
     expect(await workbook.used("Empty")).toBeUndefined();
     expect(await workbook.selected()).toEqual([]);
   });
-  test("a selected chart gets a sentence", async () => {
+  quickTest("a selected chart gets a sentence", async () => {
     giveExcel([quote()], "chart");
     await expect(workbook.selected()).rejects.toThrow("No cells are selected");
     await expect(workbook.active()).rejects.toBeInstanceOf(Refusal);
   });
-  test("spilled cells are told apart from the formula that spills; merged ones where something is to be written", async () => {
-    const sheet = { ...quote(), merged: [[0, 0, 1, 2]] as const, spilled: [[2, 0, 2, 1]] as const };
-    const { asked } = giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 4, 2]] });
-    const [cells] = await workbook.selected();
-    expect(cells.fixed).toEqual([
-      [undefined, undefined],
-      [undefined, undefined],
-      [undefined, undefined],
-      ["spilled", undefined],
-    ]);
-    expect(asked.syncs.flat()).not.toContain("Range.GetMergedAreasOrNullObject");
-    const { fixed } = await workbook.read(cells, true);
-    expect(fixed[0]).toEqual(["merged", "merged"]);
-  });
-  test("the formula that a cell's content comes from is found", async () => {
+  quickTest(
+    "spilled cells are told apart from the formula that spills; merged ones where something is to be written",
+    async () => {
+      const sheet = { ...quote(), merged: [[0, 0, 1, 2]] as const, spilled: [[2, 0, 2, 1]] as const };
+      const { asked } = giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 4, 2]] });
+      const [cells] = await workbook.selected();
+      expect(cells.fixed).toEqual([
+        [undefined, undefined],
+        [undefined, undefined],
+        [undefined, undefined],
+        ["spilled", undefined],
+      ]);
+      expect(asked.syncs.flat()).not.toContain("Range.GetMergedAreasOrNullObject");
+      const { fixed } = await workbook.read(cells, true);
+      expect(fixed[0]).toEqual(["merged", "merged"]);
+    },
+  );
+  quickTest("the formula that a cell's content comes from is found", async () => {
     const sheet = { ...quote(), spilled: [[2, 0, 2, 2]] as const };
     giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 1, 1]] });
     const at = (row: number, column: number) => ({ sheet: sheet.name, row, column, rows: 1, columns: 1 });
@@ -106,7 +110,7 @@ describe("reading", () => {
     expect(await workbook.homeOf(at(2, 0))).toEqual(at(2, 0));
     expect(await workbook.homeOf(at(1, 0))).toEqual(at(1, 0));
   });
-  test("rows that a filter hides are said", async () => {
+  quickTest("rows that a filter hides are said", async () => {
     const sheet = { ...quote(), hiddenRows: [1, 3] };
     giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 4, 1]] });
     const [cells] = await workbook.selected();
@@ -116,14 +120,14 @@ describe("reading", () => {
     giveExcel([{ ...quote(), hiddenRows: [0, 1, 2, 3] }], { sheet: sheet.name, boxes: [[0, 0, 4, 1]] });
     expect((await workbook.selected())[0].hidden).toEqual([[true], [true], [true], [true]]);
   });
-  test("the table that a cell lies in is named", async () => {
+  quickTest("the table that a cell lies in is named", async () => {
     const sheet = { ...quote(), tables: [{ name: "Jobs", box: [0, 0, 3, 2] as const }] };
     giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 1, 1]] });
     const at = (row: number) => ({ sheet: sheet.name, row, column: 0, rows: 1, columns: 1 });
     expect(await workbook.tableAt(at(1))).toBe("Jobs");
     expect(await workbook.tableAt(at(3))).toBeUndefined();
   });
-  test("what comes to over 5 MB is read and written in slices", async () => {
+  longTest("what comes to over 5 MB is read and written in slices", async () => {
     // 600 signs in a row, as formula and value: 6 MB as they are written, more as they are read.
     const long = "x".repeat(600);
     const cells = Array.from({ length: 10_000 }, (_, row) => [row, `${long}${row}`]);
@@ -144,7 +148,7 @@ describe("reading", () => {
     expect(writing.length).toBeGreaterThan(1);
     expect(writing.length).toBeLessThan(6);
   });
-  test("a part that only formats make too large is cut to what is filled", async () => {
+  quickTest("a part that only formats make too large is cut to what is filled", async () => {
     const sheet: SheetDouble = { ...quote(), formatted: [0, 0, 1_048_576, 3] };
     giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 1_048_576, 16_384]] });
     const [cells] = await workbook.selected();
@@ -153,7 +157,7 @@ describe("reading", () => {
     giveExcel([{ ...sheet, formatted: [0, 0, 20, 3] }], { sheet: sheet.name, boxes: [[0, 0, 1, 1]] });
     expect(await workbook.used(sheet.name)).toMatchObject({ rows: 20, columns: 3 });
   });
-  test("spilled results among many cells are found without asking each", async () => {
+  longTest("spilled results among many cells are found without asking each", async () => {
     const rows = 2000;
     const spilled = [
       [1, 1, 1500, 1],
@@ -182,7 +186,7 @@ describe("reading", () => {
     expect(members.filter((name) => name === "Range.GetSpillParentOrNullObject").length).toBeLessThan(2500);
     expect(asked.syncs.filter((one) => one.length > 0).length).toBeLessThan(6);
   });
-  test("a text that begins with = is told apart from a formula", async () => {
+  quickTest("a text that begins with = is told apart from a formula", async () => {
     const sheet: SheetDouble = {
       name: "Notes",
       cells: [["=REAM.RPM(15,10)", "=REAM.RPM(15,10)"]],
@@ -192,7 +196,7 @@ describe("reading", () => {
     const { formulas } = await workbook.read({ sheet: "Notes", row: 0, column: 0, rows: 1, columns: 2 });
     expect(formulas).toEqual([["'=REAM.RPM(15,10)", "=REAM.RPM(15,10)"]]);
   });
-  test("a single cell in a hidden row is said to be hidden", async () => {
+  quickTest("a single cell in a hidden row is said to be hidden", async () => {
     const sheet: SheetDouble = { name: "One", cells: [[], [0.5]], hiddenRows: [1] };
     giveExcel([sheet], { sheet: "One", boxes: [[0, 0, 1_048_576, 1]] });
     expect((await workbook.selected())[0].hidden).toEqual([[true]]);
@@ -200,7 +204,7 @@ describe("reading", () => {
 });
 
 describe("writing", () => {
-  test("writes only what is given, as one step to undo", async () => {
+  quickTest("writes only what is given, as one step to undo", async () => {
     const { sheets, asked } = giveExcel([quote()], { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] });
     const formulas = [["Size (mm)"], [12.7], [undefined], [6.35]];
     await workbook.write([{ sheet: "Bill's quote", row: 0, column: 0, formulas }]);
@@ -208,7 +212,7 @@ describe("writing", () => {
     expect(sheets[0].cells[1][1]).toBe(".5000 +.0005/-.0000");
     expect(asked.runs.length).toBe(2);
   });
-  test.each([
+  quickTest.each([
     ["a protected sheet", { protected: true }, "is protected"],
     ["merged cells", { merged: [[1, 0, 1, 2]] as const }, "A2 is part of merged cells"],
     ["a spilled cell", { spilled: [[0, 0, 2, 1]] as const }, "A2 shows the result of a formula"],
@@ -226,7 +230,7 @@ describe("writing", () => {
 
 describe("a cell with the number format Text", () => {
   const texts = (): SheetDouble => ({ ...quote(), formats: quote().cells.map(() => ["@", "@"]) });
-  test.each<[string, string | number]>([
+  quickTest.each<[string, string | number]>([
     ["a formula", "=REAM.RPM(1,2)"],
     ["a number", 12.7],
   ])("takes no %s, which would stay a text", async (_, content) => {
@@ -236,7 +240,7 @@ describe("a cell with the number format Text", () => {
     await expect(act).rejects.toThrow("A2 has the number format Text");
     expect(sheets[0].cells).toEqual(before);
   });
-  test("takes a text", async () => {
+  quickTest("takes a text", async () => {
     const { sheets } = giveExcel([texts()], { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] });
     await workbook.write([{ sheet: "Bill's quote", row: 0, column: 0, formulas: [["Size (mm)"]] }]);
     expect(sheets[0].cells[0][0]).toBe("Size (mm)");
@@ -246,7 +250,7 @@ describe("a cell with the number format Text", () => {
 describe("what is computed", () => {
   const place = { sheet: "Bill's quote", row: 2, column: 0, rows: 1, columns: 1 };
   const box = { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] as [[number, number, number, number]] };
-  test("is read once Excel is done, and not as it was before", async () => {
+  quickTest("is read once Excel is done, and not as it was before", async () => {
     const sheet = quote();
     const { asked } = giveExcel([sheet], box, { states: ["Calculating", "Pending"] });
     // The function's old value stands under its loading mark until Excel is done.
@@ -257,7 +261,7 @@ describe("what is computed", () => {
     expect((await workbook.readComputed(place)).values).toEqual([[0.014]]);
     expect(asked.syncs.flat().filter((name) => name === "Application.CalculationState").length).toBe(4);
   });
-  test("is refused where Excel computes only when asked to", async () => {
+  quickTest("is refused where Excel computes only when asked to", async () => {
     giveExcel([quote()], box, { states: ["Pending"], calculationMode: "Manual" });
     await expect(workbook.readComputed(place)).rejects.toThrow("Press F9");
     giveExcel([quote()], box, { states: ["Pending"], calculationMode: "Manual" });
@@ -270,7 +274,7 @@ describe("where Excel stops in the middle of writing", () => {
     { sheet: "Bill's quote", row: 0, column: 0, formulas: [["Size (mm)"], [12.7], [undefined], [6.35]] },
     { sheet: "Bill's quote", row: 1, column: 1, formulas: [["=A2"]] },
   ];
-  test("what was written is taken back", async () => {
+  quickTest("what was written is taken back", async () => {
     const { sheets } = giveExcel(
       [quote()],
       { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] },
@@ -280,7 +284,7 @@ describe("where Excel stops in the middle of writing", () => {
     await expect(workbook.write(changes)).rejects.toThrow(/PivotTable is in the way.*Nothing was changed\.$/);
     expect(sheets[0].cells).toEqual(before);
   });
-  test("it is said where that fails too", async () => {
+  quickTest("it is said where that fails too", async () => {
     giveExcel(
       [quote()],
       { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] },
@@ -294,7 +298,7 @@ describe("a copy with values", () => {
   const box = { sheet: "Bill's quote", boxes: [[0, 0, 1, 1]] as [[number, number, number, number]] };
   const ours = (formula: string) => formula.includes("REAM.");
 
-  test("waits until Excel has computed", async () => {
+  quickTest("waits until Excel has computed", async () => {
     const { asked } = giveExcel([quote()], box, { states: ["Calculating", "Pending", "Done"] });
     expect((await workbook.copyAsValues("Bill's quote", ours)).replaced).toBe(1);
     const looks = asked.syncs.findIndex((members) => members.includes("Worksheet.Copy"));
@@ -303,7 +307,7 @@ describe("a copy with values", () => {
       .filter((members) => members.includes("Application.CalculationState"));
     expect(states.length).toBe(4);
   });
-  test("is not kept where the sheet changed while it was made", async () => {
+  quickTest("is not kept where the sheet changed while it was made", async () => {
     // Somebody else puts in a row between the values and the copy.
     const sheet = quote();
     const { sheets } = giveExcel([sheet], box, {
@@ -313,7 +317,7 @@ describe("a copy with values", () => {
     await expect(workbook.copyAsValues("Bill's quote", ours)).rejects.toThrow("changed while it was copied");
     expect(sheets.map(({ name }) => name)).toEqual(["Bill's quote"]);
   });
-  test("asks for all spilled results at once", async () => {
+  quickTest("asks for all spilled results at once", async () => {
     const sheet = {
       name: "Many",
       cells: Array.from({ length: 30 }, () => ["=REAM.LIMITS(A1)", ""]),
@@ -327,7 +331,7 @@ describe("a copy with values", () => {
       asked.syncs.filter((members) => members.includes("Range.GetSpillingToRangeOrNullObject")).length,
     ).toBe(1);
   });
-  test("leaves no copy behind where Excel refuses the values", async () => {
+  quickTest("leaves no copy behind where Excel refuses the values", async () => {
     const { sheets, asked } = giveExcel([quote()], box, {
       // Values are read three times before they are written.
       refused: { member: "Range.Values", code: "AccessDenied", after: 3 },
@@ -336,14 +340,14 @@ describe("a copy with values", () => {
     expect(sheets.map(({ name }) => name)).toEqual(["Bill's quote"]);
     expect(asked.syncs.flat()).toContain("Worksheet.Copy");
   });
-  test("keeps texts that look like something else", async () => {
+  quickTest("keeps texts that look like something else", async () => {
     const sheet = { name: "Drills", cells: [["=REAM.DRILLNAME(B1)"]], values: [["31/64"]] };
     const { sheets } = giveExcel([sheet], { sheet: "Drills", boxes: [[0, 0, 1, 1]] });
     await workbook.copyAsValues("Drills", ours);
     // The host takes off the apostrophe that keeps a text one; without it, this would have become a date.
     expect(sheets[1].cells[0]).toEqual(["31/64"]);
   });
-  test("comes of a sheet of more than 5 MB", async () => {
+  quickTest("comes of a sheet of more than 5 MB", async () => {
     const cells = Array.from({ length: 1000 }, (_, row) =>
       Array.from({ length: 20 }, () => `=REAM.RPM(${row + 1},${"1+".repeat(30)}1)`),
     );
@@ -353,7 +357,7 @@ describe("a copy with values", () => {
     expect((await workbook.copyAsValues("Long", ours)).replaced).toBe(20_000);
     expect(sheets[1].cells[999][19]).toBe(`${long}999.19`);
   });
-  test("leaves texts that begin with = alone", async () => {
+  quickTest("leaves texts that begin with = alone", async () => {
     const sheet: SheetDouble = {
       name: "Notes",
       cells: [["=REAM.RPM(1,2)", "=REAM.RPM(1,2)"]],
@@ -363,14 +367,14 @@ describe("a copy with values", () => {
     expect((await workbook.copyAsValues("Notes", ours)).replaced).toBe(1);
     expect(sheets[1].cells[0]).toEqual(["=REAM.RPM(1,2)", 159]);
   });
-  test("of an empty sheet is refused", async () => {
+  quickTest("of an empty sheet is refused", async () => {
     giveExcel([{ name: "Empty", cells: [] }], { sheet: "Empty", boxes: [[0, 0, 1, 1]] });
     await expect(workbook.copyAsValues("Empty", ours)).rejects.toThrow("is empty");
   });
 });
 
 describe("what Excel refuses becomes a sentence", () => {
-  test.each([
+  quickTest.each([
     ["Range.Formulas", "InvalidOperationInCellEditMode", "Press Enter or Esc"],
     ["Range.Formulas", "RequestPayloadSizeLimitExceeded", "Select fewer cells"],
     ["Range.Formulas", "UndoNotSupported", "cannot undo"],
@@ -437,28 +441,34 @@ describe("every action", () => {
     ["copyAsValues", () => workbook.copyAsValues(place.sheet, (text) => text.includes("REAM")), 7],
   ];
 
-  test.each(actions)(
-    "%s uses what the manifest asks for, in no group, in few messages",
-    async (_, act, most) => {
-      const { asked } = giveExcel([quote()], {
-        sheet: "Bill's quote",
-        boxes: [
-          [0, 0, 2, 2],
-          [3, 0, 1, 1],
-        ],
-      });
-      await act();
-      // Excel.run sends one of its own at the end, which only lets go of ranges.
-      expect(asked.syncs.filter((members) => members.length > 0).length).toBeLessThanOrEqual(most);
-      for (const options of asked.runs) expect(options ?? {}).not.toHaveProperty("mergeUndoGroup");
-      const members = new Set(asked.syncs.flat());
-      expect(members.size).toBeGreaterThan(0);
-      for (const member of members)
-        expect(`${member} ${apiSetOf(member)}`).toBe(`${member} ${within(apiSetOf(member))}`);
-    },
-  );
+  const isLong = ([name]: (typeof actions)[number]) => /^addSheet of a [bst]/.test(name);
+  const uses = [
+    [quickTest, actions.filter((one) => !isLong(one))],
+    [longTest, actions.filter(isLong)],
+  ] as const;
+  for (const [each, some] of uses)
+    each.each(some)(
+      "%s uses what the manifest asks for, in no group, in few messages",
+      async (_, act, most) => {
+        const { asked } = giveExcel([quote()], {
+          sheet: "Bill's quote",
+          boxes: [
+            [0, 0, 2, 2],
+            [3, 0, 1, 1],
+          ],
+        });
+        await act();
+        // Excel.run sends one of its own at the end, which only lets go of ranges.
+        expect(asked.syncs.filter((members) => members.length > 0).length).toBeLessThanOrEqual(most);
+        for (const options of asked.runs) expect(options ?? {}).not.toHaveProperty("mergeUndoGroup");
+        const members = new Set(asked.syncs.flat());
+        expect(members.size).toBeGreaterThan(0);
+        for (const member of members)
+          expect(`${member} ${apiSetOf(member)}`).toBe(`${member} ${within(apiSetOf(member))}`);
+      },
+    );
 
-  test("the types are read as they are meant", () => {
+  quickTest("the types are read as they are meant", () => {
     expect(apiSetOf("Range.GetSpillParentOrNullObject")).toBe("1.12");
     expect(apiSetOf("Range.GetMergedAreasOrNullObject")).toBe("1.13");
     expect(apiSetOf("Worksheet.Copy")).toBe("1.7");
@@ -472,7 +482,7 @@ describe("every action", () => {
 });
 
 describe("sheets", () => {
-  test("a quoting sheet of 1,000 rows comes in messages that Excel takes", async () => {
+  quickTest("a quoting sheet of 1,000 rows comes in messages that Excel takes", async () => {
     const { sheets } = giveExcel([{ name: "Start", cells: [] }], { sheet: "Start", boxes: [[0, 0, 1, 1]] });
     const shop = { sheet: "Shop table mm", address: "$A$4:$P$204" };
     const name = await workbook.addSheet(
@@ -481,7 +491,7 @@ describe("sheets", () => {
     expect(sheets.map((sheet) => sheet.name)).toEqual(["Start", name]);
     expect(String(sheets[1].cells[1007].at(-1))).toMatch(/^=IF\(B1008=/);
   });
-  test("a new sheet that Excel refuses halfway is not left behind", async () => {
+  quickTest("a new sheet that Excel refuses halfway is not left behind", async () => {
     const { sheets } = giveExcel(
       [{ name: "Start", cells: [] }],
       { sheet: "Start", boxes: [[0, 0, 1, 1]] },
@@ -490,7 +500,7 @@ describe("sheets", () => {
     await expect(workbook.addSheet(quotingSheet(20))).rejects.toThrow("is protected");
     expect(sheets.map((sheet) => sheet.name)).toEqual(["Start"]);
   });
-  test("a copy has values in place of the formulas picked, spilled ones included", async () => {
+  quickTest("a copy has values in place of the formulas picked, spilled ones included", async () => {
     const sheet = { ...quote(), spilled: [[2, 0, 2, 1]] as const };
     const { sheets, asked } = giveExcel([sheet], { sheet: sheet.name, boxes: [[0, 0, 1, 1]] });
     const { name, replaced } = await workbook.copyAsValues(sheet.name, (formula) =>
@@ -502,7 +512,7 @@ describe("sheets", () => {
     expect(sheets[0].cells[2][0]).toBe("=REAM.STOCK(A2)");
     expect(asked.activated).toEqual([name]);
   });
-  test("a new sheet takes a free name, headers and the first formulas", async () => {
+  quickTest("a new sheet takes a free name, headers and the first formulas", async () => {
     const { sheets, asked } = giveExcel([{ name: "Quote", cells: [] }], {
       sheet: "Quote",
       boxes: [[0, 0, 1, 1]],
@@ -527,7 +537,7 @@ describe("sheets", () => {
   });
 });
 
-test("the numbers for days of a workbook that counts from 1904", async () => {
+quickTest("the numbers for days of a workbook that counts from 1904", async () => {
   giveExcel([quote()], "chart", { from1904: true });
   // Excel's own pages: the same day is 1,462 less there.
   expect(await workbook.dayShift()).toBe(-1462);
@@ -535,7 +545,7 @@ test("the numbers for days of a workbook that counts from 1904", async () => {
   expect(await workbook.dayShift()).toBe(0);
 });
 
-test.each([
+quickTest.each([
   [".", false],
   [",", true],
 ] as const)("the host's decimal %s", async (decimalSeparator, isComma) => {

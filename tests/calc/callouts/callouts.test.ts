@@ -9,7 +9,7 @@ import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 import { fromTicks, type Units } from "../../../src/calc/lengths.ts";
 import { Problem } from "../../../src/calc/problem.ts";
 import { readTable } from "../../support/csv.ts";
-import { runs } from "../../support/share.ts";
+import { longTest, runs } from "../../support/share.ts";
 import { count } from "../../support/ticks.ts";
 import { problemOf } from "../golden-file.ts";
 
@@ -240,7 +240,7 @@ describe("properties", () => {
     expect(limits(read("0.75 H7", "mm"), "mm")[0]).toBe(0.75);
   });
 
-  test("many callouts do not drive out each other's meaning", () => {
+  longTest("many callouts do not drive out each other's meaning", () => {
     const texts = Array.from(
       { length: 3000 },
       (_, k) => [`dia ${(k / 100 + 1).toFixed(2)} H7`, `${(k / 100 + 1).toFixed(2)} H7`] as const,
