@@ -20,7 +20,7 @@ import { type OpenedWorkbook, openWorkbook } from "../workbook/xlsx-grid/open-fi
 import { exportedSheets } from "../workbook/xlsx-grid/save-file.ts";
 import { lossesOfSheets } from "../workbook/xlsx-grid/sheet-losses.ts";
 import { type Snapshot, snapshotOf } from "../workbook/xlsx-grid/snapshot.ts";
-import { isOfLines, type LineStep } from "../workbook/xlsx-grid/structure.ts";
+import type { StructureStep } from "../workbook/xlsx-grid/structure.ts";
 import { TypedCells } from "../workbook/xlsx-grid/typed-cells.ts";
 import { noSheets, type SavedInto, saveIntoFile } from "./save-into-file.ts";
 
@@ -56,6 +56,7 @@ export async function saveChanges(
   const made = await madeSheets(opened, changes, saving);
   const named = made && withRangesNow(opened, made, changes);
   if (!made || !named) return undefined;
+  const isOld = (id: string) => givenBefore.sheets.some((sheet) => sheet.id === id);
   const others = opened.parts.sheets.map(
     (_, i) => new Set([...(followed.others[i] ?? []), ...(named.changed[i] ?? [])]),
   );
@@ -64,9 +65,9 @@ export async function saveChanges(
   return (
     saved && {
       ...saved,
-      added: changes.added.length,
+      added: changes.order.filter((id) => !isOld(id)).length,
       valuesInFile: opened.valuesInFile,
-      losses: [...lossesOf(opened, changes, before, saving), ...made.losses],
+      losses: [...lossesOf(opened, changes, givenBefore, saving), ...made.losses],
     }
   );
 }
@@ -126,66 +127,76 @@ interface Followed {
   readonly others: readonly ReadonlySet<number>[];
 }
 
-/** The file with the rows, columns and names of sheets that the grid has now, and how the grid would show it. */
-function followStructure(
-  opened: OpenedWorkbook,
-  before: Snapshot,
-  { model, library, names }: Saving,
-): Followed | undefined {
-  const all = stepsSince(before, model);
-  if (!all) return undefined;
-  const steps = all.filter(isOfLines);
+/** The file with the sheets, rows and columns that the grid has now, and how the grid would show it. */
+function followStructure(opened: OpenedWorkbook, before: Snapshot, saving: Saving): Followed | undefined {
+  const steps = stepsSince(before, saving.model);
+  if (!steps) return undefined;
   const ids = before.sheets.map(({ id }) => id);
-  const cut = all.flatMap((step) =>
+  const own = steps.filter(({ sheetId }) => ids.includes(sheetId));
+  const cut = own.flatMap((step) =>
     step.kind === "move"
       ? step.from.map((box) => ({ box, sheet: opened.places[ids.indexOf(step.sheetId)] }))
       : [],
   );
   // Where cut cells had been in the file is not known once rows or columns have moved.
-  const isMoved = steps.some(({ kind }) => kind === "insert" || kind === "remove");
-  if (cut.length > 0 && (isMoved || isNamedElsewhere(opened, before, cut))) return undefined;
-  if (steps.length === 0) return { opened, before, others: [] };
-  const wanted = steps.map(
-    ({ sheetId, ...step }): Restructuring => ({
-      ...step,
-      sheet: opened.places[ids.indexOf(sheetId)],
-    }),
+  if (cut.length > 0 && (own.some(movesCells) || isNamedElsewhere(opened, before, cut))) return undefined;
+  const copies = steps.some(({ kind }) => kind === "copy") && !steps.some(movesCells) ? steps : [];
+  return (
+    (copies.length > 0 ? stepsFollowed(opened, before, copies, saving) : undefined) ??
+    stepsFollowed(
+      opened,
+      before,
+      own.filter(({ kind }) => kind !== "copy"),
+      saving,
+    )
   );
-  const made = restructured(opened.file, wanted);
-  if (!made) return undefined;
-  const again = openWorkbook(joined(opened.file.with(made.parts, made.gone)), library, names);
+}
+
+const movesCells = ({ kind }: StructureStep): boolean => kind === "insert" || kind === "remove";
+
+/** Copies of sheets that are not among the steps are new sheets as others are. */
+function stepsFollowed(
+  opened: OpenedWorkbook,
+  before: Snapshot,
+  given: readonly StructureStep[],
+  { model, library, names }: Saving,
+): Followed | undefined {
+  const steps = given.filter((step) => step.kind !== "move");
   const now = snapshotOf(model);
-  const moved = snapshotAfter(steps, opened.bytes, ids, { library, names });
+  if (steps.length === 0) return { opened, before: { ...before, steps: now.steps }, others: [] };
+  const ids = before.sheets.map(({ id }) => id);
+  const copies = steps.flatMap((step) => (step.kind === "copy" ? step.to : []));
+  const placeOf = (id: string) =>
+    ids.includes(id) ? opened.places[ids.indexOf(id)] : opened.parts.sheets.length + copies.indexOf(id);
+  const wanted = steps.map(({ sheetId, ...step }): Restructuring => ({ ...step, sheet: placeOf(sheetId) }));
+  const made = restructured(opened.file, wanted);
+  const moved = made && snapshotAfter(steps, opened.bytes, ids, { library, names });
   if (!moved) return undefined;
-  const left = before.sheets.flatMap((sheet, i) => {
-    const own = now.sheets.find(({ id }) => id === sheet.id);
-    return own ? [{ sheet, place: opened.places[i], own }] : [];
+  const again = openWorkbook(joined(opened.file.with(made.parts, made.gone)), library, names);
+  const left = [...ids, ...copies].flatMap((id) => {
+    const [own, replayed] = [now, moved].map(({ sheets }) => sheets.find((sheet) => sheet.id === id));
+    return own && replayed ? [{ own, replayed, was: before.sheets[ids.indexOf(id)] ?? replayed }] : [];
   });
-  if (left.length !== moved.sheets.length) return undefined;
+  if (left.length !== moved.sheets.length || left.length !== again.places.length) return undefined;
+  const valuesInFile = renamed(
+    again.valuesInFile,
+    again.data,
+    left.map(({ own }) => own.id),
+  );
+  const sheets = left.map(({ own, replayed, was }) => {
+    const steps = wanted.filter((step) => step.sheet === placeOf(own.id));
+    return followedSheet(was, steps, replayed, own);
+  });
   return {
-    opened: {
-      ...again,
-      valuesInFile: renamed(
-        again.valuesInFile,
-        again.data,
-        left.map(({ own }) => own.id),
-      ),
-    },
-    before: {
-      ...moved,
-      sheets: left.map(({ sheet, place, own }, i) => {
-        const steps = wanted.filter((step) => step.sheet === place);
-        return followedSheet(sheet, steps, moved.sheets[i], own);
-      }),
-      steps: now.steps,
-    },
+    opened: { ...again, valuesInFile },
+    before: { ...moved, sheets, steps: now.steps },
     others: made.changed,
   };
 }
 
-/** How the grid would have the file if these steps were taken and nothing else were changed. */
+/** How the grid would have the file if these steps were taken and nothing else were changed, its sheets by their ids here. */
 function snapshotAfter(
-  steps: readonly LineStep[],
+  steps: readonly StructureStep[],
   bytes: Uint8Array,
   ids: readonly string[],
   { library, names }: Pick<Saving, "library" | "names">,
@@ -193,22 +204,32 @@ function snapshotAfter(
   const model = new library.Model(openWorkbook(bytes, library, names).data as never);
   const own = model.getters.getSheetIds();
   for (const step of steps) {
-    const sheetId = own[ids.indexOf(step.sheetId)];
-    const sheetName = model.getters.getSheetName(sheetId);
+    const sheetId = own[ids.indexOf(step.sheetId)] ?? step.sheetId;
+    const sheetName = model.getters.getSheetName(sheetId as never);
     const dimension = "axis" in step && step.axis === "row" ? "ROW" : "COL";
     const run = (type: string, more: object) =>
       model.dispatch(type as never, { sheetId, sheetName, dimension, ...more } as never).isSuccessful;
-    const isDone =
-      step.kind === "insert"
-        ? run("ADD_COLUMNS_ROWS", { base: step.at, quantity: step.count, position: "before" })
-        : step.kind === "remove"
-          ? run("REMOVE_COLUMNS_ROWS", { elements: step.at })
-          : step.kind === "rename"
-            ? run("RENAME_SHEET", { oldName: sheetName, newName: step.name })
-            : run("DELETE_SHEET", {});
-    if (!isDone) return undefined;
+    if (!isRun(step, sheetName, run)) return undefined;
   }
-  return snapshotOf(model);
+  const now = snapshotOf(model);
+  const sheets = now.sheets.map((sheet) => ({
+    ...sheet,
+    id: ids[own.indexOf(sheet.id as never)] ?? sheet.id,
+  }));
+  return { ...now, sheets };
+}
+
+function isRun(
+  step: StructureStep,
+  sheetName: string,
+  run: (type: string, more: object) => boolean,
+): boolean {
+  if (step.kind === "insert")
+    return run("ADD_COLUMNS_ROWS", { base: step.at, quantity: step.count, position: "before" });
+  if (step.kind === "remove") return run("REMOVE_COLUMNS_ROWS", { elements: step.at });
+  if (step.kind === "rename") return run("RENAME_SHEET", { oldName: sheetName, newName: step.name });
+  if (step.kind === "copy") return run("DUPLICATE_SHEET", { sheetIdTo: step.to, sheetNameTo: step.name });
+  return step.kind === "removeSheet" && run("DELETE_SHEET", {});
 }
 
 /** Values by the ids that the shown workbook has for its sheets. */

@@ -4,7 +4,7 @@
 import ExcelJS from "exceljs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { smallWorkbook, textsIn } from "../support/package.ts";
+import { partsOf, smallWorkbook, textsIn, zipped } from "../support/package.ts";
 import { quickTest, runs } from "../support/share.ts";
 import { type Grid, savedAfter } from "./saving.ts";
 
@@ -153,6 +153,155 @@ describe("a sheet that is deleted", () => {
   });
 });
 
+describe("a sheet that is copied", () => {
+  const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+  const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+  const types = "application/vnd.openxmlformats-officedocument";
+  const relation = (id: string, kind: string, target: string) =>
+    `<Relationship Id="${id}" Type="${OFFICE}/${kind}" Target="${target}"/>`;
+  const relations = (...all: string[]) =>
+    `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${all.join("")}</Relationships>`;
+
+  /** A job with a table, a note, a chart, a name of its own, formats by condition, and the settings of its printer. */
+  function job(): Uint8Array {
+    const rows = [
+      `<row r="1"><c r="A1" t="str"><v>Size</v></c><c r="B1" t="str"><v>Twice</v></c></row>`,
+      `<row r="2">${number("A2", 6)}${formula("B2", "Parts[[#This Row],[Size]]*2", 12)}</row>`,
+      `<row r="3">${number("A3", 8)}${formula("B3", "'Job 1'!A3*2", 16)}</row>`,
+      `<row r="5">${formula("A5", "SUM(Parts[Size])*Own+Rates!A1", 17)}</row>`,
+    ];
+    const parts = partsOf({
+      sheets: { "Job 1": rows.join(""), Rates: `<row r="1">${number("A1", 3)}</row>` },
+      definedNames: `<definedName name="Own" localSheetId="0">'Job 1'!$D$1</definedName><definedName name="_xlnm.Print_Area" localSheetId="0">'Job 1'!$A$1:$B$5</definedName>`,
+    });
+    const sheet = "xl/worksheets/sheet1.xml";
+    const around = `<conditionalFormatting sqref="A2"><cfRule type="expression" priority="1"><formula>'Job 1'!$A$2&gt;Rates!$A$1</formula></cfRule></conditionalFormatting><pageSetup orientation="landscape" r:id="rId4"/><drawing r:id="rId1"/><legacyDrawing r:id="rId2"/><tableParts count="1"><tablePart r:id="rId5"/></tableParts>`;
+    parts[sheet] = parts[sheet]
+      .replace(
+        "<sheetData>",
+        `<sheetPr codeName="Job"/><sheetViews><sheetView tabSelected="1" workbookViewId="0"/></sheetViews><sheetData>`,
+      )
+      .replace("</worksheet>", `${around}</worksheet>`);
+    parts["xl/worksheets/_rels/sheet1.xml.rels"] = relations(
+      relation("rId1", "drawing", "../drawings/drawing1.xml"),
+      relation("rId2", "vmlDrawing", "../drawings/vmlDrawing1.vml"),
+      relation("rId3", "comments", "../comments1.xml"),
+      relation("rId4", "printerSettings", "../printerSettings/printerSettings1.bin"),
+      relation("rId5", "table", "../tables/table1.xml"),
+      '<Relationship Id="rId6" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/hyperlink" Target="https://example.com/a%20b" TargetMode="External"/>',
+    );
+    parts["xl/drawings/drawing1.xml"] =
+      `<xdr:wsDr xmlns:xdr="http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing"/>`;
+    parts["xl/drawings/_rels/drawing1.xml.rels"] = relations(
+      relation("rId1", "chart", "../charts/chart1.xml"),
+      relation("rId2", "image", "../media/image1.png"),
+    );
+    parts["xl/charts/chart1.xml"] =
+      `<c:chartSpace xmlns:c="http://schemas.openxmlformats.org/drawingml/2006/chart"><c:f>'Job 1'!$A$2:$A$3</c:f><c:f>Rates!$A$1</c:f></c:chartSpace>`;
+    parts["xl/media/image1.png"] = "no picture";
+    parts["xl/drawings/vmlDrawing1.vml"] = "<xml/>";
+    parts["xl/printerSettings/printerSettings1.bin"] = "settings";
+    parts["xl/comments1.xml"] =
+      `<comments xmlns="${MAIN}"><authors><author/></authors><commentList><comment ref="A2" authorId="0"><text><t>measured</t></text></comment></commentList></comments>`;
+    parts["xl/tables/table1.xml"] =
+      `<table xmlns="${MAIN}" id="1" name="Parts" displayName="Parts" ref="A1:B3" totalsRowShown="0"><autoFilter ref="A1:B3"/><tableColumns count="2"><tableColumn id="1" name="Size"/><tableColumn id="2" name="Twice"><calculatedColumnFormula>Parts[[#This Row],[Size]]*2</calculatedColumnFormula></tableColumn></tableColumns></table>`;
+    const override = (part: string, type: string) =>
+      `<Override PartName="/xl/${part}" ContentType="${types}.${type}+xml"/>`;
+    parts["[Content_Types].xml"] = parts["[Content_Types].xml"].replace(
+      "</Types>",
+      `<Default Extension="vml" ContentType="${types}.vmlDrawing"/><Default Extension="png" ContentType="image/png"/><Default Extension="bin" ContentType="${types}.spreadsheetml.printerSettings"/>${override("drawings/drawing1.xml", "drawing")}${override("charts/chart1.xml", "drawingml.chart")}${override("comments1.xml", "spreadsheetml.comments")}${override("tables/table1.xml", "spreadsheetml.table")}</Types>`,
+    );
+    return zipped(parts);
+  }
+
+  const copy = (grid: Grid, name = "Job 2") =>
+    grid.run("DUPLICATE_SHEET", { sheetIdTo: "the copy", sheetNameTo: name }, 0);
+
+  quickTest(
+    "is copied with all that hangs on it, and what names its own cells names those of the copy",
+    async () => {
+      const before = job();
+      const saved = await savedAfter(before, (grid) => copy(grid));
+      expect(saved!.losses).toEqual([]);
+      expect(saved!.added).toBe(1);
+      expect(saved!.places).toEqual([0, 1, 2]);
+      const now = textsIn(saved!.bytes);
+      const made = partsThatDiffer(before, saved!.bytes);
+      expect(made).toEqual([
+        "[Content_Types].xml",
+        "xl/_rels/workbook.xml.rels",
+        "xl/charts/chart2.xml",
+        "xl/comments2.xml",
+        "xl/drawings/_rels/drawing2.xml.rels",
+        "xl/drawings/drawing2.xml",
+        "xl/drawings/vmlDrawing2.vml",
+        "xl/tables/table2.xml",
+        "xl/workbook.xml",
+        "xl/worksheets/_rels/sheet3.xml.rels",
+        "xl/worksheets/sheet3.xml",
+      ]);
+      const sheet = now["xl/worksheets/sheet3.xml"];
+      expect(sheet).toContain("<f>Parts2[[#This Row],[Size]]*2</f><v>12</v>");
+      expect(sheet).toContain("<f>'Job 2'!A3*2</f>");
+      expect(sheet).toContain("<f>SUM(Parts2[Size])*Own+Rates!A1</f>");
+      expect(sheet).toContain("<formula>'Job 2'!$A$2&gt;Rates!$A$1</formula>");
+      expect(sheet).not.toMatch(/tabSelected|codeName|rId4/);
+      expect(now["xl/charts/chart2.xml"]).toContain("<c:f>'Job 2'!$A$2:$A$3</c:f><c:f>Rates!$A$1</c:f>");
+      expect(now["xl/tables/table2.xml"]).toContain('id="2" name="Parts2" displayName="Parts2"');
+      expect(now["xl/tables/table2.xml"]).toContain("<calculatedColumnFormula>Parts2[[#This Row],[Size]]*2<");
+      expect(now["xl/comments2.xml"]).toBe(now["xl/comments1.xml"]);
+      expect(now["xl/worksheets/_rels/sheet3.xml.rels"]).not.toContain("printerSettings");
+      expect(now["xl/worksheets/_rels/sheet3.xml.rels"]).toContain('Target="https://example.com/a%20b"');
+      expect(now["xl/drawings/_rels/drawing2.xml.rels"]).toContain('Target="../media/image1.png"');
+      expect(now["[Content_Types].xml"].match(/\.spreadsheetml\.table\+xml/g)).toHaveLength(2);
+      const list = now["xl/workbook.xml"];
+      expect(list.indexOf('name="Job 2"')).toBeLessThan(list.indexOf('name="Rates"'));
+      expect(list).toContain(`<definedName name="Own" localSheetId="1">'Job 2'!$D$1</definedName>`);
+      expect(list).toContain(
+        `<definedName name="_xlnm.Print_Area" localSheetId="1">'Job 2'!$A$1:$B$5</definedName>`,
+      );
+      expect(list).toContain(`<definedName name="Own" localSheetId="0">'Job 1'!$D$1</definedName>`);
+    },
+  );
+
+  quickTest("has the changes of both, whenever they were made", async () => {
+    const saved = await savedAfter(file(), (grid) => {
+      grid.type(0, 0, "7");
+      copy(grid, "Copied");
+      grid.type(0, 0, "9", 1);
+      grid.rename("Second", 1);
+      grid.run("DUPLICATE_SHEET", { sheetIdTo: "again", sheetNameTo: "Third" }, 1);
+      grid.type(0, 2, "=Second!A1+A1", 2);
+    });
+    const book = await read(saved!.bytes);
+    expect(book.worksheets.map(({ name }) => name)).toEqual(["Jobs", "Second", "Third", ...NAMES.slice(1)]);
+    const values = book.worksheets
+      .slice(0, 3)
+      .map((sheet) => [sheet.getCell("A1").value, sheet.getCell("B1").result]);
+    expect(values).toEqual([
+      [7, 7],
+      [9, 9],
+      [9, 9],
+    ]);
+    expect(book.worksheets[2].getCell("C1").result).toBe(18);
+    expect(book.worksheets[3].getCell("B1").result).toBe(17);
+  });
+
+  quickTest(
+    "after rows were inserted is written as a new sheet is, and what it has not is told",
+    async () => {
+      const saved = await savedAfter(job(), (grid) => {
+        grid.insert("ROW", 1);
+        copy(grid);
+      });
+      expect(saved!.losses).toContain("Comments and notes");
+      const book = await read(saved!.bytes);
+      expect(book.worksheets.map(({ name }) => name)).toEqual(["Job 1", "Job 2", "Rates"]);
+      expect(book.worksheets[1].getCell("A3").value).toBe(6);
+    },
+  );
+});
+
 describe("names of ranges", () => {
   const name = (text: string, range: string) => `<definedName name="${text}">${range}</definedName>`;
   quickTest(
@@ -211,6 +360,7 @@ describe("any of these, one after the other", () => {
     fc.record({ kind: fc.constant("remove" as const), at: fc.nat(5) }),
     fc.record({ kind: fc.constant("create" as const), at: fc.nat(5) }),
     fc.record({ kind: fc.constant("rename" as const), at: fc.nat(5) }),
+    fc.record({ kind: fc.constant("copy" as const), at: fc.nat(5) }),
     fc.record({ kind: fc.constant("type" as const), at: fc.nat(5), value: fc.integer({ min: 1, max: 99 }) }),
     fc.record({ kind: fc.constant("insert" as const), at: fc.nat(5) }),
   );
@@ -246,6 +396,11 @@ describe("any of these, one after the other", () => {
               grid.type(0, 0, String(count), at);
               grid.type(0, 1, `='${sheet.name}'!A${sheet.row + 1}+A1`, at);
               sheets.splice(at, 0, { name, value: count, reads: sheet.name, row: 0 });
+            }
+            if (one.kind === "copy") {
+              const name = `Copy ${++count}`;
+              grid.run("DUPLICATE_SHEET", { sheetIdTo: `id of ${name}`, sheetNameTo: name }, at);
+              sheets.splice(at + 1, 0, { ...sheet, name });
             }
             if (one.kind === "rename") {
               const name = `Named ${++count}`;

@@ -176,8 +176,13 @@ export function stepsSince({ steps, sheets }: Snapshot, model: Model): readonly 
   if (!steps) return undefined;
   const isFollowed = JSON.stringify(now.slice(0, steps.length)) === JSON.stringify(steps);
   if (!isFollowed) return undefined;
-  // What is done to a sheet that is new is no matter of the file.
-  return now.slice(steps.length).filter(({ sheetId }) => sheets.some(({ id }) => id === sheetId));
+  // What is done to a sheet that is new is no matter of the file, unless it is a copy of one that is not.
+  const known = new Set(sheets.map(({ id }) => id));
+  return now.slice(steps.length).filter((step) => {
+    const isKnown = known.has(step.sheetId);
+    if (isKnown && step.kind === "copy") known.add(step.to);
+    return isKnown;
+  });
 }
 
 /** Sheets that were made from others since. */

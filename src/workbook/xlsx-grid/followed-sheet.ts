@@ -21,7 +21,7 @@ export function followedSheet(
   const { formats, styles, borders, rows, columns } = before;
   let looks = { formats, styles, borders, rows, columns };
   for (const step of steps) {
-    if (step.kind === "rename" || step.kind === "removeSheet") continue;
+    if (step.kind !== "insert" && step.kind !== "remove") continue;
     const { axis } = step;
     const shift = step.kind === "insert" ? insertion(axis, step.at, step.count) : removal(axis, step.at);
     looks = {

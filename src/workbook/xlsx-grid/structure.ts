@@ -19,7 +19,7 @@ export type StructureStep =
   /** Cells that were cut and pasted: formulas follow them. */
   | { readonly kind: "move"; readonly sheetId: string; readonly from: readonly Box[] }
   /** A new sheet that was made from another. */
-  | { readonly kind: "copy"; readonly sheetId: string; readonly to: string };
+  | { readonly kind: "copy"; readonly sheetId: string; readonly to: string; readonly name: string };
 
 /** A step after which sheets that were there have other rows, columns or names, or are gone. */
 export type LineStep = Exclude<StructureStep, { readonly kind: "move" | "copy" }>;
@@ -62,7 +62,8 @@ export function watchStructure({ CorePlugin, registries }: PluginLibrary): void 
       const axis = dimension === "ROW" ? "row" : "column";
       if (type === "RENAME_SHEET") return { kind: "rename", sheetId, name: command.newName };
       if (type === "DELETE_SHEET") return { kind: "removeSheet", sheetId };
-      if (type === "DUPLICATE_SHEET") return { kind: "copy", sheetId, to: command.sheetIdTo };
+      if (type === "DUPLICATE_SHEET")
+        return { kind: "copy", sheetId, to: command.sheetIdTo, name: command.sheetNameTo };
       if (type === "MOVE_RANGES") return { kind: "move", sheetId, from: command.target };
       if (type === "REMOVE_COLUMNS_ROWS") {
         const at = [...new Set(command.elements as number[])].sort((a, b) => a - b);

@@ -7,13 +7,12 @@ import { leaveOut } from "./leave-out.ts";
 import { mergedStyles } from "./merge-styles.ts";
 import { over, type PackageParts } from "./package.ts";
 import { removableRelations } from "./restructured-parts.ts";
+import { freeSheetPart, type SheetEntry, withEntries } from "./sheet-entries.ts";
 import { isColumnNamed } from "./table-cells.ts";
 import { isTableNamed, TableNames, type TablePlaces, tableKey } from "./table-names.ts";
 import { readWorkbookParts, relationsOf, relationsPart, type Table } from "./workbook-parts.ts";
-import { attribute, elements, escapeXml } from "./xml-text.ts";
 
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-const SHEET_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
 const STYLES = "xl/styles.xml";
 const STYLES_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
 const TYPES = "[Content_Types].xml";
@@ -72,15 +71,7 @@ export function putSheets(file: PackageParts, { sheets, styles, from }: MadeShee
     styleSheet === undefined
       ? { text: styles, cells: 0, conditional: 0 }
       : mergedStyles(read(styleSheet), styles);
-  const workbook = read(main);
-  const [root] = elements(workbook, "workbook");
-  const [list] = elements(workbook, "sheets");
-  const prefix = new RegExp(`\\bxmlns:([\\w.-]+)\\s*=\\s*["']${OFFICE}["']`).exec(root?.tag ?? "")?.[1];
-  if (!merged || !list || !prefix) return undefined;
-  const relations = relationsPart(main);
-  const ids = [...elements(list.inside, "sheet")].map(({ tag }) => Number(attribute(tag, "sheetId")));
-  const outer = /^<((?:[\w.-]+:)?)/.exec(list.tag)![1];
-  let [types, links, entries, named] = [read(TYPES), read(relations), "", ""];
+  if (!merged) return undefined;
   const replaced = new Set(sheets.flatMap(({ instead }) => instead ?? []));
   const isKept = ({ sheet }: Table) => !replaced.has(sheet);
   const taken = [...tables.filter(isKept), ...names].map(({ name }) => name);
@@ -90,25 +81,15 @@ export function putSheets(file: PackageParts, { sheets, styles, from }: MadeShee
   const adopted = new Adopted(now, from, (name, text) =>
     /\/tables\//.test(name) ? tableNames.given(text, had) : text,
   );
-  const newParts: string[] = [];
+  const newSheets: SheetEntry[] = [];
   for (const { name, part: made, text, instead, printNames } of sheets) {
     had = new Map(tables.flatMap((one) => (one.sheet === instead ? [[tableKey(one.box), one.name]] : [])));
-    const part = instead === undefined ? freeName(now) : own[instead].part;
+    const part = instead === undefined ? freeSheetPart(now) : own[instead].part;
     const its = adopted.relations(made);
     parts.set(part, restyled(text, merged));
     if (its !== undefined) parts.set(relationsPart(part), its);
     if (instead !== undefined) continue;
-    const at = newParts.push(part);
-    const number = Math.max(0, ...ids) + at;
-    const id = `rIdReamwright${number}`;
-    types = added(types, "Types", `<Override PartName="/${part}" ContentType="${SHEET_TYPE}"/>`);
-    links = added(
-      links,
-      "Relationships",
-      `<Relationship Id="${id}" Type="${OFFICE}/worksheet" Target="/${part}"/>`,
-    );
-    entries += `<${outer}sheet name="${escapeXml(name).replaceAll('"', "&quot;")}" sheetId="${number}" ${prefix}:id="${id}"/>`;
-    named += printNames?.(ids.length + at - 1) ?? "";
+    newSheets.push({ name, part, ...(printNames ? { names: printNames } : {}) });
   }
   // What formulas elsewhere call by its name must have it still.
   const isLost = (table: Table) => !isKept(table) && !tableNames.has(table.name);
@@ -124,45 +105,21 @@ export function putSheets(file: PackageParts, { sheets, styles, from }: MadeShee
       (header) => !left.has(`${name} ${header}`.toUpperCase()) && isColumnNamed(now, main, header),
     );
   if (tables.some((table) => !isKept(table) && isColumnLost(table))) return undefined;
-  const end = list.start + list.tag.length + list.inside.length;
-  const listed = workbook.slice(0, end) + entries + workbook.slice(end);
-  // A workbook whose elements have a prefix keeps its names as they are: the new sheets are printed whole.
-  parts.set(main, outer === "" ? withNames(listed, named) : listed);
+  const entries = withEntries(now, main, newSheets);
+  if (!entries) return undefined;
+  for (const [name, text] of entries) parts.set(name, text);
   parts.set(styleSheet ?? STYLES, merged.text);
+  const types = adopted.types(read(TYPES));
   if (styleSheet === undefined) {
-    types = added(types, "Types", `<Override PartName="/${STYLES}" ContentType="${STYLES_TYPE}"/>`);
-    links = added(
-      links,
-      "Relationships",
-      `<Relationship Id="rIdReamwrightStyles" Type="${OFFICE}/styles" Target="/${STYLES}"/>`,
-    );
+    const link = `<Relationship Id="rIdReamwrightStyles" Type="${OFFICE}/styles" Target="/${STYLES}"/>`;
+    parts.set(relationsPart(main), added(read(relationsPart(main)), "Relationships", link));
+    types.push(`<Override PartName="/${STYLES}" ContentType="${STYLES_TYPE}"/>`);
   }
-  for (const type of adopted.types(types)) types = added(types, "Types", type);
-  parts.set(TYPES, types);
-  parts.set(relations, links);
-  return { parts, pictures: adopted.pictures, gone, added: newParts };
-}
-
-/** The workbook with more names, which stand behind the sheets and the references to other files. */
-export function withNames(workbook: string, names: string): string {
-  if (names === "") return workbook;
-  const [there] = elements(workbook, "definedNames");
-  if (there && !there.tag.endsWith("/>")) {
-    const end = there.start + there.tag.length + there.inside.length;
-    return workbook.slice(0, end) + names + workbook.slice(end);
-  }
-  if (there) workbook = workbook.slice(0, there.start) + workbook.slice(there.end);
-  const [before] = ["externalReferences", "functionGroups", "sheets"].flatMap((name) => [
-    ...elements(workbook, name),
-  ]);
-  return `${workbook.slice(0, before.end)}<definedNames>${names}</definedNames>${workbook.slice(before.end)}`;
-}
-
-function freeName(file: PackageParts): string {
-  for (let number = 1; ; number++) {
-    const name = `xl/worksheets/sheet${number}.xml`;
-    if (!file.has(name)) return name;
-  }
+  parts.set(
+    TYPES,
+    types.reduce((text, type) => added(text, "Types", type), read(TYPES)),
+  );
+  return { parts, pictures: adopted.pictures, gone, added: newSheets.map(({ part }) => part) };
 }
 
 /** The sheet with the numbers that its styles have now. */

@@ -20,11 +20,15 @@ export class Adopted {
   readonly pictures = new Map<string, Uint8Array>();
   private readonly names = new Map<string, string>();
 
-  /** @param change what becomes of the text of a part, by its name in the other package */
+  /**
+   * @param change what becomes of the text of a part, by its name in the other package
+   * @param isShared whether a part of this very package is not to be taken again
+   */
   constructor(
     private readonly file: PackageParts,
     private readonly from: OtherPackage,
     private readonly change: (name: string, text: string) => string,
+    private readonly isShared: (name: string) => boolean = () => false,
   ) {}
 
   /** The relations of a part of the other package as they are here, with all that they lead to; undefined for none. */
@@ -34,7 +38,7 @@ export class Adopted {
     const targets = new Map(relationsOf(this.from, part).map(({ id, part: target }) => [id, target]));
     return mapTags(this.from.read(list), "Relationship", (tag) => {
       const target = targets.get(attribute(tag, "Id") ?? "");
-      if (target === undefined) return tag;
+      if (target === undefined || this.isShared(target)) return tag;
       // It stays in its folder.
       const folder = (attribute(tag, "Target") ?? "").replace(/[^/]*$/, "");
       return withAttribute(tag, "Target", folder + this.part(target).replace(/^.*\//, ""));

@@ -77,6 +77,13 @@ export function drawnNow(
   });
 }
 
+/** A part that hangs on a copy of a sheet. @throws NotCertain */
+export function drawingNow(name: string, text: string, follow: Follow): string {
+  if (/<(?:[\w.-]+:)?(?:pivotSource|Fmla\w+)\b/.test(text)) throw new NotCertain(name);
+  if (/(?:^|\/)charts\/[^/]+\.xml$/i.test(name)) return chartNow(text, follow);
+  return /(?:^|\/)drawings\/[^/]+\.xml$/i.test(name) ? linksNow(text, follow) : text;
+}
+
 /** Of a chart, lines that are filtered out as well. @throws NotCertain */
 const chartNow = (text: string, follow: Follow): string =>
   ["f", "sqref"].reduce((own, name) => mapInside(own, name, (inside) => followed(inside, follow)), text);

@@ -1,11 +1,11 @@
 // workbook: names of ranges that are new, other or gone, in the list that a workbook has of them.
 
-import { withNames } from "./add-sheets.ts";
 import { boxName, readBox } from "./addresses.ts";
 import { tokensOf } from "./formula-tokens.ts";
 import { mapElements } from "./map-elements.ts";
 import type { PackageParts } from "./package.ts";
 import { formulaRoom, readSheet } from "./read-sheet.ts";
+import { withNames } from "./sheet-entries.ts";
 import { readWorkbookParts } from "./workbook-parts.ts";
 import { placeOf } from "./write-sheet.ts";
 import { attribute, escapeXml } from "./xml-text.ts";

@@ -25,6 +25,8 @@ export type Restructuring = { readonly sheet: number } & (
   | { readonly kind: "remove"; readonly axis: LineShift["axis"]; readonly at: readonly number[] }
   | { readonly kind: "rename"; readonly name: string }
   | { readonly kind: "removeSheet" }
+  /** To the end of the workbook. */
+  | { readonly kind: "copy"; readonly name: string }
 );
 
 const unmoved = { isResized: false, base: undefined, cells: new Map<number, NewCell>(), lost: [] };

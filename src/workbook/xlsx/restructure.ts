@@ -1,6 +1,7 @@
 // workbook: a file in which rows or columns of one sheet are inserted or taken out, or a sheet gets another name or is
 // deleted: its cells move and all that names them follows, in this sheet and everywhere else; every other byte stays.
 
+import { copiedSheet } from "./copy-sheet.ts";
 import { NotCertain } from "./map-elements.ts";
 import { over, type PackageParts } from "./package.ts";
 import { type Restructuring, Step } from "./restructure-step.ts";
@@ -20,10 +21,18 @@ export function restructured(file: PackageParts, steps: readonly Restructuring[]
   const gone = new Set<string>();
   const now = over(file, parts, gone);
   const sheets = readWorkbookParts(file).sheets.map((_, place) => place);
+  let count = sheets.length;
   let changed = sheets.map(() => new Set<number>());
   try {
     for (const { sheet, ...step } of steps) {
       const place = sheets.indexOf(sheet);
+      if (step.kind === "copy") {
+        const copy = copiedSheet(now, readWorkbookParts(now), place, step.name);
+        for (const [name, text] of copy.parts) parts.set(name, text);
+        changed.push(new Set([...changed[place], ...copy.changed]));
+        sheets.push(count++);
+        continue;
+      }
       const one = new Step(now, readWorkbookParts(now), { ...step, sheet: place });
       changed = one.run(changed);
       for (const [name, text] of one.parts) parts.set(name, text);

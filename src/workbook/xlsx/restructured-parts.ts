@@ -26,3 +26,6 @@ export const followedRelations = new Set([
 export const removableRelations = new Set(
   "comments threadedComment vmlDrawing drawing table printerSettings hyperlink image".split(" "),
 );
+
+/** What may hang on a sheet that is copied, and is copied with it. */
+export const copiedRelations = new Set([...removableRelations].filter((kind) => kind !== "threadedComment"));

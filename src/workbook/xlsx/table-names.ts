@@ -43,6 +43,11 @@ export class TableNames {
     });
   }
 
+  /** A name for the copy of a table. */
+  nameOfCopy(name: string): string {
+    for (let number = 2; ; number++) if (!this.has(`${name}${number}`)) return `${name}${number}`;
+  }
+
   private freeName(): string {
     for (let number = 1; ; number++) if (!this.has(`Table${number}`)) return `Table${number}`;
   }
