@@ -268,7 +268,9 @@ function formulaElement(prefix: string, { text, spill }: NewFormula): string {
 
 /** The start tag with that attribute, or without it. */
 export function withAttribute(tag: string, name: string, value: string | undefined): string {
-  const found = [...tag.matchAll(attributes)].find((one) => one[1] === name);
+  attributes.lastIndex = 0;
+  let found = attributes.exec(tag);
+  while (found && found[1] !== name) found = attributes.exec(tag);
   if ((found?.[2] ?? found?.[3]) === value) return tag;
   const bare = found ? tag.slice(0, found.index) + tag.slice(found.index + found[0].length) : tag;
   return value === undefined ? bare : bare.replace(/\s*(\/?>)$/, (end) => ` ${name}="${value}"${end.trim()}`);
