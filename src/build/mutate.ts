@@ -92,7 +92,8 @@ class Worker {
 /** For each mutant the tests that pass it, by file. */
 const passing = mutants.map(() => new Map<string, { readonly place: number; readonly took: number }[]>());
 const hits = mutants.map(() => 0);
-const atLoad = new Set<string>();
+/** For each mutant the files that pass it as they load. */
+const atLoad = mutants.map(() => new Set<string>());
 const testCounts = new Map<string, number>();
 const workers = Array.from({ length: Number(values.concurrency) }, () => new Worker());
 await each(testFiles, async (file, worker) => {
@@ -100,7 +101,7 @@ await each(testFiles, async (file, worker) => {
   if (!run || run.failed.length > 0)
     throw new Error(`${file} fails without a mutant:\n${run?.failed.join("\n")}`);
   testCounts.set(file, run.tests.length);
-  for (const id of run.atLoad) atLoad.add(id);
+  for (const id of run.atLoad) atLoad[Number(id)].add(file);
   for (const [id, count] of Object.entries(run.hits)) hits[Number(id)] += count;
   for (const [place, { took, passed }] of run.tests.entries())
     for (const id of passed) passing[id].set(file, [...(passing[id].get(file) ?? []), { place, took }]);
@@ -114,7 +115,7 @@ const verdicts = new Map<Mutant, Verdict | "NoCoverage">();
 await each(mutants, async (mutant, worker) => {
   const files = testFiles.filter((file) => passing[Number(mutant.id)].has(file));
   if (files.length > 0) verdicts.set(mutant, await verdictOn(mutant.id, files, worker));
-  else if (!atLoad.has(mutant.id)) verdicts.set(mutant, "NoCoverage");
+  else if (atLoad[Number(mutant.id)].size === 0) verdicts.set(mutant, "NoCoverage");
   if (verdicts.has(mutant) && verdicts.size % 100 === 0) console.log(`${verdicts.size} mutants ${elapsed()}`);
 });
 for (const worker of workers) worker.end();
@@ -133,25 +134,29 @@ async function each<One>(list: readonly One[], run: (one: One, worker: Worker) =
 async function verdictOn(id: string, files: readonly string[], worker: Worker): Promise<Verdict> {
   const own = passing[Number(id)];
   const hitLimit = 100 * hits[Number(id)];
-  const ask = async (tests: Trial["tests"], milliseconds: number) =>
-    ((await worker.ask({ mutant: id, tests, hitLimit }, milliseconds)) as Verdict | undefined) ?? "Timeout";
+  const ask = async (tests: Trial["tests"], milliseconds: number, isOnAtLoad: boolean) => {
+    const trial: Trial = { mutant: id, tests, hitLimit, isOnAtLoad };
+    return ((await worker.ask(trial, milliseconds)) as Verdict | undefined) ?? "Timeout";
+  };
   // The quick tests first. A slow machine ends nothing: there is ten times the time that they took, and a minute.
   const runs = files.map((file) => [file, own.get(file)!.toSorted((a, b) => a.took - b.took)] as const);
   const took = runs.flatMap(([, tests]) => tests).reduce((sum, one) => sum + one.took, 0);
   const verdict = await ask(
     runs.map(([file, tests]) => [file, tests.map(({ place }) => place)]),
     60_000 + 10 * took,
+    false,
   );
   if (verdict !== "Survived") return verdict;
-  // A test that finds a result kept from an earlier one passes nothing of what made it: now the other tests there.
-  const others = files
-    .filter((file) => subject.direct.includes(file))
-    .map((file) => {
-      const tried = new Set(own.get(file)!.map(({ place }) => place));
-      const places = Array.from({ length: testCounts.get(file)! }, (_, place) => place);
-      return [file, places.filter((place) => !tried.has(place))] as const;
-    });
-  return ask(others, 600_000);
+  // A test that finds a result kept from an earlier one, or made as its file was loaded, passes nothing of what made
+  // it: now all tests of those files, the mutant on from the beginning.
+  const others = testFiles.filter(
+    (file) => atLoad[Number(id)].has(file) || (subject.direct.includes(file) && own.has(file)),
+  );
+  return ask(
+    others.map((file) => [file, Array.from({ length: testCounts.get(file)! }, (_, place) => place)]),
+    600_000,
+    true,
+  );
 }
 
 /** Kills by a failed test over the mutants that tests could have found; what ran out of time is counted apart. */

@@ -24,6 +24,13 @@ test.each([
   expect(evaluate(expression, new Map([["rate", 2]]))).toBeCloseTo(value, 12);
 });
 
+test("sine and cosine are 0 where they are, not the last digits of floating point", () => {
+  for (const text of ["sind(0)", "sind(180)", "sind(360)", "cosd(90)", "cosd(270)"])
+    expect(evaluate(text, {})).toBe(0);
+  for (const text of ["sind(90)", "cosd(0)", "-cosd(180)", "-sind(270)"])
+    expect(evaluate(text, {})).toBeCloseTo(1, 15);
+});
+
 test("agrees with mathjs on random arithmetic", () => {
   const { expression } = fc.letrec<{ expression: string }>((tie) => ({
     expression: fc.oneof(

@@ -66,3 +66,13 @@ test("runout in one plane is one line, with angles a sum of vectors", () => {
   // x = 4·(1 − 1.4), y = 4·1.4 µm.
   expect(lines.at(-1)).toMatch(/^runout = 0\.005824\d* as the readings$/);
 });
+
+test("squares of readings have a unit of area", () => {
+  // 1.5² + 1.5² µm².
+  expect(linesOf("CAPABILITY", [[10.0075], [10.0105], [10.009]], "10 H7")[1]).toBe(
+    "spread = √(0.0000045 mm² / (3 − 1))",
+  );
+  expect(linesOf("CAPABILITY", [[0.5001], [0.5003], [0.5002]], ".5000 +.0005/0", "in")[1]).toBe(
+    "spread = √(2e-8 in² / (3 − 1))",
+  );
+});

@@ -40,11 +40,18 @@ export function piecesOf(file: string): Piece[] {
     .map((one) => ({ file, range: { start: placeOf(one.getStart(source)), end: placeOf(one.end) } }));
 }
 
+/** A seed as a number from 0 to under 1, far from that of the next seed: a step of the generator mulberry32. */
+function fractionOf(seed: number): number {
+  let mixed = (seed + 0x6d2b79f5) | 0;
+  mixed = Math.imul(mixed ^ (mixed >>> 15), mixed | 1);
+  mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+  return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+}
+
 /** Every nth piece from a random one on, so that each file has its share; the same for the same seed. */
 export function drawn(pieces: readonly Piece[], share: number, seed: number): Piece[] {
   if (share === 1) return [...pieces];
-  // A generator of Park and Miller.
-  const random = ((seed * 48_271) % 2_147_483_647) / 2_147_483_647;
+  const random = fractionOf(seed);
   const kept: Piece[] = [];
   for (let at = random / share; at < pieces.length; at += 1 / share) kept.push(pieces[Math.floor(at)]);
   return kept;

@@ -22,6 +22,8 @@ export interface Trial {
   readonly mutant: string;
   readonly tests: readonly (readonly [file: string, places: readonly number[]])[];
   readonly hitLimit: number;
+  /** Whether it is on while modules load, tables of test cases among them. */
+  readonly isOnAtLoad: boolean;
 }
 export type Verdict = "Killed" | "Survived" | "Timeout";
 
@@ -87,25 +89,22 @@ async function dryRun(file: string): Promise<DryRun> {
   return { file, tests: passing, failed, atLoad: Object.keys(switches.mutantCoverage.static), hits };
 }
 
-async function verdictOn({ mutant, tests: places, hitLimit }: Trial): Promise<Verdict> {
+async function verdictOn({ mutant, tests: places, hitLimit, isOnAtLoad }: Trial): Promise<Verdict> {
   switches.currentTestId = undefined;
   switches.hitCount = 0;
   switches.hitLimit = hitLimit;
   const modules = freshModules();
   const isEndless = () => switches.hitCount! > hitLimit;
   for (const [file, wanted] of places) {
-    // Tables are made without it.
-    switches.activeMutant = undefined;
-    const { tests, afterwards } = vitest.testsOf(modules[file]);
-    switches.activeMutant = mutant;
-    for (const place of wanted) {
-      try {
-        await tests[place]();
-      } catch {
-        return isEndless() ? "Timeout" : "Killed";
-      }
+    try {
+      switches.activeMutant = isOnAtLoad ? mutant : undefined;
+      const { tests, afterwards } = vitest.testsOf(modules[file]);
+      switches.activeMutant = mutant;
+      for (const place of wanted) await tests[place]?.();
+      for (const run of afterwards) await run();
+    } catch {
+      return isEndless() ? "Timeout" : "Killed";
     }
-    for (const run of afterwards) await run();
   }
   return isEndless() ? "Timeout" : "Survived";
 }

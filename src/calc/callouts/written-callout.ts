@@ -117,7 +117,7 @@ function readPart(cursor: Cursor, written: Written): void {
   else if (isSeparator(cursor, written) || isClassSeparator(cursor, written)) cursor.take();
   else if (token.kind === "sign" || token.kind === "plusminus") readSizeTolerance(cursor, written);
   else if (token.kind === "mark") keepMark(cursor, written, token);
-  else if (/^[()[\],;&]$/.test(token.text)) {
+  else if ("()[],;&".includes(token.text)) {
     if (!readBracket(cursor, written)) cursor.take();
   } else ((token.role && readers[token.role]) ?? readWord)(cursor, written, token);
 }

@@ -178,11 +178,11 @@ export function breakEven(
 }
 breakEven.formula = {
   source: "break-even",
-  steps: (_units, presentFixed: number, presentCost: number, proposedFixed: number, proposedCost: number) => [
+  steps: (_units, presentFixed: number, _presentCost, proposedFixed: number) => [
     {
       symbol: "quantity",
       expression:
-        less(proposedFixed, presentFixed) > 0 && less(presentCost, proposedCost) > 0
+        less(proposedFixed, presentFixed) > 0
           ? "(proposedFixed - presentFixed) / (presentCost - proposedCost)"
           : "0",
       unit: "parts",

@@ -2,6 +2,7 @@
 
 import type { Formula } from "../formula.ts";
 import { roundLength, type Units } from "../lengths.ts";
+import { maximumOf, minimumOf } from "../numbers.ts";
 import { wrong } from "../problem.ts";
 
 /** A form this small is ok: common practice, no source. */
@@ -91,7 +92,7 @@ holeForm.formula = {
 
 function spreadOf(readings: readonly Reading[]): number {
   const diameters = readings.map(({ diameter }) => diameter);
-  return Math.max(...diameters) - Math.min(...diameters);
+  return maximumOf(diameters) - minimumOf(diameters);
 }
 
 function nameOf(taper: number, bellMouth: number, barrel: number, restDiffers: number, units: Units): string {

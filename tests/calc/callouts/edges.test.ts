@@ -79,3 +79,16 @@ test("a lost decimal mark is said with both places where it may have stood", () 
 test("a taper is said to be one", () => {
   expect(refusal("12 H7 1:50")).toContain("taper or cone");
 });
+
+test("a count apart from a size as wide as a depth's tolerance is doubtful: from 0.2 mm or .010 in on", () => {
+  expect(refusal("4 x 12 +0.2/0")).toContain("could be 4 holes of 12, or a hole of 4 that is 12 deep");
+  expect(limits("4 x 12 +0.19/0")).toEqual([12, 12.19]);
+  expect(limits("4X 12 +0.2/0")).toEqual([12, 12.2]);
+  expect(refusal("4 x .5000 +.0100/0", "in")).toContain("could be 4 holes of .5000");
+  expect(limits("4 x .5000 +.0099/0", "in")).toEqual([0.5, 0.5099]);
+});
+
+test("a class turned around is told from other numbers before letters", () => {
+  expect(refusal("12 7H")).toContain("has 7H. A class begins with its letter: is H7 meant?");
+  for (const text of ["12 123H", "12 7ABC", "12 7 H"]) expect(refusal(text)).toContain("needs its sign");
+});

@@ -2,10 +2,12 @@
 
 import { describe, expect, test } from "vitest";
 import { breakEven, saving } from "../../../src/calc/cost/part-cost.ts";
+import { lifeRange } from "../../../src/calc/cost/tool-stock.ts";
+import type { Formula } from "../../../src/calc/formula.ts";
 import { problemOf } from "../golden-file.ts";
 
 const linesOf = (...costs: [number, number, number, number]) =>
-  breakEven.formula.steps("mm", ...costs).map(({ expression }) => expression);
+  (breakEven.formula as Formula).steps("mm", ...costs).map(({ expression }) => expression);
 
 describe("break-even", () => {
   test("names the quantity below which less fixed cost is cheaper", () => {
@@ -27,6 +29,18 @@ describe("break-even", () => {
     expect(linesOf(100, 3, 300, 2)).toEqual([
       "(proposedFixed - presentFixed) / (presentCost - proposedCost)",
     ]);
+  });
+});
+
+test("a range of lives takes two, and begins over 0", () => {
+  expect(problemOf(() => lifeRange([]))?.message).toBe("lives has no lives, too few for a range.");
+  expect(problemOf(() => lifeRange([720]))?.message).toBe("lives has one life, too few for a range.");
+  // t at 0.975 and one degree of freedom is 12.7062: 705 ∓ 12.7062·5, and 55 − 12.7062·45 under 0.
+  const [mean, low, high] = lifeRange([700, 710]);
+  expect([mean, low, high].map((one) => Number(one.toFixed(3)))).toEqual([705, 641.469, 768.531]);
+  expect(problemOf(() => lifeRange([10, 100]))).toMatchObject({
+    kind: "none",
+    message: "lives has 2 lives, too few for their scatter: the range would begin at 0 or below.",
   });
 });
 
