@@ -156,6 +156,7 @@ describe("what a workbook says of itself", () => {
     expect(parts.tables).toEqual([
       {
         name: "Holes",
+        part: "xl/tables/table1.xml",
         sheet: 0,
         box: { top: 1, left: 1, bottom: 4, right: 2 },
         headerRows: 1,
