@@ -1,4 +1,4 @@
-// browser: what was changed since a file was opened, saved into that file: its rows, columns and the names of its sheets
+// browser: what was changed since a file was opened, saved into that file: its sheets, their rows and their columns
 // first, then its cells and how they look.
 
 import type { Model } from "@odoo/o-spreadsheet";
