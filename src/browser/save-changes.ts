@@ -170,7 +170,7 @@ function stepsFollowed(
     ids.includes(id) ? opened.places[ids.indexOf(id)] : opened.parts.sheets.length + copies.indexOf(id);
   const wanted = steps.map(({ sheetId, ...step }): Restructuring => ({ ...step, sheet: placeOf(sheetId) }));
   const made = restructured(opened.file, wanted);
-  const moved = made && snapshotAfter(steps, opened.bytes, ids, { library, names });
+  const moved = made && snapshotAfter(steps, opened, ids, { library, names });
   if (!moved) return undefined;
   const again = openWorkbook(joined(opened.file.with(made.parts, made.gone)), library, names);
   const left = [...ids, ...copies].flatMap((id) => {
@@ -197,14 +197,15 @@ function stepsFollowed(
 /** How the grid would have the file if these steps were taken and nothing else were changed, its sheets by their ids here. */
 function snapshotAfter(
   steps: readonly StructureStep[],
-  bytes: Uint8Array,
+  { bytes, data, dataOf }: OpenedWorkbook,
   ids: readonly string[],
   { library, names }: Pick<Saving, "library" | "names">,
 ): Snapshot | undefined {
-  const model = new library.Model(openWorkbook(bytes, library, names).data as never);
-  const own = model.getters.getSheetIds();
+  const own = dataOf === bytes ? data : openWorkbook(bytes, library, names).data;
+  const model = new library.Model(own as never);
+  const sheetIds = model.getters.getSheetIds();
   for (const step of steps) {
-    const sheetId = own[ids.indexOf(step.sheetId)] ?? step.sheetId;
+    const sheetId = sheetIds[ids.indexOf(step.sheetId)] ?? step.sheetId;
     const sheetName = model.getters.getSheetName(sheetId as never);
     const dimension = "axis" in step && step.axis === "row" ? "ROW" : "COL";
     const run = (type: string, more: object) =>
@@ -214,7 +215,7 @@ function snapshotAfter(
   const now = snapshotOf(model);
   const sheets = now.sheets.map((sheet) => ({
     ...sheet,
-    id: ids[own.indexOf(sheet.id as never)] ?? sheet.id,
+    id: ids[sheetIds.indexOf(sheet.id as never)] ?? sheet.id,
   }));
   return { ...now, sheets };
 }

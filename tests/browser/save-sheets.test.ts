@@ -428,7 +428,7 @@ describe("any of these, one after the other", () => {
           expect(own.getCell(row + 1, 2).result).toEqual(sum);
         });
       }),
-      { numRuns: runs(60, 12) },
+      { numRuns: runs(60, 20) },
     );
   });
 });

@@ -198,7 +198,7 @@ describe("rows and columns inserted and taken out", () => {
           });
         },
       ),
-      { numRuns: runs(40, 13) },
+      { numRuns: runs(40, 20) },
     );
   });
 });
@@ -261,7 +261,7 @@ const partsThatDiffer = (a: Uint8Array, b: Uint8Array) => {
 };
 
 describe("references", () => {
-  quickTest.each([
+  const cases = [
     ["SUM(A1:A500)", "SUM(A1:A502)"],
     ["SUM(A2:A1048576)", "SUM(A2:A1048576)"],
     ["SUM($A$1:$A$1048576)", "SUM($A$1:$A$1048576)"],
@@ -277,14 +277,19 @@ describe("references", () => {
     ["Jobs!A5+'Jobs'!A6+Other!A5", "Jobs!A7+'Jobs'!A8+Other!A5"],
     ["OFFSET(A5,1,0)", "OFFSET(A7,1,0)"],
     ["SUM(A1:INDEX(A1:A9,5))", "SUM(A1:INDEX(A1:A11,5))"],
-  ])("%s is %s where two rows come before the third", async (before, after) => {
-    const escaped = before.replaceAll("&", "&amp;");
+  ];
+
+  quickTest("are where two rows come before the third as Excel has them then", async () => {
+    const cells = cases.map(
+      ([formula], i) => `<c r="${columnName(2 + i)}1"><f>${formula.replaceAll("&", "&amp;")}</f><v>0</v></c>`,
+    );
     const sheets = {
-      Jobs: `<row r="1"><c r="C1"><f>${escaped}</f><v>0</v></c></row>`,
+      Jobs: `<row r="1">${cells.join("")}</row>`,
       Other: '<row r="1"><c r="A1"><v>1</v></c></row>',
     };
     const saved = await savedAfter(smallWorkbook({ sheets }), (grid) => grid.insert("ROW", 2, 2));
-    expect((await read(saved!.bytes)).worksheets[0].getCell("C1").formula).toBe(after);
+    const [jobs] = (await read(saved!.bytes)).worksheets;
+    expect(cases.map(([formula], i) => [formula, jobs.getCell(1, 3 + i).formula])).toEqual(cases);
   });
 });
 

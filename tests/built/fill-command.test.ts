@@ -22,7 +22,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { projectFolder } from "../../src/build/paths.ts";
 import { compoundFile, hostileWorkbooks, lyingBomb } from "../support/hostile.ts";
 import { smallWorkbook, textsIn } from "../support/package.ts";
-import { longSuite, manyRows, share } from "../support/share.ts";
+import { longSuite, longTest, manyRows, share } from "../support/share.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "fill-command-"));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -303,7 +303,7 @@ describe("what is asked for", () => {
 describe("hostile files", () => {
   beforeAll(() => mkdirSync(at("hostile")));
 
-  test("are each refused in one sentence, with 2, and nothing is written", async () => {
+  longTest("are each refused in one sentence, with 2, and nothing is written", async () => {
     const files = Object.entries(hostileWorkbooks());
     const says = new Map<string, string>();
     files.forEach(([, hostile], i) => {

@@ -31,7 +31,7 @@ test.each(share([320], [320, 390]))("at %i px nothing sticks out of the pane", a
   await page.context().close();
 });
 
-test("without a workbook every tool that needs one says so", async () => {
+longTest("without a workbook every tool that needs one says so", async () => {
   const { page, errors } = await browser.open("index.html");
   await page.waitForFunction(started);
   for (const [name, selector] of [

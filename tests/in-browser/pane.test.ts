@@ -257,7 +257,7 @@ describe("checking hand figures", () => {
 });
 
 describe("sheets", () => {
-  test("a new quote is complete in its example row and takes an inch row beside it", async () => {
+  longTest("a new quote is complete in its example row and takes an inch row beside it", async () => {
     const { page } = watched;
     await tool(page, "quote");
     await page.locator("#pane-rows").fill("20");
@@ -320,7 +320,7 @@ describe("sheets", () => {
 });
 
 describe("pictures", () => {
-  test("the hole of the active cell, with its figures and a copy", async () => {
+  longTest("the hole of the active cell, with its figures and a copy", async () => {
     const { page } = watched;
     await page.locator(".o-sheet-name", { hasText: /^Quote$/ }).click();
     await tool(page, "hole");
@@ -451,7 +451,7 @@ describe("what stands in the sheet", () => {
     },
   );
 
-  test("a double click does once what a click does", async () => {
+  longTest("a double click does once what a click does", async () => {
     const { page } = watched;
     await newSheet(page, [["10", "=REAM.RPM(15,A1)"]]);
     await select(page, "B1");

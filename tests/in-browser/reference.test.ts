@@ -8,7 +8,7 @@ import { defaultAddress } from "../../src/build/manifest.ts";
 import type { Metadata } from "../../src/build/metadata.ts";
 import { distFolder, projectFolder } from "../../src/build/paths.ts";
 import { readPage as read } from "../support/page-reader.ts";
-import { share } from "../support/share.ts";
+import { longTest, share } from "../support/share.ts";
 import { startBrowser, type TestBrowser } from "./browser.ts";
 
 const { functions } = JSON.parse(readFileSync(join(distFolder, "functions.json"), "utf8")) as Metadata;
@@ -142,7 +142,7 @@ describe("search", () => {
 });
 
 // 640 pixels are what a window of 1280 has left at 200 %. The pages not of a function, and some of those.
-test("no page is wider than a window of 390 pixels, nor of 640", async () => {
+longTest("no page is wider than a window of 390 pixels, nor of 640", async () => {
   const page = await browser.newPage();
   const wide: string[] = [];
   for (const name of share(somePages, pages)) {

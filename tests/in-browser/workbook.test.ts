@@ -134,7 +134,7 @@ describe("at the keyboard", () => {
     );
   });
 
-  test("the message also shows over the cell", async () => {
+  longTest("the message also shows over the cell", async () => {
     const { page } = watched;
     await goTo(page, "A1");
     const box = await page.locator("#grid canvas").first().boundingBox();

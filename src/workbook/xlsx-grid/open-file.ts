@@ -25,6 +25,8 @@ import { withinSheet } from "./within-sheet.ts";
 export interface OpenedWorkbook {
   /** As the grid's Model takes it. */
   readonly data: object;
+  /** The file that it is of, which may have been saved since. */
+  readonly dataOf: Uint8Array;
   /** The file itself, into which changes are saved. */
   readonly file: Package;
   readonly bytes: Uint8Array;
@@ -260,6 +262,7 @@ function summary(
   };
   return {
     data,
+    dataOf: bytes,
     file,
     bytes,
     parts,
