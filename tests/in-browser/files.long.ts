@@ -24,8 +24,8 @@ describe("a file", () => {
     await typeInto(page, "D1", "=REAM.LIMITS(A3)");
   });
 
-  test("that got a sheet is saved anew, after what goes is listed, and not if that is too much", async () => {
-    await page.locator(".o-add-sheet").click();
+  test("that got a link has that sheet written whole, after what goes is listed, and not if that is too much", async () => {
+    await typeInto(page, "A9", "[a page](https://example.com)");
     await page.getByRole("button", { name: "Save as .xlsx" }).click();
     const dialog = page.getByRole("dialog", { name: "What the saved file will lack" });
     await expect(dialog.textContent()).resolves.toContain("Typefaces: all text is saved in one");
@@ -33,8 +33,21 @@ describe("a file", () => {
     await said(page, /^Not saved/);
     expect(await dialog.isVisible()).toBe(false);
     const book = await savedBook(await save(page, "#save-file", true));
-    expect(book.worksheets.length).toBe(3);
+    expect(book.worksheets.length).toBe(2);
+    expect(book.getWorksheet("Job 7")!.getCell("A9").value).toMatchObject({
+      hyperlink: "https://example.com",
+    });
     expect(book.getWorksheet("Job 7")!.getCell("D1").value).toMatchObject({ ref: "D1:E1", result: 12 });
+  });
+
+  test("that got a sheet beside its first has it there, and asks nothing", async () => {
+    await page.locator(".o-add-sheet").click();
+    const book = await savedBook(await save(page, "#save-file"));
+    expect(book.worksheets.map(({ name }) => name)).toEqual([
+      "Job 7",
+      expect.stringMatching(/^Sheet/),
+      "Notes",
+    ]);
   });
 
   test("is opened where it is dropped, with a hint while it is over the page", async () => {

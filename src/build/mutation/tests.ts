@@ -33,7 +33,6 @@ const addTest: Add = (_, run) => void collected.tests.push(run);
 const addGroup: Add = (_, run) => void run();
 
 export const test = Object.assign(addTest, { each: each(addTest) });
-export const it = test;
 export const describe = Object.assign(addGroup, { each: each(addGroup) });
 export const afterAll = (run: () => unknown) => void collected.afterwards.push(run);
 

@@ -29,7 +29,7 @@ export async function writeReference(folder: string): Promise<void> {
 }
 
 /** Text of every page by its name in dist/reference/. Throws where a task names a function that is not there. */
-export async function referencePages(): Promise<Map<string, string>> {
+async function referencePages(): Promise<Map<string, string>> {
   const declarations = readDeclarations();
   const registered = await loadFunctions(declarations);
   const { explanationOf } = await import("../../../functions/map-rows.ts");
