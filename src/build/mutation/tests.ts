@@ -33,6 +33,8 @@ const addTest: Add = (_, run) => void collected.tests.push(run);
 const addGroup: Add = (_, run) => void run();
 
 export const test = Object.assign(addTest, { each: each(addTest) });
+/** By its other name. */
+export const it = Object.assign((...given: Parameters<Add>) => addTest(...given), { each: each(addTest) });
 export const describe = Object.assign(addGroup, { each: each(addGroup) });
 export const afterAll = (run: () => unknown) => void collected.afterwards.push(run);
 
