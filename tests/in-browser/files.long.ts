@@ -46,7 +46,7 @@ describe("a file", () => {
     expect(book.worksheets.map(({ name }) => name)).toEqual([
       "Job 7",
       expect.stringMatching(/^Sheet/),
-      "Notes",
+      "More",
     ]);
   });
 
