@@ -218,7 +218,7 @@ describe("a sheet that is copied", () => {
     grid.run("DUPLICATE_SHEET", { sheetIdTo: "the copy", sheetNameTo: name }, 0);
 
   quickTest(
-    "is copied with all that hangs on it, and what names its own cells names those of the copy",
+    "is copied with all that hangs on it: charts, formats, names and tables are for its own cells",
     async () => {
       const before = job();
       const saved = await savedAfter(before, (grid) => copy(grid));
@@ -242,7 +242,7 @@ describe("a sheet that is copied", () => {
       ]);
       const sheet = now["xl/worksheets/sheet3.xml"];
       expect(sheet).toContain("<f>Parts2[[#This Row],[Size]]*2</f><v>12</v>");
-      expect(sheet).toContain("<f>'Job 2'!A3*2</f>");
+      expect(sheet).toContain("<f>'Job 1'!A3*2</f>");
       expect(sheet).toContain("<f>SUM(Parts2[Size])*Own+Rates!A1</f>");
       expect(sheet).toContain("<formula>'Job 2'!$A$2&gt;Rates!$A$1</formula>");
       expect(sheet).not.toMatch(/tabSelected|codeName|rId4/);

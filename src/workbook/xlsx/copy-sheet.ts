@@ -1,5 +1,5 @@
-// workbook: a copy of a sheet at the end of its workbook, with all that hangs on it: what names its own cells names those of
-// the copy, its tables have names of their own.
+// workbook: a copy of a sheet at the end of its workbook, with all that hangs on it: charts, formats and names of its own
+// cells are for those of the copy, its tables have names of their own.
 
 import { Adopted } from "./adopt-parts.ts";
 import { added } from "./edit-workbook.ts";
@@ -60,7 +60,9 @@ export function copiedSheet(
     (own, inside) => (/\/tables\//i.test(own) ? inTable(inside) : drawingNow(own, inside, now)),
     (own) => !/\.(?:xml|vml)$/i.test(own),
   );
-  const found = shiftedCells(text, now, undefined, () => false);
+  // Formulas that name their own sheet read it as before, as the grid has them; its own tables are those of the copy.
+  const inCells = (formula: string) => ({ text: withTableNames(formula, renamed), isOther: false });
+  const found = shiftedCells(text, inCells, undefined, () => false);
   if (!found) throw new NotCertain(sheet);
   const around = formulasAround(found.text, { alone: now, shared: now, isMoved: false });
   const copy = freeSheetPart(file);
