@@ -197,12 +197,11 @@ function stepsFollowed(
 /** How the grid would have the file if these steps were taken and nothing else were changed, its sheets by their ids here. */
 function snapshotAfter(
   steps: readonly StructureStep[],
-  { bytes, data, dataOf }: OpenedWorkbook,
+  { bytes }: OpenedWorkbook,
   ids: readonly string[],
   { library, names }: Pick<Saving, "library" | "names">,
 ): Snapshot | undefined {
-  const own = dataOf === bytes ? data : openWorkbook(bytes, library, names).data;
-  const model = new library.Model(own as never);
+  const model = new library.Model(openWorkbook(bytes, library, names).data as never);
   const sheetIds = model.getters.getSheetIds();
   for (const step of steps) {
     const sheetId = sheetIds[ids.indexOf(step.sheetId)] ?? step.sheetId;

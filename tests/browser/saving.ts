@@ -1,5 +1,6 @@
 // tests: a file opened in the browser workbook's grid, changed there, and saved as the page saves it.
 
+import { expect } from "vitest";
 import { saveChanges } from "../../src/browser/save-changes.ts";
 import { storedNames } from "../../src/workbook/xlsx/stored-names.ts";
 import { openWorkbook } from "../../src/workbook/xlsx-grid/open-file.ts";
@@ -62,5 +63,14 @@ function openGrid(file: Uint8Array) {
 export async function savedAfter(file: Uint8Array, edit: (grid: Grid) => void, valuesOnly = false) {
   const { opened, model, before, grid } = openGrid(file);
   edit(grid);
-  return saveChanges(opened, before, { model, library: gridLibrary, names, functions, valuesOnly });
+  const shown = snapshotOf(model);
+  const saved = await saveChanges(opened, before, {
+    model,
+    library: gridLibrary,
+    names,
+    functions,
+    valuesOnly,
+  });
+  expect(snapshotOf(model), "the workbook that is shown, once it is saved").toEqual(shown);
+  return saved;
 }

@@ -23,10 +23,8 @@ import { standInFor } from "./uncomputed.ts";
 import { withinSheet } from "./within-sheet.ts";
 
 export interface OpenedWorkbook {
-  /** As the grid's Model takes it. */
+  /** As the grid's Model takes it, which keeps parts of it and changes them: no other Model can be made of it then. */
   readonly data: object;
-  /** The file that it is of, which may have been saved since. */
-  readonly dataOf: Uint8Array;
   /** The file itself, into which changes are saved. */
   readonly file: Package;
   readonly bytes: Uint8Array;
@@ -262,7 +260,6 @@ function summary(
   };
   return {
     data,
-    dataOf: bytes,
     file,
     bytes,
     parts,
