@@ -189,7 +189,7 @@ function staleCells(
   dependents: ReturnType<typeof dependentsIn>,
 ): ReadonlySet<string> | "moved" {
   const now = snapshotOf(model);
-  const contents = now.names === before.names ? contentsSince(before, now, model) : undefined;
+  const contents = now.names === before.names ? contentsSince(before, now) : undefined;
   if (!contents) return "moved";
   const stale = new Set<string>();
   if (contents.every(({ size }) => size === 0)) return stale;

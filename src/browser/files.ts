@@ -156,13 +156,11 @@ class WorkbookFile {
   private async saveInto(valuesOnly: boolean): Promise<SavedChanges | undefined> {
     const { opened, before, first, library, names, functions } = this;
     const { model } = this.shown;
-    const origins = [...(opened && before ? [{ opened, before }] : []), ...(first ? [first] : [])];
-    for (const origin of origins) {
-      const saving = { model, library, names, functions, valuesOnly };
-      const saved = await saveChanges(origin.opened, origin.before, saving);
-      if (saved) return saved;
-    }
-    return undefined;
+    if (!opened || !before) return undefined;
+    const saving = { model, library, names, functions, valuesOnly };
+    const saved = await saveChanges(opened, before, saving);
+    if (saved || !first || first.opened === opened) return saved;
+    return saveChanges(first.opened, first.before, saving);
   }
 
   async save(valuesOnly: boolean): Promise<void> {

@@ -46,11 +46,12 @@ export async function saveChanges(
   givenBefore: Snapshot,
   saving: Saving,
 ): Promise<SavedChanges | undefined> {
-  const followed = followStructure(given, givenBefore, saving);
+  const { model, library, names, functions, valuesOnly } = saving;
+  const now = snapshotOf(model);
+  const followed = followStructure(given, givenBefore, now, saving);
   if (!followed) return undefined;
   const { opened, before } = followed;
-  const { model, library, names, functions, valuesOnly } = saving;
-  const changes = changesSince(before, model);
+  const changes = changesSince(before, now);
   if (!changes) return undefined;
   const typed = new TypedCells(model, library, names, opened.parts.from1904);
   const made = await madeSheets(opened, changes, saving);
@@ -67,7 +68,7 @@ export async function saveChanges(
       ...saved,
       added: changes.order.filter((id) => !isOld(id)).length,
       valuesInFile: opened.valuesInFile,
-      losses: [...lossesOf(opened, changes, givenBefore, saving), ...made.losses],
+      losses: [...lossesOf(opened, changes, copiesSince(givenBefore, now), saving), ...made.losses],
     }
   );
 }
@@ -106,10 +107,10 @@ function withRangesNow({ file, parts: { main } }: OpenedWorkbook, made: WithShee
 function lossesOf(
   opened: OpenedWorkbook,
   { sheets, rewritten, added }: Changes,
-  before: Snapshot,
-  { model, library, names }: Saving,
+  copies: ReturnType<typeof copiesSince>,
+  { library, names }: Saving,
 ): string[] {
-  const copied = copiesSince(before, model).flatMap(({ sheetId, to }) => {
+  const copied = copies.flatMap(({ sheetId, to }) => {
     const at = sheets.indexOf(sheetId);
     return at >= 0 && added.includes(to) ? at : [];
   });
@@ -128,8 +129,13 @@ interface Followed {
 }
 
 /** The file with the sheets, rows and columns that the grid has now, and how the grid would show it. */
-function followStructure(opened: OpenedWorkbook, before: Snapshot, saving: Saving): Followed | undefined {
-  const steps = stepsSince(before, saving.model);
+function followStructure(
+  opened: OpenedWorkbook,
+  before: Snapshot,
+  now: Snapshot,
+  saving: Saving,
+): Followed | undefined {
+  const steps = stepsSince(before, now);
   if (!steps) return undefined;
   const ids = before.sheets.map(({ id }) => id);
   const own = steps.filter(({ sheetId }) => ids.includes(sheetId));
@@ -142,10 +148,11 @@ function followStructure(opened: OpenedWorkbook, before: Snapshot, saving: Savin
   if (cut.length > 0 && (own.some(movesCells) || isNamedElsewhere(opened, before, cut))) return undefined;
   const copies = steps.some(({ kind }) => kind === "copy") && !steps.some(movesCells) ? steps : [];
   return (
-    (copies.length > 0 ? stepsFollowed(opened, before, copies, saving) : undefined) ??
+    (copies.length > 0 ? stepsFollowed(opened, before, now, copies, saving) : undefined) ??
     stepsFollowed(
       opened,
       before,
+      now,
       own.filter(({ kind }) => kind !== "copy"),
       saving,
     )
@@ -158,11 +165,11 @@ const movesCells = ({ kind }: StructureStep): boolean => kind === "insert" || ki
 function stepsFollowed(
   opened: OpenedWorkbook,
   before: Snapshot,
+  now: Snapshot,
   given: readonly StructureStep[],
-  { model, library, names }: Saving,
+  { library, names }: Saving,
 ): Followed | undefined {
   const steps = given.filter((step) => step.kind !== "move");
-  const now = snapshotOf(model);
   if (steps.length === 0) return { opened, before: { ...before, steps: now.steps }, others: [] };
   const ids = before.sheets.map(({ id }) => id);
   const copies = steps.flatMap((step) => (step.kind === "copy" ? step.to : []));

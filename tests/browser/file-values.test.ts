@@ -51,7 +51,13 @@ function shownFile(file: Uint8Array, typed: Readonly<Record<string, string>> = {
   const texts = (...addresses: string[]) => addresses.map((address) => cell(address).formattedValue);
   const save = () => {
     const cells = new TypedCells(model, gridLibrary, names, opened.parts.from1904);
-    const { bytes, kept } = saveIntoFile(opened, changesSince(before, model)!, cells, functions, false)!;
+    const { bytes, kept } = saveIntoFile(
+      opened,
+      changesSince(before, snapshotOf(model))!,
+      cells,
+      functions,
+      false,
+    )!;
     opened = { ...opened, file: openPackage(bytes), bytes };
     before = snapshotOf(model);
     shownValues.show(model, opened, before, valuesIn(opened, kept));

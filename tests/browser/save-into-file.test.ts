@@ -54,7 +54,7 @@ function saved(
     model.dispatch("UPDATE_CELL", { sheetId, row, col: column, content } as any);
   }
   more(model, sheetId);
-  const changes = changesSince(before, model)!;
+  const changes = changesSince(before, snapshotOf(model))!;
   expect(changes.rewritten).toEqual([]);
   return saveIntoFile(
     opened,
@@ -431,7 +431,7 @@ describe("number formats, widths and heights", () => {
     const target = [{ top: 0, bottom: 0, left: 0, right: 0 }];
     const sheetId = model.getters.getActiveSheetId();
     model.dispatch("SET_FORMATTING", { sheetId, target, format: "hhhh:mm:ss" } as never);
-    expect(changesSince(before, model)!.rewritten).toEqual([0]);
+    expect(changesSince(before, snapshotOf(model))!.rewritten).toEqual([0]);
   });
 });
 
@@ -504,7 +504,7 @@ describe("a sheet that is new", () => {
     const before = snapshotOf(model);
     const sheetId = model.getters.getSheetIds()[1];
     model.dispatch("UPDATE_CELL", { sheetId, row: 4, col: 0, content: "=Jobs!A1*100" } as never);
-    const changes = changesSince(before, model)!;
+    const changes = changesSince(before, snapshotOf(model))!;
     expect(changes).toMatchObject({ rewritten: [], added: [] });
     const cells = new TypedCells(model, gridLibrary, names, false);
     const { bytes } = saveIntoFile(now, changes, cells, functions, false)!;

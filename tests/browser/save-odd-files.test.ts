@@ -1,12 +1,12 @@
 // tests: files that other programs write in ways seldom seen, changed in the browser workbook and saved: nothing in them
 // is silently wrong, and no program takes them for damaged.
 
-import ExcelJS from "exceljs";
 import { describe, expect, test } from "vitest";
 import { sheetReference } from "../../src/workbook/workbook.ts";
 import { isFormula } from "../../src/workbook/xlsx/formula-syntax.ts";
 import { withStoredSyntax } from "../../src/workbook/xlsx/stored-syntax.ts";
 import { withAttribute } from "../../src/workbook/xlsx/write-sheet.ts";
+import { readBook } from "../support/exceljs.ts";
 import { partsOf, type SmallWorkbook, smallWorkbook, textsIn, zipped } from "../support/package.ts";
 import { type Grid, savedAfter } from "./saving.ts";
 
@@ -252,12 +252,6 @@ describe("rows inserted", () => {
   });
 });
 
-const read = async (bytes: Uint8Array) => {
-  const book = new ExcelJS.Workbook();
-  await book.xlsx.load(bytes as never);
-  return book;
-};
-
 describe("a cell that is typed over", () => {
   test("has no picture or reason of an error any more", async () => {
     const file = smallWorkbook({ sheets: { Jobs: row(1, '<c r="A1" t="e" vm="1"><v>#VALUE!</v></c>') } });
@@ -300,7 +294,7 @@ describe("a cell that is typed over", () => {
       grid.run("CREATE_SHEET", { sheetId: "more", name: "Own list", position: 1, rows: 4, cols: 4 });
       grid.type(1, 1, "[there](o-spreadsheet://more)");
     }))!;
-    const jobs = (await read(bytes)).worksheets[0];
+    const jobs = (await readBook(bytes)).worksheets[0];
     expect(jobs.getCell("B1").value).toEqual({ text: "a page", hyperlink: "https://example.com" });
     expect(jobs.getCell("B2").text).toBe("there");
     expect(textsIn(bytes)["xl/worksheets/sheet1.xml"]).toContain(`location="'Own list'!A1"`);

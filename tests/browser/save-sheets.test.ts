@@ -1,25 +1,12 @@
 // tests: sheets moved, deleted, added and copied in the browser workbook, and names of ranges, saved into the file that
 // was opened: what they are is worked out here from a list of sheets, and read back by another library.
 
-import ExcelJS from "exceljs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { partsOf, smallWorkbook, textsIn, zipped } from "../support/package.ts";
+import { readBook } from "../support/exceljs.ts";
+import { partsOf, partsThatDiffer, smallWorkbook, textsIn, zipped } from "../support/package.ts";
 import { quickTest, runs } from "../support/share.ts";
 import { type Grid, savedAfter } from "./saving.ts";
-
-const read = async (bytes: Uint8Array) => {
-  const book = new ExcelJS.Workbook();
-  await book.xlsx.load(bytes as never);
-  return book;
-};
-
-const partsThatDiffer = (before: Uint8Array, after: Uint8Array) => {
-  const [was, now] = [textsIn(before), textsIn(after)];
-  return Object.keys({ ...was, ...now })
-    .filter((name) => was[name] !== now[name])
-    .sort();
-};
 
 const number = (cell: string, value: number) => `<c r="${cell}"><v>${value}</v></c>`;
 const formula = (cell: string, text: string, value: number | string) =>
@@ -56,7 +43,7 @@ describe("sheets in another order", () => {
     expect(partsThatDiffer(before, saved!.bytes)).toEqual(["xl/workbook.xml"]);
     expect(saved!.losses).toEqual([]);
     expect(saved!.places).toEqual([0, 1, 2, 3]);
-    const book = await read(saved!.bytes);
+    const book = await readBook(saved!.bytes);
     expect(book.worksheets.map(({ name }) => name)).toEqual(["Old quote", "Jobs", "Rates", "Notes"]);
     const list = textsIn(saved!.bytes)["xl/workbook.xml"];
     expect(list).toContain(`<definedName name="_xlnm.Print_Area" localSheetId="0">`);
@@ -126,7 +113,7 @@ describe("a sheet that is deleted", () => {
       expect(now["xl/workbook.xml"]).toContain(
         '<definedNames><definedName name="Rate">#REF!</definedName><definedName name="Note" localSheetId="2">Notes!$A$1</definedName></definedNames>',
       );
-      const book = await read(saved!.bytes);
+      const book = await readBook(saved!.bytes);
       expect(book.worksheets.map(({ name }) => name)).toEqual(["Jobs", "Old quote", "Notes"]);
       expect(book.worksheets[1].getCell("B1").value).toEqual({
         formula: "#REF!+A1",
@@ -273,7 +260,7 @@ describe("a sheet that is copied", () => {
       grid.run("DUPLICATE_SHEET", { sheetIdTo: "again", sheetNameTo: "Third" }, 1);
       grid.type(0, 2, "=Second!A1+A1", 2);
     });
-    const book = await read(saved!.bytes);
+    const book = await readBook(saved!.bytes);
     expect(book.worksheets.map(({ name }) => name)).toEqual(["Jobs", "Second", "Third", ...NAMES.slice(1)]);
     const values = book.worksheets
       .slice(0, 3)
@@ -295,7 +282,7 @@ describe("a sheet that is copied", () => {
         copy(grid);
       });
       expect(saved!.losses).toContain("Comments and notes");
-      const book = await read(saved!.bytes);
+      const book = await readBook(saved!.bytes);
       expect(book.worksheets.map(({ name }) => name)).toEqual(["Job 1", "Job 2", "Rates"]);
       expect(book.worksheets[1].getCell("A3").value).toBe(6);
     },
@@ -332,7 +319,7 @@ describe("names of ranges", () => {
         `<definedNames>${name("Rate", "Jobs!$A$1")}${name("Fixed", "0.25")}${name("New", "Rates!$B$1")}</definedNames>`,
       );
       const cell = (address: string) =>
-        saved && read(saved.bytes).then((book) => book.worksheets[0].getCell(address).result);
+        saved && readBook(saved.bytes).then((book) => book.worksheets[0].getCell(address).result);
       expect(await cell("B1")).toBe(6);
       expect(await cell("D1")).toBe(6);
       // What nothing here knows keeps its value, is counted, and Excel is asked for it.
@@ -418,7 +405,7 @@ describe("any of these, one after the other", () => {
             }
           }
         });
-        const book = await read(saved!.bytes);
+        const book = await readBook(saved!.bytes);
         expect(book.worksheets.map(({ name }) => name)).toEqual(sheets.map(({ name }) => name));
         sheets.forEach(({ value, reads, row }, i) => {
           const own = book.worksheets[i];

@@ -7,7 +7,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { columnName } from "../../src/workbook/xlsx/addresses.ts";
 import { structureSteps } from "../../src/workbook/xlsx-grid/structure.ts";
-import { smallWorkbook, textsIn } from "../support/package.ts";
+import { readBook } from "../support/exceljs.ts";
+import { partsThatDiffer, smallWorkbook, textsIn } from "../support/package.ts";
 import { longTest, quickTest, runs } from "../support/share.ts";
 import { gridLibrary } from "../workbook/xlsx-grid/grid-library.ts";
 import { savedAfter } from "./saving.ts";
@@ -134,12 +135,6 @@ function fileWith(references: readonly Reference[]): Uint8Array {
   return smallWorkbook({ sheets: { Jobs: rows.join(""), Other: others.join(""), Third: third } });
 }
 
-const read = async (bytes: Uint8Array) => {
-  const book = new ExcelJS.Workbook();
-  await book.xlsx.load(bytes as never);
-  return book;
-};
-
 describe("rows and columns inserted and taken out", () => {
   test("formulas follow, on their sheet and on others, and have their values; other parts stay", async () => {
     await fc.assert(
@@ -173,7 +168,7 @@ describe("rows and columns inserted and taken out", () => {
           });
           const [was, now] = [textsIn(file), textsIn(saved!.bytes)];
           expect(now["xl/worksheets/sheet3.xml"]).toBe(was["xl/worksheets/sheet3.xml"]);
-          const book = await read(saved!.bytes);
+          const book = await readBook(saved!.bytes);
           const [jobs, other] = book.worksheets;
           const check = (cell: ExcelJS.Cell, i: number, sheet: string) => {
             const place = {
@@ -253,13 +248,6 @@ async function fullFile(): Promise<Uint8Array> {
   return new Uint8Array(await book.xlsx.writeBuffer());
 }
 
-const partsThatDiffer = (a: Uint8Array, b: Uint8Array) => {
-  const [was, now] = [textsIn(a), textsIn(b)];
-  return Object.keys({ ...was, ...now })
-    .filter((name) => was[name] !== now[name])
-    .sort();
-};
-
 describe("references", () => {
   const cases = [
     ["SUM(A1:A500)", "SUM(A1:A502)"],
@@ -288,7 +276,7 @@ describe("references", () => {
       Other: '<row r="1"><c r="A1"><v>1</v></c></row>',
     };
     const saved = await savedAfter(smallWorkbook({ sheets }), (grid) => grid.insert("ROW", 2, 2));
-    const [jobs] = (await read(saved!.bytes)).worksheets;
+    const [jobs] = (await readBook(saved!.bytes)).worksheets;
     expect(cases.map(([formula], i) => [formula, jobs.getCell(1, 3 + i).formula])).toEqual(cases);
   });
 });
@@ -306,7 +294,7 @@ describe("a result that fills several cells", () => {
     return first!.bytes;
   }
   const column = async (bytes: Uint8Array) => {
-    const [sheet] = (await read(bytes)).worksheets;
+    const [sheet] = (await readBook(bytes)).worksheets;
     return [1, 2, 3, 4, 5, 6].map((row) => sheet.getCell(row, 2).result ?? sheet.getCell(row, 2).value);
   };
 
@@ -316,7 +304,7 @@ describe("a result that fills several cells", () => {
     expect(textsIn(between!.bytes)["xl/worksheets/sheet1.xml"]).toContain('ref="B1:B3"');
     const out = await savedAfter(await filled(), (grid) => grid.remove("ROW", [1]));
     expect(await column(out!.bytes)).toEqual([1, 2, 3, null, null, null]);
-    expect((await read(out!.bytes)).worksheets[0].getCell("C1").value).toMatchObject({
+    expect((await readBook(out!.bytes)).worksheets[0].getCell("C1").value).toMatchObject({
       formula: "SUM(B1:B8)",
       result: 6,
     });
@@ -327,7 +315,7 @@ describe("a result that fills several cells", () => {
     expect(await column(moved!.bytes)).toEqual([null, null, 1, 2, 3, null]);
     expect(textsIn(moved!.bytes)["xl/worksheets/sheet1.xml"]).toContain('ref="B3:B5"');
     const gone = await savedAfter(await filled(), (grid) => grid.remove("COL", [1]));
-    expect((await read(gone!.bytes)).worksheets[0].getCell("B1").value).toMatchObject({
+    expect((await readBook(gone!.bytes)).worksheets[0].getCell("B1").value).toMatchObject({
       formula: "SUM(#REF!)",
     });
     const cut = await savedAfter(await filled(), (grid) => grid.remove("ROW", [0]));
@@ -342,7 +330,7 @@ describe("what hangs on cells", () => {
       grid.insert("ROW", 3, 2);
       grid.type(3, 2, "100");
     });
-    const book = await read(saved!.bytes);
+    const book = await readBook(saved!.bytes);
     const [sheet, other] = book.worksheets;
     expect(sheet.getCell("C4").value).toBe(100);
     expect(sheet.getCell("C8")).toMatchObject({ value: 6, note: "measured" });
@@ -374,7 +362,7 @@ describe("what hangs on cells", () => {
 
   longTest("moves up, and is gone with them", async () => {
     const saved = await savedAfter(await fullFile(), (grid) => grid.remove("ROW", [3, 6]));
-    const book = await read(saved!.bytes);
+    const book = await readBook(saved!.bytes);
     const [sheet, other] = book.worksheets;
     expect([4, 5, 6, 7].map((row) => sheet.getCell(row, 3).value)).toEqual([5, 6, 8, 9]);
     expect(sheet.getCell("C5").note).toBe("measured");
@@ -397,7 +385,7 @@ describe("what hangs on cells", () => {
 
   longTest("moves to the right with them", async () => {
     const saved = await savedAfter(await fullFile(), (grid) => grid.insert("COL", 1, 1));
-    const book = await read(saved!.bytes);
+    const book = await readBook(saved!.bytes);
     const [sheet, other] = book.worksheets;
     expect(sheet.getCell("D6")).toMatchObject({ value: 6, note: "measured" });
     expect(sheet.getColumn(4).width).toBe(21);
@@ -418,7 +406,7 @@ describe("what hangs on cells", () => {
       grid.rename("Jobs & more");
       grid.type(5, 2, "1000");
     });
-    const book = await read(saved!.bytes);
+    const book = await readBook(saved!.bytes);
     expect(book.worksheets.map(({ name }) => name)).toEqual(["Jobs & more", "Other"]);
     expect(book.worksheets[1].getCell("A1").value).toMatchObject({
       formula: "SUM(Sizes)+'Jobs & more'!C6",

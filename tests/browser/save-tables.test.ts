@@ -1,8 +1,8 @@
 // tests: tables of a file whose headers, last row or columns are changed in the browser workbook, and tables that are new
 // there: what the table says is what its cells hold, as spreadsheet programs want it.
 
-import ExcelJS from "exceljs";
 import { describe, expect, test } from "vitest";
+import { readBook } from "../support/exceljs.ts";
 import { partsOf, textsIn, zipped } from "../support/package.ts";
 import { type Grid, savedAfter } from "./saving.ts";
 
@@ -40,8 +40,7 @@ function file(formula = "SUM(B3:B4)", { columns = "", totals = "" } = {}): Uint8
 
 /** What each table says of its columns, and what stands over them, as another library reads them. */
 async function tablesIn(bytes: Uint8Array) {
-  const book = new ExcelJS.Workbook();
-  await book.xlsx.load(bytes as never);
+  const book = await readBook(bytes);
   return book.worksheets.flatMap((sheet) =>
     Object.values((sheet as any).tables).map(({ table }: any) => {
       const [, left, top, right] = /^([A-Z])(\d+):([A-Z])/.exec(table.tableRef)!;

@@ -105,7 +105,7 @@ describe.each(writers)("a workbook by %s in the browser workbook", (module, prog
       const { row, column } = readCell(address)!;
       model.dispatch("UPDATE_CELL" as never, { sheetId, row, col: column, content } as never);
     }
-    const changes = changesSince(start, model)!;
+    const changes = changesSince(start, snapshotOf(model))!;
     expect(changes.rewritten).toEqual([]);
     const cells = new TypedCells(model, gridLibrary, names, opened.parts.from1904);
     return readByPython(saveIntoFile(opened, changes, cells, functions, false)!.bytes);

@@ -67,6 +67,14 @@ export const zipped = (parts: Readonly<Record<string, string>>): Uint8Array =>
 
 export const smallWorkbook = (workbook: SmallWorkbook): Uint8Array => zipped(partsOf(workbook));
 
+/** Parts that one of two files has otherwise than the other, or alone. */
+export function partsThatDiffer(before: Uint8Array, after: Uint8Array): string[] {
+  const [was, now] = [textsIn(before), textsIn(after)];
+  return Object.keys({ ...was, ...now })
+    .filter((name) => was[name] !== now[name])
+    .sort();
+}
+
 /** A file from its pieces. */
 export const joined = (pieces: readonly Uint8Array[]): Uint8Array => new Uint8Array(Buffer.concat(pieces));
 

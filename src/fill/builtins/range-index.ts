@@ -99,7 +99,7 @@ class Block {
     this.index();
     this.texts ??= [...this.byKey.keys()].filter((key) => typeof key === "string").sort();
     const found: number[] = [];
-    for (let i = firstText(this.texts, start); i < this.texts.length; i++) {
+    for (let i = firstFrom(this.texts, start); i < this.texts.length; i++) {
       if (!this.texts[i].startsWith(start)) break;
       const list = this.byKey.get(this.texts[i])!;
       if (!test(this.cells[list[0]] as string)) continue;
@@ -147,16 +147,6 @@ const within = (list: readonly number[], from: number, to: number): Places => ({
   to: firstFrom(list, to),
   offset: from,
 });
-
-function firstText(texts: readonly string[], start: string): number {
-  let [low, high] = [0, texts.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (texts[middle] < start) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
 
 /** The cells of one range; places in it count from its first cell. */
 export class RangeIndex {

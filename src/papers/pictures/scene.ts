@@ -1,7 +1,7 @@
 // papers: a picture as data, and as SVG. The SVG carries its own colors on white paper, so that it looks the same
 // where it is pasted.
 
-import { escapeXml } from "../../workbook/xlsx/xml-text.ts";
+import { escapeAttribute, escapeXml } from "../../workbook/xlsx/xml-text.ts";
 
 export type Shape =
   | {
@@ -100,7 +100,7 @@ function nodeOf({ name, attributes, inside }: Drawn, page: Document): SVGElement
 function textOf({ name, attributes, inside }: Drawn): string {
   const stated = Object.entries(attributes)
     .filter(([, value]) => value !== undefined)
-    .map(([key, value]) => ` ${key}="${escapeXml(String(value)).replaceAll('"', "&quot;")}"`);
+    .map(([key, value]) => ` ${key}="${escapeAttribute(String(value))}"`);
   const within = typeof inside === "string" ? escapeXml(inside) : inside.map(textOf).join("");
   return `<${name}${stated.join("")}>${within}</${name}>`;
 }

@@ -1,21 +1,13 @@
 // workbook: what was changed in the browser workbook since its file was opened: cells and how they look, sizes, merges,
 // names and the sheets themselves.
 
-import type { Model } from "@odoo/o-spreadsheet";
 import { cellName, contains, readBox, readCell } from "../xlsx/addresses.ts";
 import type { Frozen } from "../xlsx/panes.ts";
 import type { Headers as FileHeaders, HeaderChanges } from "../xlsx/sizes.ts";
 import { cellAt, placeOf } from "../xlsx/write-sheet.ts";
 import { looksOfCells, type NewLook } from "./looks.ts";
-import {
-  type Headers,
-  type SheetData,
-  type SheetSnapshot,
-  type Snapshot,
-  snapshotOf,
-  withoutIds,
-} from "./snapshot.ts";
-import { isOfLines, type StructureStep, structureSteps } from "./structure.ts";
+import { type Headers, type SheetData, type SheetSnapshot, type Snapshot, withoutIds } from "./snapshot.ts";
+import { isOfLines, type StructureStep } from "./structure.ts";
 
 /** Whether they are the same but for their numbers. */
 const isSame = (before: unknown, now: unknown): boolean =>
@@ -111,9 +103,8 @@ const unchanged: Looks = {
 };
 
 /** Undefined if cells stand elsewhere than before, or sheets are gone. */
-export function changesSince(before: Snapshot, model: Model): Changes | undefined {
-  const now = snapshotOf(model);
-  const cells = contentsSince(before, now, model);
+export function changesSince(before: Snapshot, now: Snapshot): Changes | undefined {
+  const cells = contentsSince(before, now);
   if (!cells) return undefined;
   const sheets = before.sheets.map(({ id }) => now.sheets.find((sheet) => sheet.id === id)!);
   const looks = before.sheets.map((sheet, i) => looksSince(sheet, sheets[i]));
@@ -170,8 +161,10 @@ function withRetyped(
 }
 
 /** How rows, columns and sheets of before were changed since; undefined if some of what was done by then is undone. */
-export function stepsSince({ steps, sheets }: Snapshot, model: Model): readonly StructureStep[] | undefined {
-  const now = structureSteps(model);
+export function stepsSince(
+  { steps, sheets }: Snapshot,
+  { steps: now }: Snapshot,
+): readonly StructureStep[] | undefined {
   // A draft of an older version does not tell.
   if (!steps) return undefined;
   const isFollowed = JSON.stringify(now.slice(0, steps.length)) === JSON.stringify(steps);
@@ -186,17 +179,16 @@ export function stepsSince({ steps, sheets }: Snapshot, model: Model): readonly 
 }
 
 /** Sheets that were made from others since. */
-export const copiesSince = (before: Snapshot, model: Model) =>
-  (stepsSince(before, model) ?? []).flatMap((step) => (step.kind === "copy" ? step : []));
+export const copiesSince = (before: Snapshot, now: Snapshot) =>
+  (stepsSince(before, now) ?? []).flatMap((step) => (step.kind === "copy" ? step : []));
 
 /** What is typed into each changed cell; undefined if cells stand elsewhere than before. */
 export function contentsSince(
   before: Snapshot,
   now: Snapshot,
-  model: Model,
 ): readonly ReadonlyMap<number, string>[] | undefined {
   const sheets = before.sheets.map(({ id }) => now.sheets.find((sheet) => sheet.id === id));
-  const isInPlace = stepsSince(before, model)?.every((step) => !isOfLines(step)) === true;
+  const isInPlace = stepsSince(before, now)?.every((step) => !isOfLines(step)) === true;
   if (!isInPlace || !sheets.every((sheet) => sheet !== undefined)) return undefined;
   return before.sheets.map(({ cells }, i) => changedCells(cells, sheets[i].cells));
 }

@@ -4,6 +4,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { type Box, boxName, readBox } from "../xlsx/addresses.ts";
 import { mapElements, mapTags } from "../xlsx/map-elements.ts";
+import { CONTENT_TYPES } from "../xlsx/package.ts";
 import { areHeaders, headerText, withHeaders } from "../xlsx/table-cells.ts";
 import { placeOf, withAttribute } from "../xlsx/write-sheet.ts";
 import { attribute, elements } from "../xlsx/xml-text.ts";
@@ -76,7 +77,7 @@ export class ExportedTables {
 
   /** A part of the package with the headers that cells have, and without the tables that are left out. */
   part(name: string, text: string): string {
-    if (name === "[Content_Types].xml")
+    if (name === CONTENT_TYPES)
       return mapTags(text, "Override", (tag) =>
         this.isLeftOut(attribute(tag, "PartName") ?? "") ? undefined : tag,
       );

@@ -2,10 +2,10 @@
 // of its sheets; what is there already stays as it is.
 
 import { Adopted, type OtherPackage } from "./adopt-parts.ts";
-import { added } from "./edit-workbook.ts";
+import { added, withTypes } from "./edit-workbook.ts";
 import { leaveOut } from "./leave-out.ts";
 import { mergedStyles } from "./merge-styles.ts";
-import { over, type PackageParts } from "./package.ts";
+import { CONTENT_TYPES, over, type PackageParts } from "./package.ts";
 import { removableRelations } from "./restructured-parts.ts";
 import { freeSheetPart, type SheetEntry, withEntries } from "./sheet-entries.ts";
 import { isColumnNamed } from "./table-cells.ts";
@@ -15,7 +15,6 @@ import { readWorkbookParts, relationsOf, relationsPart, type Table } from "./wor
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 const STYLES = "xl/styles.xml";
 const STYLES_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
-const TYPES = "[Content_Types].xml";
 
 export interface MadeSheet {
   readonly name: string;
@@ -109,16 +108,13 @@ export function putSheets(file: PackageParts, { sheets, styles, from }: MadeShee
   if (!entries) return undefined;
   for (const [name, text] of entries) parts.set(name, text);
   parts.set(styleSheet ?? STYLES, merged.text);
-  const types = adopted.types(read(TYPES));
+  const types = adopted.types(read(CONTENT_TYPES));
   if (styleSheet === undefined) {
     const link = `<Relationship Id="rIdReamwrightStyles" Type="${OFFICE}/styles" Target="/${STYLES}"/>`;
     parts.set(relationsPart(main), added(read(relationsPart(main)), "Relationships", link));
     types.push(`<Override PartName="/${STYLES}" ContentType="${STYLES_TYPE}"/>`);
   }
-  parts.set(
-    TYPES,
-    types.reduce((text, type) => added(text, "Types", type), read(TYPES)),
-  );
+  parts.set(CONTENT_TYPES, withTypes(read(CONTENT_TYPES), types));
   return { parts, pictures: adopted.pictures, gone, added: newSheets.map(({ part }) => part) };
 }
 

@@ -2,12 +2,10 @@
 // names that it does not have yet.
 
 import { mapTags } from "./map-elements.ts";
-import type { PackageParts } from "./package.ts";
+import { CONTENT_TYPES, type PackageParts } from "./package.ts";
 import { relationsOf, relationsPart } from "./workbook-parts.ts";
 import { withAttribute } from "./write-sheet.ts";
 import { attribute, elements } from "./xml-text.ts";
-
-const TYPES = "[Content_Types].xml";
 
 /** A package from which parts are taken. */
 export interface OtherPackage extends PackageParts {
@@ -47,7 +45,7 @@ export class Adopted {
 
   /** What the list of types has to know of them. */
   types(own: string): string[] {
-    const given = this.from.read(TYPES);
+    const given = this.from.read(CONTENT_TYPES);
     const kinds = new Map(
       [...elements(given, "Override")].map(({ tag }) => [
         (attribute(tag, "PartName") ?? "").slice(1),

@@ -1,7 +1,7 @@
-// workbook: places in lists of numbers that rise.
+// workbook: places in lists that rise.
 
 /** The first place in a list that rises which is not below the value. */
-export function firstFrom(list: readonly number[], value: number): number {
+export function firstFrom<Item extends number | string>(list: readonly Item[], value: Item): number {
   let [low, high] = [0, list.length];
   while (low < high) {
     const middle = (low + high) >> 1;

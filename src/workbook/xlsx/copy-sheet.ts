@@ -2,12 +2,12 @@
 // cells are for those of the copy, its tables have names of their own.
 
 import { Adopted } from "./adopt-parts.ts";
-import { added } from "./edit-workbook.ts";
+import { withTypes } from "./edit-workbook.ts";
 import { drawingNow, formulasAround } from "./follow-around.ts";
 import { type Followed, follow } from "./follow-formula.ts";
 import { tokensOf } from "./formula-tokens.ts";
 import { mapInside, mapTags, NotCertain } from "./map-elements.ts";
-import type { PackageParts } from "./package.ts";
+import { CONTENT_TYPES, type PackageParts } from "./package.ts";
 import { copiedRelations } from "./restructured-parts.ts";
 import { freeSheetPart, withEntries } from "./sheet-entries.ts";
 import { followed } from "./shift-around.ts";
@@ -15,9 +15,7 @@ import { shiftedCells } from "./shift-cells.ts";
 import { TableNames, tableKey } from "./table-names.ts";
 import { relationsOf, relationsPart, type WorkbookParts } from "./workbook-parts.ts";
 import { withAttribute } from "./write-sheet.ts";
-import { attribute, elements, escapeXml, unescapeXml } from "./xml-text.ts";
-
-const TYPES = "[Content_Types].xml";
+import { attribute, elements, unescapeXml } from "./xml-text.ts";
 
 export interface CopiedSheet {
   readonly parts: ReadonlyMap<string, string>;
@@ -68,27 +66,19 @@ export function copiedSheet(
   const copy = freeSheetPart(file);
   const relations = adopted.relations(part);
   const printer = relationsOf(file, part).find(({ kind }) => kind === "printerSettings")?.id;
-  const own = names.flatMap((one) => {
-    if (one.sheet !== place) return [];
-    const formula = now(one.formula);
-    if (!formula) throw new NotCertain(one.name);
-    return { name: one.name, formula: formula.text };
-  });
   const localNames = (at: number) =>
-    own
-      .map(
-        (one) =>
-          `<definedName name="${escapeXml(one.name)}" localSheetId="${at}"${one.name === "_xlnm._FilterDatabase" ? ' hidden="1"' : ""}>${escapeXml(one.formula)}</definedName>`,
-      )
+    [...elements(file.read(main), "definedName")]
+      .filter(({ tag }) => attribute(tag, "localSheetId") === String(place))
+      .map(({ tag, inside }) => {
+        const own = withAttribute(tag, "localSheetId", String(at));
+        return `${own}${followed(inside, now)}</definedName>`;
+      })
       .join("");
   const entries = withEntries(file, main, [{ name, part: copy, names: localNames }]);
   if (!entries) throw new NotCertain(main);
   const parts = new Map([...entries, ...adopted.parts, [copy, withoutIdentity(around, printer)]]);
-  const types = adopted.types(parts.get(TYPES)!);
-  parts.set(
-    TYPES,
-    types.reduce((list, type) => added(list, "Types", type), parts.get(TYPES)!),
-  );
+  const types = parts.get(CONTENT_TYPES)!;
+  parts.set(CONTENT_TYPES, withTypes(types, adopted.types(types)));
   if (relations !== undefined)
     parts.set(
       relationsPart(copy),

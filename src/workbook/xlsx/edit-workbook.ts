@@ -3,7 +3,7 @@
 
 import { cellName, readCell } from "./addresses.ts";
 import { mapTags } from "./map-elements.ts";
-import type { PackageParts } from "./package.ts";
+import { CONTENT_TYPES, type PackageParts } from "./package.ts";
 import { relationsPart } from "./workbook-parts.ts";
 import { cellAt, placeOf, withAttribute } from "./write-sheet.ts";
 import { attribute, elements } from "./xml-text.ts";
@@ -42,16 +42,9 @@ export function spillMark(file: PackageParts, main: string, parts: Parts): strin
     return String(marks.length + 1);
   }
   const relations = relationsPart(main);
-  const types = "[Content_Types].xml";
   parts.set(METADATA, newMetadata);
-  parts.set(
-    types,
-    added(
-      parts.get(types) ?? file.read(types),
-      "Types",
-      `<Override PartName="/${METADATA}" ContentType="${METADATA_TYPE}"/>`,
-    ),
-  );
+  const type = `<Override PartName="/${METADATA}" ContentType="${METADATA_TYPE}"/>`;
+  parts.set(CONTENT_TYPES, withTypes(parts.get(CONTENT_TYPES) ?? file.read(CONTENT_TYPES), [type]));
   parts.set(
     relations,
     added(
@@ -91,6 +84,10 @@ export const added = (text: string, root: string, element: string): string =>
     new RegExp(`</((?:[\\w.-]+:)?)${root}\\s*>\\s*$`),
     (end, prefix: string) => `<${prefix}${element.slice(1)}${end}`,
   );
+
+/** The list of the kinds of parts with more of them. */
+export const withTypes = (list: string, types: readonly string[]): string =>
+  types.reduce((text, type) => added(text, "Types", type), list);
 
 /** Asks the program that opens the file to compute every formula. */
 export function askForAll(workbook: string): string {

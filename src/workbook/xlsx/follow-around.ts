@@ -7,7 +7,7 @@ import type { PackageParts } from "./package.ts";
 import { followed } from "./shift-around.ts";
 import { relationsOf, type SheetPart } from "./workbook-parts.ts";
 import { withAttribute } from "./write-sheet.ts";
-import { attribute, elements, escapeXml } from "./xml-text.ts";
+import { attribute, elements, escapeAttribute } from "./xml-text.ts";
 
 type Follow = (formula: string) => Followed | undefined;
 
@@ -99,6 +99,6 @@ const withLinks = (text: string, name: string, link: string, follow: Follow): st
     if (!formula) return whole;
     const now = follow(formula);
     if (!now) throw new NotCertain(formula);
-    const tag = withAttribute(element.tag, link, escapeXml(now.text).replaceAll('"', "&quot;"));
+    const tag = withAttribute(element.tag, link, escapeAttribute(now.text));
     return tag + whole.slice(element.tag.length);
   });

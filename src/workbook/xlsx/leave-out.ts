@@ -1,11 +1,9 @@
 // workbook: parts that nothing leads to any more are left out of a file, and what names them in its lists with them.
 
 import { mapTags } from "./map-elements.ts";
-import { over, type PackageParts } from "./package.ts";
+import { CONTENT_TYPES, over, type PackageParts } from "./package.ts";
 import { relationsOf, relationsPart } from "./workbook-parts.ts";
 import { attribute } from "./xml-text.ts";
-
-const TYPES = "[Content_Types].xml";
 
 /** Parts that are other without some, and the names of those, in small letters. */
 export interface LeftOut {
@@ -26,13 +24,13 @@ export function leaveOut(file: PackageParts, part: string, isLeftOut: (link: str
     gone.add(name);
     gone.add(relationsPart(name));
   }
-  const types = mapTags(file.read(TYPES), "Override", (tag) =>
+  const types = mapTags(file.read(CONTENT_TYPES), "Override", (tag) =>
     gone.has((attribute(tag, "PartName") ?? "").replace(/^\//, "").toLowerCase()) ? undefined : tag,
   );
   return {
     parts: new Map([
       [list, rest],
-      [TYPES, types],
+      [CONTENT_TYPES, types],
     ]),
     gone,
   };

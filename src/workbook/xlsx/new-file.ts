@@ -5,7 +5,7 @@ import { strToU8, zipSync } from "fflate";
 import { type Content, type Look, type NewSheet, Refusal } from "../workbook.ts";
 import { cellName, readBox } from "./addresses.ts";
 import { pageSetupXml } from "./page-setup.ts";
-import { escapeXml, writeCellText } from "./xml-text.ts";
+import { escapeAttribute, writeCellText } from "./xml-text.ts";
 
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -30,7 +30,7 @@ export function valuesFile(sheet: NewSheet): Uint8Array<ArrayBuffer> {
   const parts: Record<string, string> = {
     "[Content_Types].xml": `<Types xmlns="${PACKAGE}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml"/><Override PartName="/xl/styles.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml"/></Types>`,
     "_rels/.rels": `<Relationships xmlns="${PACKAGE}/relationships"><Relationship Id="rId1" Type="${RELATIONS}/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
-    "xl/workbook.xml": `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheets><sheet name="${inAttribute(name)}" sheetId="1" r:id="rId1"/></sheets></workbook>`,
+    "xl/workbook.xml": `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheets><sheet name="${escapeAttribute(name)}" sheetId="1" r:id="rId1"/></sheets></workbook>`,
     "xl/_rels/workbook.xml.rels": `<Relationships xmlns="${PACKAGE}/relationships"><Relationship Id="rId1" Type="${RELATIONS}/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="rId2" Type="${RELATIONS}/styles" Target="styles.xml"/></Relationships>`,
     "xl/worksheets/sheet1.xml": text,
     "xl/styles.xml": styles.xml(),
@@ -40,8 +40,6 @@ export function valuesFile(sheet: NewSheet): Uint8Array<ArrayBuffer> {
   );
   return zipSync(files as never) as Uint8Array<ArrayBuffer>;
 }
-
-const inAttribute = (text: string) => escapeXml(text).replaceAll('"', "&quot;");
 
 /** A name that a sheet may have, in the browser workbook too: 31 characters, none of those that stand in references. */
 export const sheetName = (wanted: string): string =>
@@ -163,7 +161,7 @@ class Styles {
 
   xml(): string {
     const formats = [...this.formats].map(
-      ([code, id]) => `<numFmt numFmtId="${id}" formatCode="${inAttribute(code)}"/>`,
+      ([code, id]) => `<numFmt numFmtId="${id}" formatCode="${escapeAttribute(code)}"/>`,
     );
     const fonts = FONTS.map(
       (font) => `<font>${font.includes("<sz") ? font : fontInOrder(font)}<name val="Arial"/></font>`,

@@ -11,6 +11,9 @@ import {
 } from "./zip-directory.ts";
 import { rewrittenArchive, unpack } from "./zip-parts.ts";
 
+/** The part that lists what kinds of parts there are. */
+export const CONTENT_TYPES = "[Content_Types].xml";
+
 /** What can be read of a package. */
 export interface PackageParts {
   has(name: string): boolean;

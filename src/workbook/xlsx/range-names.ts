@@ -6,7 +6,7 @@ import { mapElements } from "./map-elements.ts";
 import type { PackageParts } from "./package.ts";
 import { formulaRoom, readSheet } from "./read-sheet.ts";
 import { withNames } from "./sheet-entries.ts";
-import { readWorkbookParts } from "./workbook-parts.ts";
+import { partsWithFormulas, readWorkbookParts } from "./workbook-parts.ts";
 import { placeOf } from "./write-sheet.ts";
 import { attribute, escapeXml } from "./xml-text.ts";
 
@@ -28,7 +28,8 @@ export function withRanges(
 ): Renamed | undefined {
   const { main, sheets, names } = readWorkbookParts(file);
   const keys = new Map([...ranges.keys()].map((name) => [name.toUpperCase(), name]));
-  const isPlain = /<sheets[\s>]/.test(file.read(main));
+  const text = file.read(main);
+  const isPlain = /<sheets[\s>]/.test(text);
   const called = new Set(keys.keys());
   const calls = (formula: string) => tokensOf(formula).some(({ text }) => called.has(text.toUpperCase()));
   for (let count = 0; count !== called.size; ) {
@@ -39,12 +40,12 @@ export function withRanges(
   const isCalledElsewhere = gone.some(
     (name) =>
       names.some(({ formula }) => tokensOf(formula).some(({ text }) => text.toUpperCase() === name)) ||
-      file.names.some((part) => isCalled(file, part, name)),
+      partsWithFormulas(file, main).some((part) => part !== main && isCalled(file.read(part), name)),
   );
   if (!isPlain || isCalledElsewhere) return undefined;
   const written = new Set<string>();
-  const own = mapElements(file.read(main), "definedName", ({ tag, start, end }) => {
-    const whole = file.read(main).slice(start, end);
+  const own = mapElements(text, "definedName", ({ tag, start, end }) => {
+    const whole = text.slice(start, end);
     const name = keys.get((attribute(tag, "name") ?? "").toUpperCase());
     if (name === undefined || attribute(tag, "localSheetId") !== undefined) return whole;
     written.add(name);
@@ -67,12 +68,9 @@ export function withRanges(
 }
 
 /** Whether a chart, a table, or what a sheet has around its cells calls a name. */
-function isCalled(file: PackageParts, part: string, name: string): boolean {
-  if (!/^xl\/(?:worksheets|charts|tables|drawings|pivotCache)\/[^/]+\.xml$/i.test(part)) return false;
+function isCalled(part: string, name: string): boolean {
   const word = new RegExp(`(?:^|[^\\p{L}\\w.])${name}(?![\\p{L}\\w.(])`, "iu");
-  return word.test(
-    file.read(part).replace(/<(?:[\w.-]+:)?sheetData[\s>][\s\S]*<\/(?:[\w.-]+:)?sheetData\s*>/, ""),
-  );
+  return word.test(part.replace(/<(?:[\w.-]+:)?sheetData[\s>][\s\S]*<\/(?:[\w.-]+:)?sheetData\s*>/, ""));
 }
 
 /** A range of the grid with dollar signs. */

@@ -17,7 +17,7 @@ import { shiftedPivot, shiftedTable } from "./shift-parts.ts";
 import { isColumnNamed } from "./table-cells.ts";
 import { relationsOf, type WorkbookParts } from "./workbook-parts.ts";
 import { cellAt, type NewCell, placeOf, withAttribute, writeCells } from "./write-sheet.ts";
-import { attribute, elements, escapeXml, unescapeXml } from "./xml-text.ts";
+import { attribute, elements, escapeAttribute, escapeXml, unescapeXml } from "./xml-text.ts";
 
 /** A change of the sheet that was at a place of the workbook before the first change. */
 export type Restructuring = { readonly sheet: number } & (
@@ -138,9 +138,7 @@ export class Step {
       text = mapInside(text, "sheets", (inside) =>
         mapTags(inside, "sheet", (tag) => {
           at++;
-          return at === step.sheet
-            ? withAttribute(tag, "name", escapeXml(step.name).replaceAll('"', "&quot;"))
-            : tag;
+          return at === step.sheet ? withAttribute(tag, "name", escapeAttribute(step.name)) : tag;
         }),
       );
     }

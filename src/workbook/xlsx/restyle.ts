@@ -2,7 +2,7 @@
 // which keep their numbers; what is not changed of them stays as it is.
 
 import { withAttribute } from "./write-sheet.ts";
-import { attribute, elements, escapeXml } from "./xml-text.ts";
+import { attribute, elements, escapeAttribute } from "./xml-text.ts";
 
 const FIRST_OWN_FORMAT = 164;
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -161,12 +161,10 @@ class FormatNumbers {
     if (known !== undefined) return known;
     const number = ++this.highest;
     this.numbers.set(format, number);
-    this.list.numberOf(`<numFmt numFmtId="${number}" formatCode="${quotedValue(format)}"/>`);
+    this.list.numberOf(`<numFmt numFmtId="${number}" formatCode="${escapeAttribute(format)}"/>`);
     return number;
   }
 }
-
-const quotedValue = (text: string) => escapeXml(text).replaceAll('"', "&quot;");
 
 /** The style with its own start tag changed. */
 const withTag = (xf: string, change: (tag: string) => string): string => {

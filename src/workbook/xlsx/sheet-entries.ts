@@ -1,13 +1,12 @@
 // workbook: sheets at the end of the lists that a workbook has of them.
 
 import { added } from "./edit-workbook.ts";
-import type { PackageParts } from "./package.ts";
+import { CONTENT_TYPES, type PackageParts } from "./package.ts";
 import { relationsPart } from "./workbook-parts.ts";
-import { attribute, elements, escapeXml } from "./xml-text.ts";
+import { attribute, elements, escapeAttribute } from "./xml-text.ts";
 
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 const SHEET_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
-const TYPES = "[Content_Types].xml";
 
 export interface SheetEntry {
   readonly name: string;
@@ -29,14 +28,14 @@ export function withEntries(
   if (!list || !prefix) return undefined;
   const ids = [...elements(list.inside, "sheet")].map(({ tag }) => Number(attribute(tag, "sheetId")));
   const outer = /^<((?:[\w.-]+:)?)/.exec(list.tag)![1];
-  let [types, links, entries, named] = [file.read(TYPES), file.read(relationsPart(main)), "", ""];
+  let [types, links, entries, named] = [file.read(CONTENT_TYPES), file.read(relationsPart(main)), "", ""];
   sheets.forEach(({ name, part, names }, i) => {
     const number = Math.max(0, ...ids) + i + 1;
     const id = `rIdReamwright${number}`;
     types = added(types, "Types", `<Override PartName="/${part}" ContentType="${SHEET_TYPE}"/>`);
     const link = `<Relationship Id="${id}" Type="${OFFICE}/worksheet" Target="/${part}"/>`;
     links = added(links, "Relationships", link);
-    const shown = escapeXml(name).replaceAll('"', "&quot;");
+    const shown = escapeAttribute(name);
     entries += `<${outer}sheet name="${shown}" sheetId="${number}" ${prefix}:id="${id}"/>`;
     named += names?.(ids.length + i) ?? "";
   });
@@ -45,7 +44,7 @@ export function withEntries(
   return new Map([
     // A workbook whose elements have a prefix keeps its names as they are: the new sheets are printed whole.
     [main, outer === "" ? withNames(listed, named) : listed],
-    [TYPES, types],
+    [CONTENT_TYPES, types],
     [relationsPart(main), links],
   ]);
 }

@@ -6,7 +6,7 @@ import type { Base, Followed } from "./follow-formula.ts";
 import { type LineShift, shiftedRef, shiftedRefs } from "./line-shift.ts";
 import { mapElements, mapInside, mapTags, NotCertain, withStart } from "./map-elements.ts";
 import { withAttribute } from "./write-sheet.ts";
-import { attribute, type Element, elements, escapeXml, unescapeXml } from "./xml-text.ts";
+import { attribute, type Element, elements, escapeAttribute, escapeXml, unescapeXml } from "./xml-text.ts";
 
 /** A formula that cells share, counted from the first of them; undefined if it is not certain what it is now. */
 export type FollowShared = (formula: string, base?: Base | null) => Followed | undefined;
@@ -232,7 +232,7 @@ function withFormulaValue(tag: string, follow: FollowShared, base: Base | null):
   if (value === undefined) return tag;
   const now = follow(value, base);
   if (!now) throw new NotCertain(value);
-  return withAttribute(tag, "val", escapeXml(now.text).replaceAll('"', "&quot;"));
+  return withAttribute(tag, "val", escapeAttribute(now.text));
 }
 
 /** How one program shows pages. */

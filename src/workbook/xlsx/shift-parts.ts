@@ -8,7 +8,7 @@ import { mapElements, mapInside, mapTags, NotCertain, withStart } from "./map-el
 import { shiftedFilter, shiftedNotes, shiftedSort } from "./shift-around.ts";
 import { shiftedColumns } from "./table-columns.ts";
 import { type NewCell, placeOf, withAttribute } from "./write-sheet.ts";
-import { attribute, elements, escapeXml } from "./xml-text.ts";
+import { attribute, elements, escapeAttribute } from "./xml-text.ts";
 
 const touches = ({ top, left, bottom, right }: Box, { axis, isWithin }: LineShift): boolean =>
   axis === "row" ? isWithin(top, bottom) : isWithin(left, right);
@@ -132,7 +132,7 @@ export const shiftedPivot = {
   source(text: string, { sheet, lines, name }: SheetChange): string {
     const follow = (tag: string): string => {
       if (attribute(tag, "sheet")?.toUpperCase() !== sheet.toUpperCase() || attribute(tag, "id")) return tag;
-      if (name !== undefined) return withAttribute(tag, "sheet", escapeXml(name).replaceAll('"', "&quot;"));
+      if (name !== undefined) return withAttribute(tag, "sheet", escapeAttribute(name));
       const ref = attribute(tag, "ref");
       if (ref === undefined || !lines) return tag;
       const now = shiftedRef(ref, lines);

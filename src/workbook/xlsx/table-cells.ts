@@ -5,9 +5,9 @@ import { cellName } from "./addresses.ts";
 import { mapElements } from "./map-elements.ts";
 import type { PackageParts } from "./package.ts";
 import type { CellValue } from "./read-sheet.ts";
-import type { Table, WorkbookParts } from "./workbook-parts.ts";
+import { partsWithFormulas, type Table, type WorkbookParts } from "./workbook-parts.ts";
 import { type NewCell, placeOf, withAttribute } from "./write-sheet.ts";
-import { escapeXml } from "./xml-text.ts";
+import { escapeAttribute, escapeXml } from "./xml-text.ts";
 
 export interface WithTables {
   readonly cells: ReadonlyMap<number, NewCell>;
@@ -98,8 +98,7 @@ function refuseHeaders(
 export const withHeaders = (table: string, headers: readonly string[]): string =>
   mapColumns(table, (tag, i) => [withAttribute(tag, "name", inAttribute(headers[i])), undefined]);
 
-const inAttribute = (text: string): string =>
-  escapeXml(text).replaceAll('"', "&quot;").replace(/\r?\n/g, "_x000a_");
+const inAttribute = (text: string): string => escapeAttribute(text).replace(/\r?\n/g, "_x000a_");
 
 /** The start tag of a column whose last cell is another now, and what stands in it. */
 function totalNow(tag: string, { value, formula }: NewCell): [tag: string, inside: string] {
@@ -140,8 +139,7 @@ function mapColumns(
 /** Whether a formula anywhere in the file calls a column by its header. */
 export function isColumnNamed(file: PackageParts, main: string, header: string): boolean {
   const forms = [header, header.replace(/['#[\]@]/g, "'$&")].map((text) => escapeXml(text).toUpperCase());
-  return file.names.some((name) => {
-    if (name !== main && !/^xl\/(?:worksheets|charts|tables|drawings)\/[^/]+\.xml$/i.test(name)) return false;
+  return partsWithFormulas(file, main).some((name) => {
     const text = file.read(name).toUpperCase();
     return forms.some((form) => ["[", "@", "@["].some((mark) => text.includes(`${mark}${form}]`)));
   });

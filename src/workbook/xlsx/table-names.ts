@@ -3,6 +3,7 @@
 import { readBox } from "./addresses.ts";
 import { mapTags } from "./map-elements.ts";
 import type { PackageParts } from "./package.ts";
+import { partsWithFormulas } from "./workbook-parts.ts";
 import { withAttribute } from "./write-sheet.ts";
 import { attribute, elements } from "./xml-text.ts";
 
@@ -56,9 +57,5 @@ export class TableNames {
 /** Whether a formula anywhere in the file calls a table by its name. */
 export function isTableNamed(file: PackageParts, main: string, table: string): boolean {
   const word = new RegExp(`(?:^|[^\\w.])${table.replace(/[\\.?]/g, "\\$&")}(?![\\w.])`, "i");
-  return file.names.some(
-    (name) =>
-      (name === main || /^xl\/(?:worksheets|charts|pivotCache|drawings)\/[^/]+\.xml$/i.test(name)) &&
-      word.test(file.read(name)),
-  );
+  return partsWithFormulas(file, main).some((name) => word.test(file.read(name)));
 }

@@ -112,6 +112,13 @@ function* inside(text: string, list: string, item: string) {
   for (const element of elements(text, list)) yield* elements(element.inside, item);
 }
 
+/** The parts in which formulas may stand. */
+export const partsWithFormulas = (file: PackageParts, main: string): string[] =>
+  file.names.filter(
+    (name) =>
+      name === main || /(?:^|\/)(?:worksheets|charts|tables|drawings|pivotCache)\/[^/]+\.xml$/i.test(name),
+  );
+
 /** The part that holds the relations of another; of the whole file if it is "". */
 export function relationsPart(part: string): string {
   const folder = part.slice(0, part.lastIndexOf("/") + 1);

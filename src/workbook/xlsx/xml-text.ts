@@ -70,6 +70,9 @@ export function escapeXml(text: string): string {
   return text.replace(/[&<>]/g, (sign) => (sign === "&" ? "&amp;" : sign === "<" ? "&lt;" : "&gt;"));
 }
 
+/** The value of an attribute, to stand in double quotes. */
+export const escapeAttribute = (text: string): string => escapeXml(text).replaceAll('"', "&quot;");
+
 /** The text of a cell: beside XML's escapes the format has `_x000D_` for what XML cannot hold. */
 export const readCellText = (text: string): string => withoutFormatEscapes(unescapeXml(text));
 
