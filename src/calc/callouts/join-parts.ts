@@ -92,7 +92,7 @@ function fromTolerance(
   const [first, second] = written.classes;
   const deviations = written.tolerance ? statedDeviations(written, units, cursor) : undefined;
   if (first === undefined) {
-    if (!deviations) return refuseBare(written, cursor);
+    if (!deviations) return refuseBare(written, units, cursor);
     if (isDoubtful && units === "mm" && !written.second)
       refuseDoubtful(written, units, ticks.widthOf(deviations), cursor);
     refuseOddTolerance(deviations, nominal, units, cursor);
@@ -106,11 +106,15 @@ function fromTolerance(
   return read;
 }
 
-function refuseBare({ size, depth }: Written, cursor: Cursor): never {
+/** Tolerances as title blocks state them: common practice, no source. */
+const USUAL = { mm: { large: "±0.1", small: "±0.01" }, in: { large: "±.005", small: "±.0005" } } as const;
+
+function refuseBare({ size, depth }: Written, units: Units, cursor: Cursor): never {
+  const usual = USUAL[units][size!.value < (units === "mm" ? 1 : 0.05) ? "small" : "large"];
   return cursor.refuse(
     depth
       ? `has no tolerance for ${size!.text}: one behind the depth is the depth's. Write it next to the size, like ${size!.text} H7.`
-      : `has no tolerance. Write it behind the size, like ${size!.text} H7 or ${size!.text} ±0.1 (a title block may state it).`,
+      : `has no tolerance. Write it behind the size, like ${size!.text} H7 or ${size!.text} ${usual} (a title block may state it).`,
   );
 }
 
