@@ -8,6 +8,7 @@ import {
   NEWTON_METERS_PER_POUND_FORCE_INCH,
   PASCALS_PER_PSI,
 } from "../data/units.ts";
+import { wholeDown, wholeUp } from "./numbers.ts";
 import { hasOwn } from "./own.ts";
 import { standardNormal } from "./setup/normal.ts";
 
@@ -39,17 +40,14 @@ export const conversions: ReadonlyMap<string, { readonly unit: string; readonly 
   ["inkelvin", { unit: "K", factor: 1 / 1.8 }],
 ]);
 
-/** Whole numbers are taken after this much, so that 408 computed as 407.9999999999 is 408. */
-const HAIR = 1e-9;
-
 const functions: ReadonlyMap<string, NumberFunction> = new Map<string, NumberFunction>([
   ["min", Math.min],
   ["max", Math.max],
-  ["wholedown", (value) => Math.floor(value + HAIR)],
-  ["wholeup", (value) => Math.ceil(value - HAIR)],
+  ["wholedown", wholeDown],
+  ["wholeup", wholeUp],
   ["nearesteven", (value) => 2 * Math.floor(value / 2 + 0.5)],
   /** Up to a whole multiple of the step, and to the nearest one. */
-  ["roundup", (value, step) => Math.ceil(value / step - HAIR) * step],
+  ["roundup", (value, step) => wholeUp(value / step) * step],
   ["roundto", (value, step) => Math.round(value / step) * step],
   /** What is left over whole turns, from 0 to under `turn`. */
   ["mod", (value, turn) => value - turn * Math.floor(value / turn)],

@@ -60,6 +60,7 @@ export function golden(
       const results = [calculate(...args)].flat() as (number | string)[];
       const wanted = expected.split("; ");
       if (typeof results[0] === "number") expect(results.length).toBe(wanted.length);
+      for (const result of results) expect(Object.is(result, -0)).toBe(false);
       wanted.forEach((want, index) => {
         const result = results[index];
         if (typeof result === "number") {

@@ -3,10 +3,8 @@
 
 import type { Formula } from "../formula.ts";
 import type { Units } from "../lengths.ts";
+import { wholeDown } from "../numbers.ts";
 import { none, shown, wrong } from "../problem.ts";
-
-/** Whole parts are taken after this much, so that 600 computed as 599.9999999999 is 600. */
-const HAIR = 1e-9;
 
 interface Sums {
   readonly meanLogSpeed: number;
@@ -85,7 +83,7 @@ taylorSpeed.formula = {
 /** Whole parts per edge; life in min, the time in the cut per part in s. */
 export function partsPerEdge(life: number, cutTime: number): number {
   if (cutTime === 0) wrong("cutTime is empty or 0. Enter the seconds in the cut per part.");
-  return Math.floor((60 * life) / cutTime + HAIR);
+  return wholeDown((60 * life) / cutTime);
 }
 partsPerEdge.formula = {
   source: "derived",

@@ -1,10 +1,10 @@
 // calc: the range of a mean tool life, tools for a quantity, the hourly rate of a machine, and a bound on Cpk.
 
 import type { Formula } from "../formula.ts";
+import { wholeUp } from "../numbers.ts";
 import { none, shown, wrong } from "../problem.ts";
 import { normalQuantile, studentQuantile } from "../setup/student.ts";
 
-const HAIR = 1e-9;
 const CONFIDENCE = 0.95;
 
 interface LifeSample {
@@ -47,8 +47,8 @@ lifeRange.formula = {
 
 /** Row: edges, tools, both whole. */
 export function toolsNeeded(parts: number, partsPerEdge: number, edges = 1, regrinds = 0): [number, number] {
-  const edgesNeeded = Math.ceil(parts / partsPerEdge - HAIR);
-  return [edgesNeeded + 0, Math.ceil(edgesNeeded / (edges * (regrinds + 1)) - HAIR) + 0];
+  const edgesNeeded = wholeUp(parts / partsPerEdge);
+  return [edgesNeeded, wholeUp(edgesNeeded / (edges * (regrinds + 1)))];
 }
 toolsNeeded.formula = {
   source: "derived",

@@ -2,10 +2,8 @@
 
 import type { Formula, Given } from "../formula.ts";
 import type { Units } from "../lengths.ts";
+import { wholeDown, wholeUp } from "../numbers.ts";
 import { wrong } from "../problem.ts";
-
-/** Whole numbers are taken after this much, so that 408 computed as 407.9999999999 is 408. */
-const HAIR = 1e-9;
 
 /**
  * Time in the hole, s: 60·L/feedRate + 60·L/retractRate, L = leadIn + depth + overrun.
@@ -62,7 +60,7 @@ cycleTime.formula = {
 /** Whole parts in a shift; cycle time in s, uptime a share. */
 export function partsPerShift(cycleTime: number, shiftHours: number, uptime = 1): number {
   if (cycleTime === 0) wrong("cycleTime is empty or 0. Enter the seconds per part.");
-  return Math.floor((3600 * shiftHours * uptime) / cycleTime + HAIR);
+  return wholeDown((3600 * shiftHours * uptime) / cycleTime);
 }
 partsPerShift.formula = {
   source: "derived",
@@ -81,7 +79,7 @@ export function machinesNeeded(
   scrapRate = 0,
 ): number[] {
   const load = ((partsPerYear / (1 - scrapRate)) * cycleTime) / (3600 * hoursPerYear * uptime);
-  return [load, Math.ceil(load - HAIR) + 0];
+  return [load, wholeUp(load)];
 }
 machinesNeeded.formula = {
   source: "derived",

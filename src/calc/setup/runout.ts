@@ -67,7 +67,7 @@ export function screwMoves(
 ): number[] {
   runout(at0, at90, at180, at270, units);
   const [ex, ey] = centerOf(at0, at90, at180, at270);
-  return [ex, ey, -ex, -ey].map((move) => Math.max(0, move) + 0);
+  return [ex, ey, -ex, -ey].map((move) => Math.max(0, move));
 }
 screwMoves.formula = {
   source: "runout",
