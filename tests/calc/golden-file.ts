@@ -11,6 +11,7 @@ import { findMaterial } from "../../src/calc/materials/find-material.ts";
 import { Problem } from "../../src/calc/problem.ts";
 import { findTool } from "../../src/calc/tools.ts";
 import { readRows } from "../support/csv.ts";
+import { expectSentences } from "../support/refusal.ts";
 
 type Calculation = ((...args: any[]) => any) & { formula?: Formula };
 
@@ -54,7 +55,9 @@ export function golden(
       const args = names.map((name, index) => read(name, cells[index], units, listNames.has(name)));
       const [expected, tolerance] = cells.slice(names.length);
       if (expected === "#VALUE!" || expected === "#N/A") {
-        expect(problemOf(() => calculate(...args))?.kind).toBe(expected === "#N/A" ? "none" : "wrong");
+        const problem = problemOf(() => calculate(...args));
+        expect(problem?.kind).toBe(expected === "#N/A" ? "none" : "wrong");
+        expectSentences(problem?.message);
         return;
       }
       const results = [calculate(...args)].flat() as (number | string)[];

@@ -3,6 +3,7 @@
 
 import { describe, expect, test } from "vitest";
 import { readTable } from "./csv.ts";
+import { expectSentences } from "./refusal.ts";
 import { declarations, isError, sheet } from "./sheet.ts";
 
 /** A cell as a person would fill it: numbers as numbers, all else as text; entries of a list apart by " | ". */
@@ -19,7 +20,9 @@ function expectCells(cells: readonly unknown[], expected: string): void {
   if (error) {
     for (const one of cells) {
       expect(isError(one) ? one.code : one).toBe(error[1]);
-      if (isError(one)) expect(one.message).toContain(error[2]);
+      if (!isError(one)) continue;
+      expectSentences(one.message);
+      expect(one.message).toContain(error[2]);
     }
     return;
   }

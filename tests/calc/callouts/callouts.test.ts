@@ -9,6 +9,7 @@ import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 import { fromTicks, type Units } from "../../../src/calc/lengths.ts";
 import { Problem } from "../../../src/calc/problem.ts";
 import { readTable } from "../../support/csv.ts";
+import { expectSentences } from "../../support/refusal.ts";
 import { longTest, runs } from "../../support/share.ts";
 import { count } from "../../support/ticks.ts";
 import { problemOf } from "../golden-file.ts";
@@ -32,7 +33,7 @@ describe("refused", () => {
   test.each(readTable("callouts-refused"))("$callout ($units): $source", (row) => {
     const problem = problemOf(() => read(row.callout, row.units as Units));
     expect(problem?.kind).toBe(row.code === "#N/A" ? "none" : "wrong");
-    expect(problem?.message).toMatch(/^callout /);
+    expectSentences(problem?.message, ["callout"]);
     expect(problem?.message).toContain(row.words);
   });
 

@@ -6,6 +6,7 @@ import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 import type { Units } from "../../../src/calc/lengths.ts";
 import { Problem } from "../../../src/calc/problem.ts";
 import { readTable } from "../../support/csv.ts";
+import { expectSentences } from "../../support/refusal.ts";
 
 /** Line breaks and tabs are written as \n and \t in the file. */
 const written = (text: string) => text.replaceAll("\\n", "\n").replaceAll("\\t", "\t");
@@ -21,6 +22,7 @@ function outcome(text: string, units: Units) {
     ];
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
+    expectSentences(thrown.message, ["callout"]);
     return "refused";
   }
 }
