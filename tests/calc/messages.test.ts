@@ -8,7 +8,7 @@ import { breakEven, payback } from "../../src/calc/cost/part-cost.ts";
 import { costAtSpeed, economicSpeed, taylorFit } from "../../src/calc/cost/tool-life.ts";
 import { evaluate } from "../../src/calc/evaluate.ts";
 import { inchFit } from "../../src/calc/fits/ansi-b41.ts";
-import { limitDeviations } from "../../src/calc/fits/iso286.ts";
+import { gradeFor, limitDeviations } from "../../src/calc/fits/iso286.ts";
 import { findMaterial } from "../../src/calc/materials/find-material.ts";
 import { Problem, shown } from "../../src/calc/problem.ts";
 import { sharedReamers } from "../../src/calc/reamers/shared-reamers.ts";
@@ -132,6 +132,11 @@ describe("messages", () => {
       `callouts "12 JS1" leaves a reamer of 11.9986 to 11.9996 mm, under the hole's minimum of 11.9994. The tolerance is too narrow for the rule.`,
       "none",
       () => sharedReamers([mm("12 H7"), mm("12 JS1 ")], 0),
+    ],
+    [
+      "callout has a tolerance of 0.0001 mm, finer than every standard tolerance grade at 10 mm.",
+      "none",
+      () => gradeFor(inTicks(0.1e5), inTicks(10e8)),
     ],
     [
       "The readings at0 to at270 do not fit a round tool: opposite pairs differ by 0.01. Clean the tool and the indicator, then read again.",

@@ -63,6 +63,7 @@ describe("refused", () => {
     ["12.5.3", "not a number"],
     ["1/0", "not a number"],
     ["1 3/2", "not a number"],
+    ["1 2/2", "not a number"],
     ["1/2/3", "not a number"],
     ["12 13", "not a number"],
     ["1 000", "not a number"],

@@ -35,6 +35,24 @@ test("a grade is set beside the tolerance", () => {
   ]);
 });
 
+test("a stepped reamer is shown with its band, 4 µm to 5.5 mm, 5 µm above, .0002 in", () => {
+  // 5.49 H8 and 5.5 H7 are 18 and 12 µm wide (ISO 286-1): 15 % and 35 % rounded up are 3 and 7, 2 and 5 µm.
+  expect(linesOf("REAMERSIZE", "5.49 H8")).toEqual([
+    "window of a new reamer: 5.498 mm to 5.505 mm",
+    "steps of 0.01 mm: 5.5 mm, up to 5.504 mm with its band, lies in the window",
+  ]);
+  expect(linesOf("REAMERSIZE", "5.5 H7")).toEqual([
+    "window of a new reamer: 5.505 mm to 5.51 mm",
+    "steps of 0.01 mm: 5.5 mm, up to 5.504 mm with its band, is below the window",
+    "steps of 0.005 mm: 5.505 mm, up to 5.51 mm with its band, lies in the window",
+  ]);
+  expect(linesOf("REAMERSIZE", ".5000 +.0005/0", undefined, undefined, "in")).toEqual([
+    "window of a new reamer: 0.5002 in to 0.5004 in",
+    "steps of 0.0005 in: 0.5 in, up to 0.5002 in with its band, is below the window",
+    "steps of 0.0001 in: 0.5002 in, up to 0.5004 in with its band, lies in the window",
+  ]);
+});
+
 test("a plan names the functions that its cells are", () => {
   const lines = linesOf("PLAN", "12 H7", "C45", 30).join("\n");
   for (const id of ["LIMITS", "REAMERLIMITS", "REAMERSIZE", "DRILLFOR", "CUTTINGDATA", "HOLETIME", "STEPS"])

@@ -4,7 +4,7 @@
 import { type Callout, deviationsOf } from "../callouts/callout.ts";
 import { limits } from "../callouts/limits.ts";
 import { inchFit, inchFitNames } from "../fits/ansi-b41.ts";
-import { deviationIn, grades, isHoleClass, limitDeviations } from "../fits/iso286.ts";
+import { deviationIn, grades, limitDeviations } from "../fits/iso286.ts";
 import { neighborSizes, withoutDelta } from "../fits/iso286-in-words.ts";
 import type { Formula } from "../formula.ts";
 import { lengthText, toTicks, type Units } from "../lengths.ts";
@@ -126,7 +126,7 @@ function isoMistakes({ nominal, className, kind }: Callout, units: Units): Mista
     ...neighborSizes(nominal).map(
       ({ size, text }) => [`the size range next to it, ${text}`, at(size, className)] as const,
     ),
-    ["Δ left out", isHoleClass(className) ? withoutDelta(nominal, className, units) : undefined],
+    ["Δ left out", withoutDelta(nominal, className, units)],
     [`JS${grade} for ${className}: tolerance split evenly`, at(nominal, `JS${grade}`)],
   ];
   return candidates.filter((one): one is Mistake => one[1] !== undefined);

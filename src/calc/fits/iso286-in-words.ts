@@ -51,7 +51,7 @@ export function classLines(nominal: Ticks, className: string): string[] {
   // Holes from J on lie by their upper limit deviation, shafts by the lower; before that the other way around.
   const byUpper = isHole === key > "i";
   const [name, value] = byUpper ? [high, upper] : [low, lower];
-  const stated = isHole && key >= "k" ? deltaAt(key, grades.indexOf(grade) - 1, step) : undefined;
+  const stated = isHole ? deltaAt(key, grades.indexOf(grade) - 1, step) : undefined;
   const fundamental = `fundamental deviation ${letters}, ${where}: ${name} =`;
   if (stated === undefined) lines.push(`${fundamental} ${inMicrometers(value)}`);
   else {
@@ -87,7 +87,9 @@ export function neighborSizes(nominal: Ticks): { readonly size: Ticks; readonly 
 /** What a hole K to ZC would have without Δ; undefined where the class takes none. */
 export function withoutDelta(nominal: Ticks, className: string, units: Units): Limits | undefined {
   const [, letters, grade] = CLASS.exec(className) as unknown as [string, string, string];
-  const delta = deltaAt(letters.toLowerCase(), grades.indexOf(grade) - 1, stepOf(nominal));
+  const delta = isHoleClass(letters)
+    ? deltaAt(letters.toLowerCase(), grades.indexOf(grade) - 1, stepOf(nominal))
+    : undefined;
   if (delta === undefined) return undefined;
   const { lower, upper } = limitDeviations(nominal, className);
   const less = (deviation: Ticks) => deviationIn(ticks.minus(deviation, micrometers(delta)), units);

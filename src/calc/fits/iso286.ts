@@ -190,7 +190,7 @@ const isExceptionM6 = (key: string, grade: number, step: number) =>
   key === "m" && grade === 6 && stepEnds[step] > exceptionM6.over && stepEnds[step] <= exceptionM6.upTo;
 
 function takesDelta(key: string, grade: number, step: number): boolean {
-  return step > UP_TO_3_MM && step <= UP_TO_500_MM && grade <= (key < "p" ? 8 : 7);
+  return key >= "k" && step > UP_TO_3_MM && step <= UP_TO_500_MM && grade <= (key < "p" ? 8 : 7);
 }
 
 /** Δ in µm where a hole K to ZC takes it, else undefined. */

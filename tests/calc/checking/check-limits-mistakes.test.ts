@@ -36,3 +36,13 @@ test("the mistakes of an inch class are those of its family", () => {
   expect(checkLimits(0.5, 0.5007, callout, "in")).toMatch(/^RC[123] for RC4$/);
   expect(checkLimits(0.4987, 0.4994, callout, "in")).toBe("shaft of RC4: shaft for hole");
 });
+
+test("Δ is left out of holes K to ZC alone", () => {
+  // ISO 286-1: Δ of IT7 over 10 to 18 mm is 7 µm; 12 P7 is −11 and −29, 12 H7 is +18 and 0.
+  expect(checkLimits(11.964, 11.982, readCallout("12 P7", "callout", "mm"))).toBe("Δ left out");
+  for (const className of ["H7", "h7"])
+    expect(checkLimits(11.993, 12.011, readCallout(`12 ${className}`, "callout", "mm"))).not.toContain("Δ");
+  expect(checkLimits(11.993, 12.011, readCallout("12 H7", "callout", "mm"))).toBe(
+    "lower limit 0.007 low, upper limit 0.007 low",
+  );
+});

@@ -62,6 +62,31 @@ describe("the shop's own table", () => {
     ).toBe("fast");
   });
 
+  const steel = (...rows: unknown[][]) => [["material", "speed"], ...rows, ["C45", 15]];
+  test("names each column once, and has 20,000 rows at the most; headers without a name are no columns", () => {
+    const twice = [
+      ["Material", "Speed", "speed, m/min"],
+      ["C45", 15, 20],
+    ];
+    expect(messageOf(cell("DATAFOR", twice, "speed", "C45"))).toBe(
+      'table has two columns "speed". Give each column its own header.',
+    );
+    const unnamed = [
+      ["Material", null, null, "Speed"],
+      ["C45", 1, 2, 15],
+    ];
+    expect(cell("DATAFOR", unnamed, "speed", "C45")).toBe(15);
+    const rows = Array.from({ length: 20_000 }, () => ["GG25", 20]);
+    expect(cell("DATAFOR", steel(...rows.slice(1)), "speed", "C45")).toBe(15);
+    expect(messageOf(cell("DATAFOR", steel(...rows), "speed", "C45"))).toBe(
+      "table has 20001 rows. Select at most 20000.",
+    );
+  });
+
+  test("has rows that are empty, with spaces or nothing in them", () => {
+    expect(cell("DATAFOR", steel([null, null], ["", "  "], [undefined, "\u200b"]), "speed", "C45")).toBe(15);
+  });
+
   test("a table whose headers say the other unit is refused", () => {
     const metric = [
       ["Material", "Speed, m/min"],

@@ -1,0 +1,49 @@
+// tests: what a class would be without Δ and in the ranges next to its size, for checks of hand figures. ISO 286-1:2010.
+
+import { describe, expect, test } from "vitest";
+import { neighborSizes, withoutDelta } from "../../../src/calc/fits/iso286-in-words.ts";
+import { inTicks } from "../../support/ticks.ts";
+
+const mm = (size: number) => inTicks(size * 1e8);
+const um = (micrometers: number) => Math.round(micrometers * 1e5);
+
+describe("a class without Δ", () => {
+  // Over 18 to 24 mm: K −2 + Δ, N −15 + Δ, P −22 + Δ, R −28 + Δ; Δ is 8 µm of IT7 and 12 of IT8, which are 21 and 33 wide.
+  test.each([
+    [20, "K7", -23, -2],
+    [20, "K8", -35, -2],
+    [20, "N7", -36, -15],
+    [20, "N8", -48, -15],
+    [20, "P7", -43, -22],
+    [20, "R7", -49, -28],
+  ])("of %d %s is %d and %d µm", (size, className, lower, upper) => {
+    expect(withoutDelta(mm(size), className, "mm")).toEqual({ lower: um(lower), upper: um(upper) });
+  });
+
+  test("is rounded to 0.00001 in in inches", () => {
+    // −2 and −23 µm are −0.0000787 and −0.0009055 in, which is −0.00091.
+    expect(withoutDelta(mm(20), "K7", "in")).toEqual({ lower: -91 * 25_400, upper: -8 * 25_400 });
+  });
+
+  test.each([
+    ["P to ZC from grade 8 on", 20, "P8"],
+    ["K to N from grade 9 on", 20, "N9"],
+    ["to 3 mm", 3, "K7"],
+    ["over 500 mm", 600, "K7"],
+    ["holes to J", 20, "H7"],
+    ["holes to J", 20, "J7"],
+    ["JS, split evenly", 20, "JS7"],
+    ["shafts", 20, "k6"],
+    ["M6 over 250 to 315 mm, which has its own value", 280, "M6"],
+  ])("there is none for %s", (_, size, className) => {
+    expect(withoutDelta(mm(size), className, "mm")).toBeUndefined();
+  });
+});
+
+test.each<[number, ...string[]]>([
+  [20, "over 30 up to 50 mm", "over 10 up to 18 mm", "over 24 up to 30 mm", "over 14 up to 18 mm"],
+  [2, "over 3 up to 6 mm", "over 3 up to 6 mm", "over 0 up to 1 mm"],
+  [3000, "over 2000 up to 2500 mm", "over 2500 up to 2800 mm"],
+])("the ranges next to that of %d mm", (size, ...texts) => {
+  expect(neighborSizes(mm(size)).map(({ text }) => text)).toEqual(texts);
+});
