@@ -92,7 +92,7 @@ class WorkbookFile {
     try {
       const read = openWorkbook(new Uint8Array(await file.arrayBuffer()), this.library, this.names);
       if (!this.mayGo(`Open ${file.name}?`)) return "this workbook stays";
-      await this.shown.show(read.data, read.prints);
+      await this.shown.show(read.model, read.prints);
       keepTables(this.shown.model);
       const name = /\.xls[xm]$/i.test(file.name) ? file.name : file.name.replace(/(?:\.\w{2,5})?$/, ".xlsx");
       this.begin(name, read, snapshotOf(this.shown.model));
@@ -121,7 +121,7 @@ class WorkbookFile {
 
   async startNew(): Promise<void> {
     if (!this.mayGo("Start an empty workbook?")) return;
-    await this.shown.show({ sheets: [{ id: "sheet-1", name: "Sheet1", colNumber: 26, rowNumber: 100 }] });
+    await this.shown.showData({ sheets: [{ id: "sheet-1", name: "Sheet1", colNumber: 26, rowNumber: 100 }] });
     this.begin("workbook.xlsx", undefined, undefined);
     hideFileNotes();
     this.say("An empty workbook");
@@ -199,14 +199,14 @@ class WorkbookFile {
 
   async restore({ name, data, prints, opened: origin }: Draft): Promise<void> {
     const read = origin && openWorkbook(origin.bytes, this.library, this.names);
-    await this.shown.show(data, prints);
+    await this.shown.showData(data, prints);
     this.name = name;
-    this.opened = read && { ...read, valuesInFile: new Map(origin.valuesInFile) };
+    this.opened = read && { ...read, model: this.shown.model, valuesInFile: new Map(origin.valuesInFile) };
     if (read) keepTables(this.shown.model);
     this.before = origin?.before;
     this.first = this.opened && this.before && { opened: this.opened, before: this.before };
     this.saved = "a draft";
-    if (read) this.showNotes(undefined, new this.library.Model(read.data as never));
+    if (read) this.showNotes(undefined, read.model);
     this.say(`${name} is as you left it`);
   }
 }

@@ -43,7 +43,7 @@ async function start(): Promise<void> {
   keepPageInPlace();
   const shown = new ShownWorkbook(templates, say);
   const { data, prints } = quoteWorkbook(window.innerWidth < ROOM_FOR_FROZEN ? 0 : undefined);
-  await shown.show(data, prints);
+  await shown.showData(data, prints);
   startPane(shown.workbook, async () => help);
   await startFiles(shown, o_spreadsheet, metadata, CustomFunctions.associated, say);
   startPrinting(shown);

@@ -187,7 +187,7 @@ function stepsFollowed(
   if (left.length !== moved.sheets.length || left.length !== again.places.length) return undefined;
   const valuesInFile = renamed(
     again.valuesInFile,
-    again.data,
+    again.model,
     left.map(({ own }) => own.id),
   );
   const sheets = left.map(({ own, replayed, was }) => {
@@ -208,7 +208,7 @@ function snapshotAfter(
   ids: readonly string[],
   { library, names }: Pick<Saving, "library" | "names">,
 ): Snapshot | undefined {
-  const model = new library.Model(openWorkbook(bytes, library, names).data as never);
+  const { model } = openWorkbook(bytes, library, names);
   const sheetIds = model.getters.getSheetIds();
   for (const step of steps) {
     const sheetId = sheetIds[ids.indexOf(step.sheetId)] ?? step.sheetId;
@@ -242,11 +242,10 @@ function isRun(
 /** Values by the ids that the shown workbook has for its sheets. */
 function renamed(
   values: ReadonlyMap<string, CellValue>,
-  data: object,
+  model: Model,
   ids: readonly string[],
 ): ReadonlyMap<string, CellValue> {
-  const { sheets } = data as { sheets: readonly { id: string }[] };
-  const now = new Map(sheets.map(({ id }, i) => [id, ids[i]]));
+  const now = new Map<string, string>(model.getters.getSheetIds().map((id, i) => [id, ids[i]]));
   return new Map(
     [...values].map(([key, value]) => {
       const at = key.indexOf("!");

@@ -36,10 +36,14 @@ export class ShownWorkbook {
     return this.shownModel!;
   }
 
+  /** @param data what the grid makes its Model of, and keeps */
+  async showData(data: object, prints: PrintSetups = []): Promise<void> {
+    await this.show(new o_spreadsheet.Model(data as never), prints);
+  }
+
   /** @param prints how sheets are printed, by their ids */
-  async show(data: object, prints: PrintSetups = []): Promise<void> {
+  async show(model: Model, prints: PrintSetups): Promise<void> {
     const { say } = this;
-    const model = new o_spreadsheet.Model(data as never);
     for (const [sheetId, setup] of prints) keepPrintSetup(model, sheetId, setup);
     this.app?.destroy();
     const app = new owl.App(o_spreadsheet.Spreadsheet as any, {

@@ -33,7 +33,7 @@ const shown = (
 
 function shownFile(file: Uint8Array, typed: Readonly<Record<string, string>> = {}) {
   let opened = openWorkbook(file, gridLibrary, names);
-  const model = new gridLibrary.Model(opened.data as never);
+  const { model } = opened;
   let before = snapshotOf(model);
   const [sheetId] = model.getters.getSheetIds();
   const type = (address: string, content: string) => {
@@ -42,7 +42,7 @@ function shownFile(file: Uint8Array, typed: Readonly<Record<string, string>> = {
   };
   for (const [address, content] of Object.entries(typed)) type(address, content);
   const isDraft = Object.keys(typed).length > 0;
-  const pristine = isDraft ? new gridLibrary.Model(opened.data as never) : undefined;
+  const pristine = isDraft ? openWorkbook(file, gridLibrary, names).model : undefined;
   const differing = shownValues.show(model, opened, before, fileValues(opened, functions), pristine);
   const cell = (address: string) => {
     const { row, column } = readCell(address)!;

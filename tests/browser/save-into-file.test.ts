@@ -45,7 +45,7 @@ function saved(
   more: (model: InstanceType<typeof gridLibrary.Model>, sheetId: string) => void = () => undefined,
 ) {
   const opened = openWorkbook(file, gridLibrary, names);
-  const model = new gridLibrary.Model(opened.data as never);
+  const { model } = opened;
   keepTables(model);
   const before = snapshotOf(model);
   const [sheetId] = model.getters.getSheetIds();
@@ -227,7 +227,7 @@ describe("saving into the file", () => {
     );
     const file = zipped(parts);
     const opened = openWorkbook(file, gridLibrary, names);
-    const model = new gridLibrary.Model(opened.data as never);
+    const { model } = opened;
     const [sheetId] = model.getters.getSheetIds();
     // 2 January 1904.
     expect(model.getters.getEvaluatedCell({ sheetId, row: 0, col: 0 }).value).toBe(1463);
@@ -269,8 +269,8 @@ describe("saving into the file", () => {
       fc.property(fc.dictionary(address, content, { maxKeys: 6 }), (edits) => {
         const { bytes } = saved(small(rows), edits);
         const cells = (file: Uint8Array) => {
-          const { data } = openWorkbook(file, gridLibrary, names);
-          return snapshotOf(new gridLibrary.Model(data as never)).sheets[0].cells;
+          const { model } = openWorkbook(file, gridLibrary, names);
+          return snapshotOf(model).sheets[0].cells;
         };
         const first = cells(bytes);
         for (const [cell, typed] of Object.entries(edits))
@@ -388,7 +388,7 @@ describe("number formats, widths and heights", () => {
           }
           wanted = looks(model);
         });
-        const again = looks(new gridLibrary.Model(openWorkbook(bytes, gridLibrary, names).data as never));
+        const again = looks(openWorkbook(bytes, gridLibrary, names).model);
         expect(again.formats).toEqual(wanted!.formats);
         for (const sizes of ["widths", "heights"] as const)
           again[sizes].forEach((size, i) => {
@@ -426,7 +426,7 @@ describe("number formats, widths and heights", () => {
 
   quickTest("a format that programs may read otherwise asks for the whole sheet", async () => {
     const opened = openWorkbook(await styled(), gridLibrary, names);
-    const model = new gridLibrary.Model(opened.data as never);
+    const { model } = opened;
     const before = snapshotOf(model);
     const target = [{ top: 0, bottom: 0, left: 0, right: 0 }];
     const sheetId = model.getters.getActiveSheetId();
@@ -440,7 +440,7 @@ describe("a sheet that is new", () => {
   async function withPaper(make: (workbook: GridWorkbook) => Promise<unknown>, own = book()) {
     const file = new Uint8Array(await (await own).xlsx.writeBuffer());
     const opened = openWorkbook(file, gridLibrary, names);
-    const model = new gridLibrary.Model(opened.data as never);
+    const { model } = opened;
     const before = snapshotOf(model);
     await make(new GridWorkbook(model));
     const saving = { model, library: gridLibrary, names, functions, valuesOnly: false };

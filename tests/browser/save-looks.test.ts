@@ -268,8 +268,8 @@ describe("looks of cells", () => {
           }
           wanted = looks(grid.model);
         });
-        const { data } = openWorkbook(saved!.bytes, gridLibrary, names);
-        expect(looks(new gridLibrary.Model(data as never))).toEqual(wanted);
+        const { model } = openWorkbook(saved!.bytes, gridLibrary, names);
+        expect(looks(model)).toEqual(wanted);
       }),
       { numRuns: runs(25, 8) },
     );

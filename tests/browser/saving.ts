@@ -54,7 +54,7 @@ export class Grid {
 
 function openGrid(file: Uint8Array) {
   const opened = openWorkbook(file, gridLibrary, names);
-  const model = new gridLibrary.Model(opened.data as never);
+  const { model } = opened;
   keepTables(model);
   return { opened, model, before: snapshotOf(model), grid: new Grid(model) };
 }

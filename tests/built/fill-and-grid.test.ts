@@ -65,7 +65,7 @@ test("the grid computes what the command has filled in", () => {
   expect(report.sheets[0]).toMatchObject({ computed: 6 * ROWS + 1, kept: 0, resized: [] });
   const sheet = textsIn(after)["xl/worksheets/sheet1.xml"];
   const names = storedNames(metadata.functions.map(({ name }) => name));
-  const model = new gridLibrary.Model(openWorkbook(after, gridLibrary, names).data as never);
+  const { model } = openWorkbook(after, gridLibrary, names);
   const sheetId = model.getters.getSheetIds()[0];
   let compared = 0;
   for (const [, name, type, held] of sheet.matchAll(

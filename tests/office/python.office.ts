@@ -98,7 +98,7 @@ describe.each(writers)("a workbook by %s in the browser workbook", (module, prog
   /** The file after these were typed into its first sheet and it was saved. */
   function saved(typed: Readonly<Record<string, string>>): Read {
     const opened = openWorkbook(file, gridLibrary, names);
-    const model = new gridLibrary.Model(opened.data as never);
+    const { model } = opened;
     const start = snapshotOf(model);
     const [sheetId] = model.getters.getSheetIds();
     for (const [address, content] of Object.entries(typed)) {

@@ -25,7 +25,7 @@ export const textCellsOf = (model: any, name: string) => (address: string) => {
   if (!model) return false;
   const { row, column } = readCell(address)!;
   const position = { sheetId: model.getters.getSheetIdByName(name), row, col: column };
-  return isTextFormat(model.getters.getEvaluatedCell(position).format);
+  return isTextFormat(model.getters.getCell(position)?.format);
 };
 
 /**

@@ -1,6 +1,7 @@
 // workbook: a file as the data of the browser workbook's grid: read by the importer of its library, or, where that fails,
 // by less and less of it. What the grid cannot show stays in the file all the same.
 
+import type { Model } from "@odoo/o-spreadsheet";
 import { Refusal } from "../workbook.ts";
 import type { ImporterFiles } from "./importer-files.ts";
 import type { GridLibrary } from "./library.ts";
@@ -18,7 +19,8 @@ export function imported(files: ImporterFiles, { Model }: GridLibrary): Made {
   const { warn } = console;
   console.warn = (text: unknown) => warnings.push(String(text));
   try {
-    const model = new Model(files, { mode: "readonly" } as any, [], undefined, true);
+    // A mode in which nothing is computed.
+    const model = new Model(files, { mode: "export_verification" } as any, [], undefined, true);
     // Not exportData: its short form of formulas that repeat down a column fails on a running total (SUM(F$1:F2)).
     return { data: (model as any)._exportData(false), warnings, model };
   } finally {
@@ -52,18 +54,17 @@ export function plain(sheets: readonly { name: string; rows: number; columns: nu
   return { data: { sheets: made, styles: {}, formats: {}, borders: {} }, warnings, model: undefined };
 }
 
-/** What `finish` makes of the first of the ways that the grid can show. @throws Refusal */
+/** What `finish` makes of the first of the ways that the grid can show, and the grid's Model of it. @throws Refusal */
 export function firstThatShows<T extends { data: any }>(
   library: GridLibrary,
   ways: readonly (() => Made)[],
   finish: (made: Made) => T,
-): T {
+): T & { model: Model } {
   let fault: unknown;
   for (const way of ways) {
     try {
       const result = finish(way());
-      tryOut(result.data, library);
-      return result;
+      return { ...result, model: triedOut(result.data, library) };
     } catch (error) {
       if (error instanceof Refusal) throw error;
       fault = error;
@@ -76,12 +77,13 @@ export function firstThatShows<T extends { data: any }>(
 }
 
 /** Runs what drawing the sheets will run. Throws whatever the grid throws. */
-function tryOut(data: any, { Model }: GridLibrary): void {
-  const model = new Model(structuredClone(data));
+function triedOut(data: any, { Model }: GridLibrary): Model {
+  const model = new Model(data);
   const getters = model.getters as any;
   for (const sheetId of getters.getSheetIds()) {
     for (const position of getters.getEvaluatedCellsPositions(sheetId)) getters.getEvaluatedCell(position);
     for (const { id, tag } of getters.getFigures(sheetId))
       if (tag === "chart") getters.getChartRuntime(getters.getChartIdFromFigureId?.(id) ?? id);
   }
+  return model;
 }

@@ -31,8 +31,8 @@ const inElements = [
 
 /** Whether something names one of the cells that stays as it is in the file. */
 export function isNamedElsewhere(
-  { file, parts, places, data }: OpenedWorkbook,
-  { sheets: shown }: Snapshot,
+  { file, parts, places }: OpenedWorkbook,
+  { sheets: shown, names: shownNames }: Snapshot,
   moved: readonly MovedCells[],
 ): boolean {
   const names = parts.sheets.map(({ name }) => name);
@@ -49,9 +49,9 @@ export function isNamedElsewhere(
         ({ inside }) => !holdsElements(inside) && isNamed(unescapeXml(inside), home),
       ),
     );
-  const { namedRanges } = data as { namedRanges: Readonly<Record<string, string>> };
+  const namedRanges = new Set(Object.keys(JSON.parse(shownNames)));
   const isNamedByName = parts.names.some(({ name, sheet, formula }) => {
-    const isShown = sheet === undefined && namedRanges[name] !== undefined;
+    const isShown = sheet === undefined && namedRanges.has(name);
     // What is printed stays what is printed.
     const isForPrint = name.startsWith("_xlnm.");
     return !isShown && !isForPrint && isNamed(formula, sheet === undefined ? undefined : names[sheet]);

@@ -1,6 +1,7 @@
 // workbook: opens an .xlsx file in the browser workbook: cells and formulas are read here, in every form that a file may
 // have them in; styles, validation, conditional formats, charts and tables by the importer of the grid's library.
 
+import type { Model } from "@odoo/o-spreadsheet";
 import type { PrintSetups } from "../grid-print.ts";
 import { Refusal } from "../workbook.ts";
 import { readCell } from "../xlsx/addresses.ts";
@@ -23,8 +24,8 @@ import { standInFor } from "./uncomputed.ts";
 import { withinSheet } from "./within-sheet.ts";
 
 export interface OpenedWorkbook {
-  /** As the grid's Model takes it, which keeps parts of it and changes them: no other Model can be made of it then. */
-  readonly data: object;
+  /** The workbook in the grid, which the page shows and changes. */
+  readonly model: Model;
   /** The file itself, into which changes are saved. */
   readonly file: Package;
   readonly bytes: Uint8Array;
@@ -100,7 +101,7 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
     );
     return importerFiles(file, bytes, browserLimits, parts, new Map(sheets));
   };
-  const { data, warnings, unread, numbers } = firstThatShows(
+  const { model, data, warnings, unread, numbers } = firstThatShows(
     library,
     [
       () => imported(filesOf(false), library),
@@ -135,7 +136,14 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
     const setup = setups.get(place);
     return setup ? [[String((data as any).sheets[at].id), setup] as const] : [];
   });
-  return summary(file, bytes, parts, places, { data, warnings, dropped, unread, prints, numbers }, sheets);
+  return summary(
+    file,
+    bytes,
+    parts,
+    places,
+    { model, data, warnings, dropped, unread, prints, numbers },
+    sheets,
+  );
 }
 
 /** Dates that count from 1904 as the grid counts them. */
@@ -144,7 +152,7 @@ function countFrom1900(model: any, name: string, sheet: ReadSheet, { helpers }: 
   for (const [address, cell] of sheet.cells) {
     if (cell.kind === "formula" || typeof cell.value !== "number") continue;
     const { row, column } = readCell(address)!;
-    const { format } = model.getters.getEvaluatedCell({ sheetId, row, col: column });
+    const format = model.getters.getCell({ sheetId, row, col: column })?.format;
     if (format && (helpers as any).isDateTimeFormat(format))
       (sheet.cells as Map<string, typeof cell>).set(address, {
         ...cell,
@@ -202,6 +210,7 @@ function summary(
   parts: WorkbookParts,
   places: readonly number[],
   {
+    model,
     data,
     warnings,
     dropped,
@@ -209,6 +218,7 @@ function summary(
     prints,
     numbers,
   }: {
+    model: Model;
     data: any;
     warnings: readonly string[];
     dropped: string[];
@@ -259,7 +269,7 @@ function summary(
     },
   };
   return {
-    data,
+    model,
     file,
     bytes,
     parts,

@@ -15,7 +15,7 @@ const lossesOf = (file: Uint8Array) => openWorkbook(file, gridLibrary, names).lo
 
 async function writtenAnew(file: Uint8Array) {
   const opened = openWorkbook(file, gridLibrary, names);
-  const model = new gridLibrary.Model(opened.data as never);
+  const { model } = opened;
   const { bytes } = await saveWorkbook(model, gridLibrary, names, { opened });
   const book = new ExcelJS.Workbook();
   await book.xlsx.load(bytes as never);

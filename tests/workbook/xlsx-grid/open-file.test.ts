@@ -1,5 +1,6 @@
 // tests: files in: formulas in every stored form, values as what they are, what is refused and what is told.
 
+import type { Model } from "@odoo/o-spreadsheet";
 import { zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { Refusal } from "../../../src/workbook/workbook.ts";
@@ -15,11 +16,12 @@ import { functionNames, gridLibrary } from "./grid-library.ts";
 const names = storedNames(functionNames);
 const open = (bytes: Uint8Array) => openWorkbook(bytes, gridLibrary, names);
 const opened = (workbook: SmallWorkbook) => open(smallWorkbook(workbook));
-const modelOf = (data: object) => new gridLibrary.Model(data as never);
+/** The first sheet as the grid would write it. */
+const firstSheet = ({ model }: { readonly model: Model }): any => model.exportData().sheets[0];
 
 /** What the first sheet shows, by address. */
 function shown(workbook: SmallWorkbook, ...addresses: string[]) {
-  const { getters } = modelOf(opened(workbook).data);
+  const { getters } = opened(workbook).model;
   const [sheetId] = getters.getSheetIds();
   return addresses.map((address) => {
     const { left: col, top: row } = getters.getRangeFromSheetXC(sheetId, address).zone;
@@ -105,7 +107,7 @@ test("sheets come in the order of the workbook, not of its parts", () => {
     sheets: { One: row(1, f("A1", "Two!A1")), Two: row(1, '<c r="A1"><v>5</v></c>') },
   });
   const turned = parts["xl/workbook.xml"].replace(/(<sheet [^>]*>)(<sheet [^>]*>)/, "$2$1");
-  const { getters } = modelOf(open(zipped({ ...parts, "xl/workbook.xml": turned })).data);
+  const { getters } = open(zipped({ ...parts, "xl/workbook.xml": turned })).model;
   expect(getters.getSheetIds().map((id) => getters.getSheetName(id))).toEqual(["Two", "One"]);
   expect(getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[1], col: 0, row: 0 }).value).toBe(5);
 });
@@ -137,7 +139,7 @@ test("names of table columns become the cells that they mean", () => {
   const type =
     '<Override PartName="/xl/tables/table1.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml"/>';
   const sheet = parts["xl/worksheets/sheet1.xml"];
-  const { data, losses } = open(
+  const { model, losses } = open(
     zipped({
       ...parts,
       "[Content_Types].xml": parts["[Content_Types].xml"].replace("</Types>", `${type}</Types>`),
@@ -147,7 +149,7 @@ test("names of table columns become the cells that they mean", () => {
       ),
     }),
   );
-  const { getters } = modelOf(data);
+  const { getters } = model;
   const value = (col: number, line: number) =>
     getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[0], col, row: line }).value;
   expect([value(1, 1), value(1, 2)]).toEqual([6, 7]);
@@ -196,8 +198,8 @@ describe("what the browser workbook cannot carry is told", () => {
 
 test("formulas with functions that the grid lacks stay, counted and named, and their values are held", () => {
   const cells = f("A1", "_xlfn.LET(_xlpm.x,2,_xlpm.x)", "2") + f("B1", "1+1", "3");
-  const { data, valuesInFile } = opened({ sheets: { S: row(1, cells) } });
-  expect(uncomputedFormulas(modelOf(data))).toEqual({ cells: 1, functions: ["LET"] });
+  const { model, valuesInFile } = opened({ sheets: { S: row(1, cells) } });
+  expect(uncomputedFormulas(model)).toEqual({ cells: 1, functions: ["LET"] });
   expect([...valuesInFile.values()]).toEqual([2, 3]);
 });
 
@@ -244,8 +246,7 @@ describe("a hostile or broken file is refused with a sentence", () => {
 test("empty rows without number cost nothing, and cells with nothing but a style far away", () => {
   const empty = Array.from({ length: manyRows }, (_, i) => `<row r="${i + 2}" spans="1:1"/>`).join("");
   const far = row(1_048_000, '<c r="XFD1048000" s="0"/>');
-  const { data } = opened({ sheets: { S: row(1, '<c r="A1"><v>1</v></c>') + empty + far } });
-  const [sheet] = (data as { sheets: { rowNumber: number; colNumber: number }[] }).sheets;
+  const sheet = firstSheet(opened({ sheets: { S: row(1, '<c r="A1"><v>1</v></c>') + empty + far } }));
   expect(sheet.rowNumber).toBeLessThan(200);
   expect(sheet.colNumber).toBeLessThan(60);
 });
@@ -257,13 +258,13 @@ test("ranges that go to the edge of Excel's sheet are cut to the grid's", () => 
   const after =
     '<mergeCells><mergeCell ref="A3:XFD3"/><mergeCell ref="A300:C310"/></mergeCells><conditionalFormatting sqref="A1:XFD1048576"><cfRule type="colorScale" priority="1"><colorScale><cfvo type="min"/><cfvo type="max"/><color rgb="FFFF0000"/><color rgb="FF00FF00"/></colorScale></cfRule></conditionalFormatting><dataValidations count="1"><dataValidation type="list" sqref="A1:A1048576 D5000"><formula1>"a,b"</formula1></dataValidation></dataValidations>';
   const sheet = parts["xl/worksheets/sheet1.xml"].replace("</worksheet>", `${after}</worksheet>`);
-  const { data } = open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet }));
-  const [made] = (data as { sheets: any[] }).sheets;
+  const { model } = open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet }));
+  const made = firstSheet({ model });
   const last = `${gridLibrary.helpers.numberToLetters(made.colNumber - 1)}`;
   expect(made.merges).toEqual([`A3:${last}3`]);
   expect(made.conditionalFormats[0].ranges).toEqual([`A1:${last}${made.rowNumber}`]);
   expect(made.dataValidationRules[0].ranges).toEqual([`A1:A${made.rowNumber}`]);
-  const { getters } = modelOf(data);
+  const { getters } = model;
   const value = (col: number) => getters.getEvaluatedCell({ sheetId: made.id, col, row: 0 }).value;
   expect([value(1), value(2)]).toEqual([1, 1]);
 });
@@ -287,7 +288,7 @@ test("element names with a prefix are read", () => {
   const sheet = parts["xl/worksheets/sheet1.xml"]
     .replace(/<(\/?)(?=[a-z])/g, "<$1x:")
     .replace("xmlns=", "xmlns:x=");
-  const { getters } = modelOf(open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet })).data);
+  const { getters } = open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet })).model;
   expect(getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[0], col: 0, row: 0 }).value).toBe(8);
 });
 
@@ -300,8 +301,9 @@ describe("what the grid cannot show does not stand in the way of the rest", () =
 
   test("a sheet with a chart alone", () => {
     const parts = partsOf({ sheets: { Chart: "", S: row(1, '<c r="A1"><v>7</v></c>') } });
-    const { data, places, sheets } = open(zipped({ ...parts, "xl/worksheets/sheet1.xml": chartSheet }));
-    expect((data as any).sheets.map(({ name }: { name: string }) => name)).toEqual(["S"]);
+    const { model, places, sheets } = open(zipped({ ...parts, "xl/worksheets/sheet1.xml": chartSheet }));
+    const { getters } = model;
+    expect(getters.getSheetIds().map((id) => getters.getSheetName(id))).toEqual(["S"]);
     expect(places).toEqual([1]);
     expect(sheets).toBe(1);
   });
@@ -321,7 +323,7 @@ describe("what the grid cannot show does not stand in the way of the rest", () =
         name.endsWith(".rels") ? text.replace(/Target="(xl\/)?/g, 'Target="/xl/') : text,
       ]),
     );
-    expect((open(zipped(fromRoot)).data as any).sheets[0].cells.A1).toBe("7");
+    expect(firstSheet(open(zipped(fromRoot))).cells.A1).toBe("7");
   });
 
   test.each([
@@ -334,15 +336,14 @@ describe("what the grid cannot show does not stand in the way of the rest", () =
   ])("%s", (odd) => {
     const parts = partsOf({ sheets: { S: row(1, '<c r="A1"><v>7</v></c>') } });
     const sheet = parts["xl/worksheets/sheet1.xml"].replace("</worksheet>", `${odd}</worksheet>`);
-    expect(
-      (open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet })).data as any).sheets[0].cells.A1,
-    ).toBe("7");
+    const made = firstSheet(open(zipped({ ...parts, "xl/worksheets/sheet1.xml": sheet })));
+    expect(made.cells.A1).toBe("7");
   });
 
   test("a formula over the whole sheet", () => {
     const whole = '<c r="A1"><f t="array" ref="A1:XFD1048576">B1:B2*2</f><v>7</v></c><c r="B1"><v>3</v></c>';
-    const { data, losses } = opened({ sheets: { S: row(1, whole) } });
-    expect((data as any).sheets[0].cells).toEqual({ A1: "7", B1: "3" });
+    const { model, losses } = opened({ sheets: { S: row(1, whole) } });
+    expect(firstSheet({ model }).cells).toEqual({ A1: "7", B1: "3" });
     expect(losses.join()).toContain("cannot read");
   });
 });

@@ -79,7 +79,7 @@ describe("how a sheet is printed", () => {
     const opened = openWorkbook(bytes, gridLibrary, names);
     expect(opened.prints.map(([, setup]) => setup)).toEqual([wide, upright]);
     expect(opened.losses.join()).not.toMatch(/Page set-up|print/);
-    const model = modelOf(opened.data);
+    const { model } = opened;
     expect(opened.prints.map(([id]) => model.getters.getSheetName(id))).toEqual(["Wide & long", "Card"]);
   });
 

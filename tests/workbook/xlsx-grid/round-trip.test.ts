@@ -82,7 +82,7 @@ interface Trip {
 
 async function trip(bytes: Uint8Array, options: SaveOptions = {}): Promise<Trip> {
   const opened = openWorkbook(bytes, gridLibrary, names);
-  const saved = await saveWorkbook(modelOf(opened.data), gridLibrary, names, { ...options, opened });
+  const saved = await saveWorkbook(opened.model, gridLibrary, names, { ...options, opened });
   const book = new ExcelJS.Workbook();
   await book.xlsx.load(saved.bytes as never);
   return { opened, saved, book, texts: textsIn(saved.bytes) };
@@ -262,7 +262,7 @@ test("a picture and a table come through", async () => {
 
 test("what was changed since is saved: a moved formula that cannot be computed has no old value", async () => {
   const opened = openWorkbook(await quote(), gridLibrary, names);
-  const model = modelOf(opened.data);
+  const { model } = opened;
   const [sheetId] = model.getters.getSheetIds();
   model.dispatch("ADD_COLUMNS_ROWS", {
     sheetId: sheetId,
@@ -329,7 +329,7 @@ test("a half-finished quote keeps its spills, its mistyped names and its page", 
   // What is no formula would keep the file from opening.
   expect(sheet).not.toContain("SUM(A2<");
   expect(sheet).toContain('<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>');
-  const again = modelOf(openWorkbook(bytes, gridLibrary, names).data);
+  const again = openWorkbook(bytes, gridLibrary, names).model;
   const [sheetId] = again.getters.getSheetIds();
   expect(again.getters.getCellText({ sheetId, row: 0, col: 3 }, { showFormula: true })).toBe(
     "=REAM.DUBLE(A2)",
@@ -351,7 +351,7 @@ test("cells with the format of texts keep their texts and their numbers, and for
   });
   const { book: again, opened } = await trip(new Uint8Array(await book.xlsx.writeBuffer()));
   expect(values.map((_, i) => again.getWorksheet("S")!.getCell(i + 1, 1).value)).toEqual(values);
-  const { getters } = modelOf(opened.data);
+  const { getters } = opened.model;
   const [sheetId] = getters.getSheetIds();
   for (const row of [0, 1, 2, 5, 6, 7])
     expect(getters.getEvaluatedCell({ sheetId, row, col: 1 }).value).toBe(`${values[row]}|`);
