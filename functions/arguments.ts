@@ -4,7 +4,13 @@
 import { readCallout } from "../src/calc/callouts/read-callout.ts";
 import { LONGEST, type Units } from "../src/calc/lengths.ts";
 import { findMaterial } from "../src/calc/materials/find-material.ts";
-import { isUnit, plainText, readNumberText } from "../src/calc/number-text.ts";
+import {
+  plainText,
+  readLengthText,
+  readNumberText,
+  readOwnNumberText,
+  refuseUnit,
+} from "../src/calc/number-text.ts";
 import { namedMaterial, namedTool } from "../src/calc/plans/shop-table.ts";
 import { shown, wrong } from "../src/calc/problem.ts";
 import { namedDrill } from "../src/calc/stock/named-drill.ts";
@@ -126,21 +132,13 @@ function number(limits: Limits, unit: UnitText = "", zero: "counts" | "is blank"
       const isKnown = typeof unit === "string" || hasUnits;
       const own = limits.isShare ? "%" : isKnown ? unitIn(unit, units) : "";
       const example = exampleOf(limits, isKnown ? unitIn(unit, units) : "");
-      const value = plainNumber(cell, name, limits.says, example, (text) => {
-        const read = readNumberText(text, name, example, own);
-        if (read.unit === "") return read.value;
-        if (own === "" || !isUnit(read.unit, own)) refuseUnit(text, name, own);
-        return limits.isShare ? read.value / 100 : read.value;
-      });
+      const value = plainNumber(cell, name, limits.says, example, (text) =>
+        readOwnNumberText(text, name, example, own),
+      );
       if (!holds(limits, value)) refuseNumber(cell, value, name, limits, example);
       return value;
     },
   };
-}
-
-function refuseUnit(text: string, name: string, own: string): never {
-  const instead = own === "" || own === "%" ? "the number alone" : `it in ${own}`;
-  return wrong(`${name} ${shown(text)} carries a unit that ${name} does not take. Write ${instead}.`);
 }
 
 function refuseNumber(cell: unknown, value: number, name: string, limits: Limits, example: string): never {
@@ -162,11 +160,10 @@ function length(limits: Limits, zero: "counts" | "is blank" = "is blank"): Argum
     read(cell, name, units, hasUnits) {
       const example = exampleOf(limits, units);
       const value = plainNumber(cell, name, says, example, (text) => {
+        if (hasUnits) return readLengthText(text, name, units, example);
         const read = readNumberText(text, name, example);
-        if (!hasUnits && read.unit !== "") refuseUnit(text, name, "");
-        if (hasUnits && read.unit === "" && read.isInchStyle && units === "mm") refuseInchStyle(text, name);
-        if (!read.units || read.units === units) return read.value;
-        return read.units === "in" ? read.value * 25.4 : read.value / 25.4;
+        if (read.unit !== "") refuseUnit(text, name, "");
+        return read.value;
       });
       if (Math.abs(value) > LONGEST[units])
         wrong(
@@ -177,16 +174,6 @@ function length(limits: Limits, zero: "counts" | "is blank" = "is blank"): Argum
       return value;
     },
   };
-}
-
-/** `3/8` and `.500` in a sheet in mm. */
-function refuseInchStyle(text: string, name: string): never {
-  const plain = plainText(text);
-  return wrong(
-    plain.includes("/")
-      ? `${name} ${shown(text)} is an inch size. Write ${plain} in, or set units to "in".`
-      : `${name} ${shown(text)} is written like an inch size. Write ${plain} in, or 0${plain.replace(/^[+-]/, "")} for mm.`,
-  );
 }
 
 function plainNumber(

@@ -1,6 +1,6 @@
 // functions: cells as the host gives them, and the two errors as the host takes them.
 
-import { Problem } from "../src/calc/problem.ts";
+import { CellError, Problem } from "../src/calc/problem.ts";
 
 /** Text of spaces is blank too; whether a 0 is blank depends on the argument. */
 export function isBlank(cell: unknown): boolean {
@@ -23,7 +23,8 @@ export function notAvailable(message: string): CustomFunctions.Error {
 }
 
 /** The error cell for whatever a calculation threw. A bug of ours says so, and tests look for its words. */
-export function errorCell(thrown: unknown): CustomFunctions.Error {
+export function errorCell(thrown: unknown): unknown {
+  if (thrown instanceof CellError) return passedOn(thrown.cell, "table");
   if (!(thrown instanceof Problem)) return valueError(`${FAULT} (${thrown}): please report it`);
   return thrown.kind === "none" ? notAvailable(thrown.message) : valueError(thrown.message);
 }

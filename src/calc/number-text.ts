@@ -33,8 +33,10 @@ const UNITS: ReadonlyMap<string, string> = new Map(
     "rev/min": "rpm rev/min r/min u/min tr/min giri/min min1",
     "mm/min": "mm/min",
     "in/min": "in/min ipm",
-    mm: "mm mm/rev mm/r mm/u mm/tr mm/tooth mm/z",
-    in: "in in/rev in/r ipr in/tooth ipt",
+    mm: "mm mm/rev mm/r mm/u mm/tr",
+    in: "in in/rev in/r ipr",
+    "mm/tooth": "mm/tooth mm/z",
+    "in/tooth": "in/tooth ipt",
     s: "s sec secs second seconds",
     min: "min mins minute minutes",
     h: "h hr hrs hour hours",
@@ -135,6 +137,36 @@ export function readNumberText(text: string, name: string, example = "12.5", own
   if (size === undefined) return wrong(notANumber(text, name, example));
   const value = (parts[2] === "-" ? -size : size) / divisor;
   return { value, units, unit, isInchStyle: decimal === undefined || INCH_STYLE.test(digits) };
+}
+
+/** A number that may carry the unit `own` and no other; a share (`%`) is returned as one. */
+export function readOwnNumberText(text: string, name: string, example: string, own: string): number {
+  const { value, unit } = readNumberText(text, name, example, own);
+  if (unit !== "" && !(own !== "" && isUnit(unit, own))) refuseUnit(text, name, own);
+  return unit === "%" ? value / 100 : value;
+}
+
+export function refuseUnit(text: string, name: string, own: string): never {
+  const instead = own === "" || own === "%" ? "the number alone" : `it in ${own}`;
+  return wrong(`${name} ${shown(text)} carries a unit that ${name} does not take. Write ${instead}.`);
+}
+
+/** A length in `units`: converted if it carries the other unit. @throws Problem "wrong" for one in inch style and mm */
+export function readLengthText(text: string, name: string, units: Units, example?: string): number {
+  const read = readNumberText(text, name, example);
+  if (read.unit === "" && read.isInchStyle && units === "mm") refuseInchStyle(text, name);
+  if (!read.units || read.units === units) return read.value;
+  return read.units === "in" ? read.value * 25.4 : read.value / 25.4;
+}
+
+/** `3/8` and `.500` in a sheet in mm. */
+function refuseInchStyle(text: string, name: string): never {
+  const plain = plainText(text);
+  return wrong(
+    plain.includes("/")
+      ? `${name} ${shown(text)} is an inch size. Write ${plain} in, or set units to "in".`
+      : `${name} ${shown(text)} is written like an inch size. Write ${plain} in, or 0${plain.replace(/^[+-]/, "")} for mm.`,
+  );
 }
 
 function lengthUnit(unit: string): readonly [divisor: number, units: Units | undefined] {

@@ -13,6 +13,13 @@ export class Problem extends Error {
   }
 }
 
+/** An error cell inside a table that is taken whole: the result is that error. */
+export class CellError extends Problem {
+  constructor(readonly cell: { readonly code: string }) {
+    super("wrong", `a cell holds the error ${cell.code}`);
+  }
+}
+
 /** The input is wrong; the message is one sentence that names the argument, what came and what is accepted. */
 export function wrong(message: string): never {
   throw new Problem("wrong", message);

@@ -2,7 +2,7 @@
 
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readNumberText } from "../../src/calc/number-text.ts";
+import { readLengthText, readNumberText, readOwnNumberText } from "../../src/calc/number-text.ts";
 import { problemOf } from "./golden-file.ts";
 
 const read = (text: string) => readNumberText(text, "diameter");
@@ -147,5 +147,23 @@ describe("properties", () => {
       }),
       { numRuns: 500 },
     );
+  });
+});
+
+describe("read for one argument", () => {
+  test("a length is converted to the unit asked for", () => {
+    expect(readLengthText("0.5 in", "depth", "mm")).toBe(12.7);
+    expect(readLengthText("8 µm", "depth", "in")).toBeCloseTo(0.008 / 25.4, 15);
+    expect(readLengthText("1/2", "depth", "in")).toBe(0.5);
+    expect(problemOf(() => readLengthText("1/2", "depth", "mm"))?.message).toMatch(
+      /^depth "1\/2" is an inch size/,
+    );
+  });
+
+  test("any other number may carry its own unit alone", () => {
+    expect(readOwnNumberText("0.3 mm/rev", "feed", "0.2", "mm")).toBe(0.3);
+    expect(readOwnNumberText("15 %", "share", "0.2", "%")).toBe(0.15);
+    for (const text of ["0.04 mm/tooth", "0.01 in", "8 µm"])
+      expect(problemOf(() => readOwnNumberText(text, "feed", "0.2", "mm"))?.message, text).toMatch(/^feed /);
   });
 });

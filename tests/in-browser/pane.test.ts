@@ -377,6 +377,8 @@ describe("pictures", () => {
     );
     await page.locator("#pane-curve-n").fill("1.5");
     expect(await press(page, "#pane-curve [type=submit]")).toMatch(/^N is 1.5/);
+    await page.locator("#pane-curve-diameter").fill("1/2");
+    expect(await press(page, "#pane-curve [type=submit]")).toMatch(/"1\/2" is an inch size/);
     await select(page, "A1:A3");
     expect(await press(page, "#pane-curve-take")).toMatch(/3 figures: select eight or nine/);
   });

@@ -10,7 +10,7 @@ import { holeTime } from "../cutting/time.ts";
 import { gradeFor } from "../fits/iso286.ts";
 import type { Formula } from "../formula.ts";
 import { fromTicks, type Units } from "../lengths.ts";
-import { none, Problem, resultOrProblem } from "../problem.ts";
+import { none, Problem, resultOrProblem, wrong } from "../problem.ts";
 import { holeLimits, reamerLimits } from "../reamers/reamer-limits.ts";
 import { reamerSize } from "../reamers/stepped-series.ts";
 import { drillFor, drillLeaving } from "../stock/drill-name.ts";
@@ -153,9 +153,14 @@ function drillOf(
   stock: number | undefined,
   units: Units,
 ): [Cell, Cell, Cell] {
-  const drill = resultOrProblem(() =>
-    stock === undefined ? drillFor(size, material, undefined, units) : drillLeaving(size, stock, units),
-  );
+  const drill = resultOrProblem(() => {
+    if (stock === undefined) return drillFor(size, material, undefined, units);
+    if (stock >= size)
+      wrong(
+        `table column "stock" has ${stock}, not less than the size ${size}. Write the stock on diameter.`,
+      );
+    return drillLeaving(size, stock, units);
+  });
   return drill instanceof Problem ? [drill, drill, drill] : drill;
 }
 

@@ -4,8 +4,8 @@
 import type { Material } from "../../data/materials/materials.ts";
 import type { Units } from "../lengths.ts";
 import { findMaterial } from "../materials/find-material.ts";
-import { readNumberText } from "../number-text.ts";
-import { none, Problem, resultOrProblem, shown, wrong } from "../problem.ts";
+import { isUnit, readLengthText, readNumberText, readOwnNumberText } from "../number-text.ts";
+import { CellError, none, Problem, resultOrProblem, shown, wrong } from "../problem.ts";
 import { findTool, type Tool } from "../tools.ts";
 
 /** A material as the sheet names it, and the one of ours that it is, if it is one. */
@@ -18,6 +18,18 @@ export interface NamedTool {
   readonly text: string;
   readonly tool: Tool | undefined;
 }
+
+/** The unit that a number in the column may carry, in mm and in inches. */
+const OWN_UNITS: Readonly<Record<string, readonly [mm: string, inch: string]>> = {
+  speed: ["m/min", "ft/min"],
+  "speed low": ["m/min", "ft/min"],
+  "speed high": ["m/min", "ft/min"],
+  feed: ["mm", "in"],
+  "feed per tooth": ["mm/tooth", "in/tooth"],
+  "max rpm": ["rev/min", "rev/min"],
+};
+const SIZES = new Set(["over", "up to", "stock"]);
+const FEEDS = new Set(["feed", "feed per tooth"]);
 
 const HAIR = 1e-9;
 const MOST_ROWS = 20_000;
@@ -37,6 +49,8 @@ const isBlank = (cell: unknown) =>
   cell === null ||
   cell === undefined ||
   /^[\s\u200b]*$/.test(textOf(cell) || (typeof cell === "object" || typeof cell === "boolean" ? "x" : ""));
+const isErrorCell = (cell: unknown): cell is { code: string } =>
+  typeof cell === "object" && cell !== null && typeof (cell as { code?: unknown }).code === "string";
 const sameText = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 export class ShopTable {
@@ -44,7 +58,10 @@ export class ShopTable {
   private readonly rows: readonly (readonly unknown[])[];
 
   /** @throws Problem "wrong" for a range that is no such table, or one in the other unit */
-  constructor(cells: readonly (readonly unknown[])[], units: Units) {
+  constructor(
+    cells: readonly (readonly unknown[])[],
+    private readonly units: Units,
+  ) {
     const [head = [], ...rows] = cells;
     for (const title of head) refuseOtherUnit(title, units);
     this.headers = head.map(headerOf);
@@ -77,14 +94,29 @@ export class ShopTable {
     return isBlank(cell) ? undefined : cell;
   }
 
-  /** A number of a row, undefined where it is blank. @throws Problem "wrong" for what is no number over or at 0 */
+  /** A number of a row, undefined where it is blank. @throws Problem "wrong" for what is no number of its kind */
   number(row: readonly unknown[], column: string): number | undefined {
     const cell = this.entry(row, column);
     if (cell === undefined) return undefined;
-    const value = typeof cell === "string" ? readNumberText(cell, `table column "${column}"`).value : cell;
+    if (isErrorCell(cell)) throw new CellError(cell);
+    const value = typeof cell === "string" ? this.readText(cell, column) : cell;
     if (typeof value !== "number" || !(value >= 0) || !Number.isFinite(value))
       return wrong(`table column "${column}" has ${shown(cell)}. Write a number of 0 or more.`);
+    if (column === "flutes" && !Number.isInteger(value))
+      wrong(`table column "flutes" has ${shown(cell)}. Write a whole number, like 6.`);
     return value;
+  }
+
+  /** A number written as text, which may carry a unit. */
+  private readText(text: string, column: string): number {
+    const name = `table column "${column}"`;
+    const { units } = this;
+    if (SIZES.has(column)) return readLengthText(text, name, units);
+    const own = OWN_UNITS[column]?.[units === "mm" ? 0 : 1] ?? "";
+    if (!FEEDS.has(column)) return readOwnNumberText(text, name, "12.5", own);
+    const { value, unit, units: written } = readNumberText(text, name, "0.2", own);
+    if (!written || written === units || isUnit(unit, own)) return value;
+    return written === "in" ? value * 25.4 : value / 25.4;
   }
 
   /**

@@ -1,6 +1,7 @@
 // taskpane: the curve of cost against surface speed from the user's own figures.
 
-import { readNumberText } from "../../calc/number-text.ts";
+import type { Units } from "../../calc/lengths.ts";
+import { readLengthText, readOwnNumberText } from "../../calc/number-text.ts";
 import { Refusal } from "../../workbook/workbook.ts";
 import { byId, chosen, inputById, make } from "../dom.ts";
 import type { PaneContext } from "../pane-context.ts";
@@ -66,11 +67,22 @@ export function curveView(context: PaneContext): void {
   });
 }
 
+const lengths: ReadonlySet<NumberName> = new Set(["diameter", "depth"]);
+/** The unit that a field may carry, beside those of length. */
+const ownUnit = (name: NumberName, units: Units) =>
+  name === "feedPerRev" ? units : name === "changeTime" ? "s" : name === "machineRate" ? "per hour" : "";
+
 function readFields(): CostInputs {
+  const units = chosen("curve-units") as Units;
   const read = fields.map(([name, label]) => {
     const text = inputById(idOf(name)).value.trim();
     if (text === "") throw new Refusal(`${label}: a figure is needed.`);
-    return [name, readNumberText(text, name).value];
+    return [
+      name,
+      lengths.has(name)
+        ? readLengthText(text, name, units)
+        : readOwnNumberText(text, name, "2.5", ownUnit(name, units)),
+    ];
   });
-  return { ...Object.fromEntries(read), units: chosen("curve-units") } as CostInputs;
+  return { ...Object.fromEntries(read), units } as CostInputs;
 }

@@ -1,7 +1,7 @@
 // taskpane: the picture of the hole for a callout.
 
 import type { Units } from "../../calc/lengths.ts";
-import { readNumberText } from "../../calc/number-text.ts";
+import { readLengthText } from "../../calc/number-text.ts";
 import { addressOf, Refusal } from "../../workbook/workbook.ts";
 import { byId, chosen, inputById } from "../dom.ts";
 import type { PaneContext } from "../pane-context.ts";
@@ -16,7 +16,7 @@ export function holeView(context: PaneContext): void {
     if (callout.value.trim() === "") throw new Refusal("Write a callout, or take the cell that holds one.");
     const over = inputById("pane-cuts-over").value.trim();
     const units = chosen("hole-units") as Units;
-    const facts = holeFacts(callout.value, units, over === "" ? 0 : readNumberText(over, "cutsOver").value);
+    const facts = holeFacts(callout.value, units, over === "" ? 0 : readLengthText(over, "cutsOver", units));
     showPicture(byId("pane-hole-picture"), "hole", holePicture(facts), holeFigures(facts), context);
     return `${facts.callout} is drawn.`;
   };

@@ -99,6 +99,72 @@ describe("the shop's own table", () => {
   });
 });
 
+describe("numbers that a table has as text", () => {
+  const sized = (over: unknown, upTo: unknown) => [
+    ["material", "over", "up to", "speed"],
+    ["steel", over, upTo, 8],
+  ];
+  const speedAt = (over: unknown, upTo: unknown, diameter: unknown, units?: string) =>
+    cell("DATAFOR", sized(over, upTo), "speed", "steel", undefined, diameter, units);
+  const planOf = (column: string, value: unknown, units = "mm") =>
+    units === "mm"
+      ? row("PLAN", "12 mm H7", "steel", 30, undefined, undefined, [
+          ["material", column],
+          ["steel", value],
+        ])
+      : row(
+          "PLAN",
+          ".5 in H7",
+          "steel",
+          1,
+          undefined,
+          undefined,
+          [
+            ["material", column],
+            ["steel", value],
+          ],
+          "in",
+        );
+
+  test("a size with a unit of its own is converted, and one in inch style refused in mm", () => {
+    // 3/8 in is 9.525 mm, 1/2 in is 12.7 mm.
+    expect(speedAt("3/8 in", "1/2 in", 10)).toBe(8);
+    expect(isError(speedAt("3/8 in", "1/2 in", 0.4))).toBe(true);
+    expect(speedAt("10 mm", "20 mm", 0.5, "in")).toBe(8);
+    expect(speedAt("3/8", "1/2", 0.4, "in")).toBe(8);
+    expect(messageOf(speedAt("3/8", "1/2", 10))).toContain('"3/8" is an inch size');
+  });
+
+  test("a feed or stock with the other unit is converted", () => {
+    expect(planOf("feed", "0.0127 in")[10]).toBeCloseTo(0.32258, 9);
+    expect(planOf("feed", "0.3 mm", "in")[10]).toBeCloseTo(0.3 / 25.4, 12);
+    expect(planOf("feed", "0.3 mm/rev")[10]).toBe(0.3);
+    expect(planOf("stock", "0.01 in").slice(5, 8)).toEqual(["11.7", 11.7, 0.3]);
+    expect(planOf("stock", "0.4 mm", "in")[5]).toBe("31/64");
+    expect(planOf("feed per tooth", "0.05 mm/tooth")[10]).toBeCloseTo(0.4, 12);
+  });
+
+  test("the column's own unit is read, and every other one refused", () => {
+    expect(planOf("speed", "22 m/min")[8]).toBe(22);
+    expect(planOf("max rpm", "200 rpm")[9]).toBe(200);
+    for (const [column, value] of [
+      ["speed", "22 mm"],
+      ["speed", "22 sfm"],
+      ["feed", "0.05 mm/tooth"],
+      ["feed per tooth", "0.3 mm/rev"],
+      ["flutes", "6 mm"],
+    ])
+      expect(messageOf(planOf(column, value)[10]), `${column} ${value}`).toMatch(`table column "${column}"`);
+  });
+
+  test("flutes are whole, stock is less than the size, and an error cell comes back as itself", () => {
+    expect(messageOf(planOf("flutes", 6.5)[10])).toContain('table column "flutes" has 6.5');
+    expect(messageOf(planOf("stock", 12)[5])).toContain('table column "stock" has 12');
+    expect(planOf("stock", 12)[0]).toBe(12);
+    expect(planOf("speed", { code: "#DIV/0!" })[8]).toEqual({ code: "#DIV/0!" });
+  });
+});
+
 describe("a plan", () => {
   const cells = (...args: unknown[]) => row("PLAN", ...args);
 
