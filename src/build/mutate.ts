@@ -116,7 +116,14 @@ await each(mutants, async (mutant, worker) => {
   const files = testFiles.filter((file) => passing[Number(mutant.id)].has(file));
   if (files.length > 0) verdicts.set(mutant, await verdictOn(mutant.id, files, worker));
   else if (atLoad[Number(mutant.id)].size === 0) verdicts.set(mutant, "NoCoverage");
-  if (verdicts.has(mutant) && verdicts.size % 100 === 0) console.log(`${verdicts.size} mutants ${elapsed()}`);
+  const verdict = verdicts.get(mutant);
+  if (verdict === undefined) return;
+  const { file, line, mutatorName, replacement } = mutant;
+  if (verdict !== "Killed")
+    console.log(
+      `${verdict} ${file}:${line + 1} ${mutatorName}: ${replacement.replace(/\s+/g, " ").slice(0, 90)}`,
+    );
+  if (verdicts.size % 100 === 0) console.log(`${verdicts.size} mutants ${elapsed()}`);
 });
 for (const worker of workers) worker.end();
 rmSync(scriptFile);
@@ -164,11 +171,6 @@ function report(): void {
   mkdirSync(join(projectFolder, "reports"), { recursive: true });
   const listed = [...verdicts].map(([mutant, verdict]) => ({ ...mutant, line: mutant.line + 1, verdict }));
   writeFileSync(join(projectFolder, "reports", "mutants.json"), JSON.stringify(listed, undefined, 1));
-  for (const { file, line, mutatorName, replacement, verdict } of listed)
-    if (verdict !== "Killed")
-      console.log(
-        `${verdict} ${file}:${line} ${mutatorName}: ${replacement.replace(/\s+/g, " ").slice(0, 90)}`,
-      );
   const counts = pieces.map(({ file, range }) => {
     const here = [...verdicts].filter(([one]) => one.file === file && isIn(range, one.line));
     const count = (...wanted: string[]) => here.filter(([, verdict]) => wanted.includes(verdict)).length;

@@ -72,9 +72,7 @@ export function partCost(
     const given = edgeCost !== 0 ? `edgeCost is ${shown(edgeCost)}` : `changeTime is ${shown(changeTime)}`;
     wrong(`partsPerEdge is empty or 0 and ${given}. Enter the parts that one edge makes.`);
   }
-  const perEdge = edgeCost + (machineRate * changeTime) / 3600;
-  const edge = perEdge === 0 ? 0 : perEdge / partsPerEdge!;
-  return ((machineRate * cycleTime) / 3600 + edge + otherCost) / (1 - scrapRate);
+  return costLines(cycleTime, machineRate, edgeCost, partsPerEdge!, changeTime, otherCost, scrapRate).total;
 }
 partCost.formula = {
   source: "cost",
