@@ -1,7 +1,8 @@
-// tests: what a class would be without Δ and in the ranges next to its size, for checks of hand figures. ISO 286-1:2010.
+// tests: how a class comes about, in lines; and what it would be without Δ and in the ranges next to its size, for checks of
+// hand figures. ISO 286-1:2010.
 
 import { describe, expect, test } from "vitest";
-import { neighborSizes, withoutDelta } from "../../../src/calc/fits/iso286-in-words.ts";
+import { classLines, neighborSizes, withoutDelta } from "../../../src/calc/fits/iso286-in-words.ts";
 import { inTicks } from "../../support/ticks.ts";
 
 const mm = (size: number) => inTicks(size * 1e8);
@@ -46,4 +47,59 @@ test.each<[number, ...string[]]>([
   [3000, "over 2000 up to 2500 mm", "over 2500 up to 2800 mm"],
 ])("the ranges next to that of %d mm", (size, ...texts) => {
   expect(neighborSizes(mm(size)).map(({ text }) => text)).toEqual(texts);
+});
+
+describe("the lines of a class", () => {
+  // Standard tolerances, fundamental deviations and Δ of ISO 286-1:2010, Tables 1 to 5.
+  const it7 = "IT7 over 18 up to 30 mm: 21 µm";
+  test.each<[number, string, ...string[]]>([
+    [20, "H7", it7, "fundamental deviation H, over 18 up to 30 mm: EI = 0 µm", "ES = EI + IT7 = 21 µm"],
+    [20, "JS7", it7, "ES = +IT7/2, EI = −IT7/2"],
+    [20, "js7", it7, "es = +IT7/2, ei = −IT7/2"],
+    [20, "J7", it7, "fundamental deviation J, over 18 up to 30 mm: ES = 12 µm", "EI = ES − IT7 = −9 µm"],
+    [20, "j7", it7, "fundamental deviation j, over 18 up to 30 mm: ei = −8 µm", "es = ei + IT7 = 13 µm"],
+    [
+      20,
+      "K7",
+      it7,
+      "fundamental deviation K, over 18 up to 30 mm: ES = −2 µm + Δ",
+      "Δ of IT7, over 18 up to 30 mm: 8 µm",
+      "ES = −2 µm + 8 µm = 6 µm",
+      "EI = ES − IT7 = −15 µm",
+    ],
+    [
+      20,
+      "R7",
+      it7,
+      "fundamental deviation R, over 18 up to 24 mm: ES = −28 µm + Δ",
+      "Δ of IT7, over 18 up to 30 mm: 8 µm",
+      "ES = −28 µm + 8 µm = −20 µm",
+      "EI = ES − IT7 = −41 µm",
+    ],
+    [
+      20,
+      "P8",
+      "IT8 over 18 up to 30 mm: 33 µm",
+      "fundamental deviation P, over 18 up to 30 mm: ES = −22 µm",
+      "EI = ES − IT8 = −55 µm",
+    ],
+    [20, "k7", it7, "fundamental deviation k, over 18 up to 30 mm: ei = 2 µm", "es = ei + IT7 = 23 µm"],
+    [20, "g7", it7, "fundamental deviation g, over 18 up to 30 mm: es = −7 µm", "ei = es − IT7 = −28 µm"],
+    [
+      12,
+      "c11",
+      "IT11 over 10 up to 18 mm: 110 µm",
+      "fundamental deviation c, over 10 up to 14 mm: es = −95 µm",
+      "ei = es − IT11 = −205 µm",
+    ],
+    [
+      0.5,
+      "r6",
+      "IT6 over 0 up to 3 mm: 6 µm",
+      "fundamental deviation r, over 0 up to 3 mm: ei = 10 µm",
+      "es = ei + IT6 = 16 µm",
+    ],
+  ])("%d %s", (size, className, ...lines) => {
+    expect(classLines(mm(size), className)).toEqual(lines);
+  });
 });
