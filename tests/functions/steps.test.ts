@@ -110,6 +110,42 @@ function arithmetic(text: string): string {
     .replaceAll("√", "sqrt");
 }
 
+/** How many times as large the numbers of a unit are where lengths are twice as long, times three, forces five. */
+const [LENGTH, TIME, FORCE] = [2, 3, 5];
+const PRESSURE = FORCE / LENGTH ** 2;
+const growth: Readonly<Record<string, number>> = {
+  ...{
+    mm: LENGTH,
+    in: LENGTH,
+    "mm²": LENGTH ** 2,
+    "in²": LENGTH ** 2,
+    "mm⁴": LENGTH ** 4,
+    "in⁴": LENGTH ** 4,
+  },
+  ...{ s: TIME, min: TIME, h: TIME, "h/year": TIME, "rev/min": 1 / TIME, "per hour": 1 / TIME },
+  ...{ "m/min": LENGTH / TIME, "ft/min": LENGTH / TIME, "m/s": LENGTH / TIME },
+  ...{ "mm/min": LENGTH / TIME, "in/min": LENGTH / TIME, "length/min": 1 / TIME },
+  ...{ "L/min": LENGTH ** 3 / TIME, "US gpm": LENGTH ** 3 / TIME },
+  ...{ N: FORCE, lbf: FORCE, N·m: FORCE * LENGTH, lbf·in: FORCE * LENGTH },
+  ...{ kW: (FORCE * LENGTH) / TIME, hp: (FORCE * LENGTH) / TIME },
+  ...{ "N/mm²": PRESSURE, "lbf/in²": PRESSURE, bar: PRESSURE, psi: PRESSURE },
+  "kg/m³": (FORCE * TIME ** 2) / LENGTH ** 4,
+};
+/** Powers that were fitted, a rule for numbers of flutes, and what has no unit in a sheet: a feed rate without `units`. */
+const HAS_NO_DIMENSION = /\^ (?!2)|√\(.+ (?:mm|in)\)+ \+ 2|^\S+ \/ \S+ rev\/min$/;
+const NUMBER_AND_UNIT = new RegExp(`(\\d[\\d.]*(?:e[+-]?\\d+)?) (${UNITS.join("|")})(?![A-Za-z])`, "g");
+
+/** How many times as large a line comes out then. */
+function growthOf(text: string): number {
+  const ending = endings.map(([pattern]) => pattern.exec(text)).find((one) => one !== null);
+  if (ending) return growthOf(text.slice(0, ending.index));
+  const grown = text.replace(
+    NUMBER_AND_UNIT,
+    (_, number, unit) => `(${number}*${growth[unit] ?? 1} ${unit})`,
+  );
+  return worksOutTo(grown) / worksOutTo(text);
+}
+
 const numberIn = (line: string) => Number(/= (−?[\d.]+(?:e[+-]?\d+)?)/.exec(line)![1].replace("−", "-"));
 
 const calls = declarations
@@ -182,6 +218,18 @@ describe("steps", () => {
           `${result}`,
         ).toBe(true);
     expect(sources).toEqual(keys.map((key) => `source: ${citations[key as keyof typeof citations].text}`));
+  });
+
+  test.each(worked)("$formula: the units of its numbers make that of its result", ({ id, args }) => {
+    for (const system of ["mm", "in"] as const)
+      for (const [symbols, numbers, result] of writtenOut(id, inUnits(id, args, system) ?? args)?.steps ??
+        []) {
+        const [name] = symbols.split(" = ");
+        const text = numbers.slice(name.length + 3);
+        const unit = /^\S+ = −?[\d.]+(?:e[+-]?\d+)? ?(.*)$/.exec(result)![1];
+        if (id === "CONVERT" || numberIn(result) === 0 || HAS_NO_DIMENSION.test(text)) continue;
+        expect(growthOf(text), `${numbers}: ${unit}`).toBeCloseTo(growth[unit] ?? 1, 9);
+      }
   });
 
   /** How a unit of a line is said in the text of the result. */

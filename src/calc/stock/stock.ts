@@ -22,8 +22,8 @@ stockRange.formula = {
     const row = allowanceFor(diameter, units);
     const share = stockShares[material.stockFactor];
     return {
-      tableMinimum: row.minimum,
-      tableMaximum: row.maximum,
+      tableMinimum: [row.minimum, units],
+      tableMaximum: [row.maximum, units],
       minimumFactor: share.minimum,
       maximumFactor: share.maximum,
     };
