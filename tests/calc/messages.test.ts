@@ -8,6 +8,7 @@ import { breakEven, payback } from "../../src/calc/cost/part-cost.ts";
 import { costAtSpeed, economicSpeed, taylorFit } from "../../src/calc/cost/tool-life.ts";
 import { evaluate } from "../../src/calc/evaluate.ts";
 import { inchFit } from "../../src/calc/fits/ansi-b41.ts";
+import { clearance } from "../../src/calc/fits/clearance.ts";
 import { gradeFor, limitDeviations } from "../../src/calc/fits/iso286.ts";
 import { findMaterial } from "../../src/calc/materials/find-material.ts";
 import { Problem, shown } from "../../src/calc/problem.ts";
@@ -132,6 +133,18 @@ describe("messages", () => {
       `callouts "12 JS1" leaves a reamer of 11.9986 to 11.9996 mm, under the hole's minimum of 11.9994. The tolerance is too narrow for the rule.`,
       "none",
       () => sharedReamers([mm("12 H7"), mm("12 JS1 ")], 0),
+    ],
+    ["hole is g6, a shaft class. Is G6 meant?", "wrong", () => clearance(mm("12 g6"), mm("12 h6"))],
+    ["shaft is H7, a hole class. Is h7 meant?", "wrong", () => clearance(mm("12 H7"), mm("12 H7"))],
+    [
+      "hole carries the shaft g6 already. Leave shaft empty.",
+      "wrong",
+      () => clearance(mm("12 H7/g6"), mm("12 h6")),
+    ],
+    [
+      'fit "RC4" is not tabulated at 25 in. Its table goes over 0 up to 19.69 in.',
+      "none",
+      () => inchFit(inTicks(25 * 25.4e8), "RC4"),
     ],
     [
       "callout has a tolerance of 0.0001 mm, finer than every standard tolerance grade at 10 mm.",

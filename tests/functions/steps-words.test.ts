@@ -35,6 +35,28 @@ test("a grade is set beside the tolerance", () => {
   ]);
 });
 
+test("a class and a grade are read with blanks around them, and said without", () => {
+  // ISO 286-1: IT7 over 10 to 18 mm is 18 µm, 0.000709 in.
+  const line = "IT7 over 10 up to 18 mm: 18 µm";
+  expect(linesOf("ITWIDTH", 12, " IT7 ")).toEqual([line, "IT7 = 0.018 mm"]);
+  expect(linesOf("ITWIDTH", "12 mm", 7, "in")).toEqual([line, "IT7 = 0.00071 in"]);
+  const lines = [line, "fundamental deviation g, over 10 up to 18 mm: es = −6 µm", "ei = es − IT7 = −24 µm"];
+  expect(linesOf("UPPERDEV", 12, " g7 ")).toEqual([...lines, "upper limit deviation = −0.006 mm"]);
+  expect(linesOf("LOWERDEV", "12 mm", " g7 ", "in")).toEqual([
+    ...lines,
+    "lower limit deviation = −0.00094 in",
+  ]);
+});
+
+test("a fit is named with the reason", () => {
+  // ISO 286-2: 12 H7 +18/0, g6 −6/−17, n6 +23/+12, s6 +39/+28 µm.
+  expect(linesOf("FITTYPE", "12 H7/g6").at(-1)).toBe("clearance: the minimum clearance is 0 or more");
+  expect(linesOf("FITTYPE", "12 H7/n6").at(-1)).toBe(
+    "transition: the minimum clearance is negative and the maximum positive",
+  );
+  expect(linesOf("FITTYPE", "12 H7/s6").at(-1)).toBe("interference: the maximum clearance is 0 or less");
+});
+
 test("a stepped reamer is shown with its band, 4 µm to 5.5 mm, 5 µm above, .0002 in", () => {
   // 5.49 H8 and 5.5 H7 are 18 and 12 µm wide (ISO 286-1): 15 % and 35 % rounded up are 3 and 7, 2 and 5 µm.
   expect(linesOf("REAMERSIZE", "5.49 H8")).toEqual([

@@ -100,10 +100,9 @@ function deviationFormula(which: "lower" | "upper") {
   return {
     source: "iso-286-1",
     steps: () => [],
-    lookup: (units: Units, size: number, className: string) =>
-      classLines(toTicks(size, units), className.trim()),
+    lookup: (units: Units, size: number, className: string) => classLines(toTicks(size, units), className),
     conclusion: (units: Units, size: number, className: string) => {
-      const deviation = limitDeviations(toTicks(size, units), className.trim())[which];
+      const deviation = limitDeviations(toTicks(size, units), className)[which];
       const text = lengthText(deviationIn(deviation, units), units).replace("-", "−");
       return [`${which} limit deviation = ${text} ${units}`];
     },
