@@ -57,7 +57,7 @@ export function roughness(callout: string): string | undefined {
 
 function platingSentence({ part, callout, units, rowNumber }: QuotedPart, { coating }: QuoteData): string[] {
   const read = readCallout(callout, "callout", units);
-  if (!read.coated) return [];
+  if (read.coated !== true) return [];
   if (!coating)
     throw new Refusal(
       `Row ${rowNumber} is plated after reaming. Write the coating thickness on the sheet "Quote data".`,

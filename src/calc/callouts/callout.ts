@@ -25,8 +25,8 @@ export interface Callout extends Limits {
   /** Depth, if written. */
   readonly depth: Ticks | undefined;
   readonly through: boolean;
-  /** The limits hold after plating, anodizing and the like. */
-  readonly coated: boolean;
+  /** The limits hold after plating, anodizing and the like; "perhaps" after something that may be a coating. */
+  readonly coated: boolean | "perhaps";
   /** Size modifiers as written, apart by a space. */
   readonly marks: string;
   /** Words that are no part of the size, as written. */

@@ -2,31 +2,34 @@
 
 import { isDepthAhead } from "./depths.ts";
 import type { Cursor } from "./quantities.ts";
-import type { Token } from "./tokens.ts";
+import { isCounted, type Token } from "./tokens.ts";
 import { areLimits, isJoint } from "./tolerances.ts";
 import type { Written } from "./written.ts";
 
 const isWhole = (token: Token | undefined) => token?.kind === "number" && /^\d{1,5}$/.test(token.text);
-const isCountWord = (token: Token | undefined) =>
-  token?.role === "count" || token?.role === "hole" || /^EQ/.test(token?.text ?? "");
 
 /** `4 HOLES` */
-export const isCountAhead = (cursor: Cursor): boolean =>
-  isWhole(cursor.peek()) && isCountWord(cursor.peek(1));
+export const isCountAhead = (cursor: Cursor): boolean => isWhole(cursor.peek()) && isCounted(cursor.peek(1));
 
 /** A count at reading: `4X`, `4 HOLES`, `(4)`, `4-⌀12`, `2x2-⌀6`. */
 export function readCount(cursor: Cursor, written: Written): boolean {
   const [token, next] = [cursor.peek()!, cursor.peek(1)];
   if (token.kind !== "number" || cursor.is("diameter", -1)) return false;
-  if (isCountWord(next) && (isWhole(token) || next?.role !== "known")) {
+  if (isCounted(next) && (isWhole(token) || next?.role !== "known")) {
     setCount(cursor, written, token.text);
     cursor.at += 2;
     return true;
   }
   if (!isWhole(token)) return false;
+  // `4-PLACES`
+  if (next?.text === "-" && next.joined && cursor.peek(2)?.joined && isCounted(cursor.peek(2))) {
+    setCount(cursor, written, token.text);
+    cursor.at += 3;
+    return true;
+  }
   if (cursor.isText("(", -1) && cursor.isText(")", 1)) {
     setCount(cursor, written, token.text);
-    cursor.at += isCountWord(cursor.peek(2)) ? 3 : 1;
+    cursor.at += isCounted(cursor.peek(2)) ? 3 : 1;
     return true;
   }
   return readTimes(cursor, written) || readHyphen(cursor, written);
@@ -103,18 +106,19 @@ function isLimitOf(text: string, other: string): boolean {
   return decimal.includes(".") && areLimits(Number(text), Number(decimal));
 }
 
-/** `QTY 4`, `N°4 fori` */
+/** `QTY 4`, `Anzahl: 4`, `N°4 fori` */
 export function readCountBefore(cursor: Cursor, written: Written): void {
   const { text } = cursor.take();
+  if (cursor.isText(":") || cursor.isText("=")) cursor.take();
   if (!cursor.isKind("number"))
     cursor.refuse(`has ${text} without a number of holes after it. Write one, like 4X.`);
   setCount(cursor, written, cursor.take().text);
-  if (isCountWord(cursor.peek())) cursor.take();
+  if (isCounted(cursor.peek())) cursor.take();
 }
 
 /** `12 H7 x 4 PLACES`: behind the size, with the × before it. */
 export function readCountBehind(cursor: Cursor, written: Written): boolean {
-  if (!written.size || !isWhole(cursor.peek(1)) || !isCountWord(cursor.peek(2))) return false;
+  if (!written.size || !isWhole(cursor.peek(1)) || !isCounted(cursor.peek(2))) return false;
   cursor.take();
   return readCount(cursor, written);
 }
@@ -122,7 +126,7 @@ export function readCountBehind(cursor: Cursor, written: Written): boolean {
 /** Counts said in a part of the note that is not read further. */
 export function readDroppedCounts(cursor: Cursor, tokens: readonly Token[], written: Written): void {
   tokens.forEach((token, at) => {
-    if (isWhole(token) && isCountWord(tokens[at + 1])) setCount(cursor, written, token.text);
+    if (isWhole(token) && isCounted(tokens[at + 1])) setCount(cursor, written, token.text);
   });
 }
 

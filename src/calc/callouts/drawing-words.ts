@@ -1,6 +1,6 @@
 // calc: the words and symbols that stand around a size on a drawing, by what they do there.
 
-import { drawingWords, type Role } from "../../data/drawing-words.ts";
+import { drawingWords, type Role, uncoatedBeginnings } from "../../data/drawing-words.ts";
 
 /** The diameter sign, and what is written for it: Greek and Cyrillic letters, and what a symbol font leaves in a copy. */
 export const DIAMETER_SIGNS = "⌀∅ØøΦφϕФфÆ";
@@ -24,3 +24,10 @@ export const LONGEST_PHRASE = 4;
 /** Inside a tolerance frame, a roughness or a bolt circle after its number. */
 export const FRAME_WORDS = new Set(["TO", "WITHIN", "TIR", "FIM", "DATUM", "WRT", "RFS", "MMC"]);
 export const ROUGHNESS_WORDS = new Set(["µIN", "ΜIN", "UIN", "AA", "CLA", "<", "≤", "=", ":"]);
+
+/** Whether a word behind AFTER names something that adds no layer; EN is a standard, ENAMEL none. */
+export const isUncoated = (word: string): boolean =>
+  uncoatedBeginnings.some((one) => (one === "EN" ? word === one : word.startsWith(one)));
+/** `塗装後`, `镀锌后`; not after hardening, welding, assembling or grinding. */
+export const isAfterAtEnd = (word: string): boolean =>
+  /.[後后]$/.test(word) && !/[热熱焼溶焊淬組组立研磨]|装配/.test(word);

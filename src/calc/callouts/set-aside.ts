@@ -1,8 +1,8 @@
 // calc: what a callout says of other things than the size: tolerance frames, roughness, bolt circles, chamfers, notes.
 
-import { FRAME_WORDS, ROUGHNESS_WORDS } from "./drawing-words.ts";
+import { FRAME_WORDS, isUncoated, ROUGHNESS_WORDS } from "./drawing-words.ts";
 import type { Cursor } from "./quantities.ts";
-import { refuseCharacter } from "./tokens.ts";
+import { refuseCharacter, type Token } from "./tokens.ts";
 import { readTolerance } from "./tolerances.ts";
 import { keepNote, type Written } from "./written.ts";
 
@@ -132,11 +132,25 @@ function isPhraseEnd(cursor: Cursor): boolean {
   return startsLine || text === "," || text === ";" || text === ")" || text === "]" || role === "stop-sign";
 }
 
-/** `AFTER PLATING`, `nach dem Verzinken`: the words up to the coat; any other `AFTER` is a word of the note. */
-export function readAfter(cursor: Cursor, written: Written): void {
-  if (readCoat(cursor, written)) written.coated = true;
-  else if (/^NACH/.test(cursor.peek()!.text) && cursor.isKind("word", 1)) readPhrase(cursor, written);
+/** `AFTER PLATING`, `nach dem Verzinken`, `WITH PLATING`: the words up to the coat. Other words behind AFTER may be one. */
+export function readAfter(cursor: Cursor, written: Written, { role, text }: Token): void {
+  if (readCoat(cursor, written)) {
+    written.coated = true;
+    return;
+  }
+  const words = wordsBehind(cursor);
+  // `H. T.` is one word.
+  if (role === "after" && words.length > 0 && ![...words, words.join("")].some(isUncoated))
+    written.coated ||= "perhaps";
+  if (/^NACH/.test(text) && words.length > 0) readPhrase(cursor, written);
   else keepWord(cursor, written);
+}
+
+function wordsBehind(cursor: Cursor): string[] {
+  const words: string[] = [];
+  while (words.length < 4 && cursor.isKind("word", words.length + 1))
+    words.push(cursor.peek(words.length + 1)!.text);
+  return words;
 }
 
 /** `BEFORE PLATING`: the size is that of the reamed hole. */

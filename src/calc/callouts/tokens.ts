@@ -1,6 +1,6 @@
 // calc: the text of a callout as a row of tokens, each with what it does on a drawing.
 
-import type { Role } from "../../data/drawing-words.ts";
+import { numberWords, type Role } from "../../data/drawing-words.ts";
 import { shown, wrong } from "../problem.ts";
 import { DIAMETER_SIGNS, LONGEST_PHRASE, plainWord, roles } from "./drawing-words.ts";
 
@@ -76,8 +76,28 @@ export function tokenize(text: string, name: string): Token[] {
     joined = true;
     startsLine = false;
   }
-  return withPhrases(tokens);
+  return withNumbers(withPhrases(tokens));
 }
+
+/** `TWO HOLES`, `vier Bohrungen`, `zweimal`: a number in words is one where what it counts stands behind it. */
+function withNumbers(tokens: Token[]): Token[] {
+  return tokens.flatMap((token, at): Token[] => {
+    if (token.kind !== "word") return [token];
+    const number = (word: string): Token | undefined => {
+      const value = numberWords.get(word);
+      return value === undefined
+        ? undefined
+        : { ...token, kind: "number", text: String(value), role: undefined };
+    };
+    const times = token.text.endsWith("MAL") ? number(token.text.slice(0, -3)) : undefined;
+    if (times) return [times, { ...token, text: "MAL", role: "count", joined: true, startsLine: false }];
+    return [(isCounted(tokens[at + 1]) && number(token.text)) || token];
+  });
+}
+
+/** What a number of holes stands before. */
+export const isCounted = (token: Token | undefined): boolean =>
+  token?.role === "count" || token?.role === "hole" || /^EQ/.test(token?.text ?? "");
 
 function diameterRole(kind: TokenKind, text: string): Role | undefined {
   return kind === "symbol" && (DIAMETER_SIGNS.includes(text) || /^(?:%%c|d)$/i.test(text))

@@ -3,6 +3,7 @@
 import type { Role } from "../../data/drawing-words.ts";
 import { isCountAhead, readCount, readCountBefore, readCountBehind } from "./counts.ts";
 import { isDepthAhead, readDepth } from "./depths.ts";
+import { isAfterAtEnd } from "./drawing-words.ts";
 import type { Cursor, Quantity } from "./quantities.ts";
 import {
   isChamferAhead,
@@ -81,6 +82,7 @@ const readers: { readonly [role in Role]?: Reader } = {
   chamfer: skipChamfer,
   phrase: readPhrase,
   after: readAfter,
+  including: readAfter,
   before: readBefore,
   coated(cursor, written, token) {
     written.coated = true;
@@ -161,13 +163,14 @@ function readWord(cursor: Cursor, written: Written): void {
   // `GO/NO-GO`
   const joinsWords = text === "/" && cursor.isKind("word", -1) && cursor.isKind("word", 1);
   if (!isToleranced(written) || (kind !== "word" && !joinsWords)) refuseUnknown(cursor);
+  if (isAfterAtEnd(text)) written.coated ||= "perhaps";
   keepNote(written, cursor, start, end);
   cursor.take();
 }
 
 function readNumber(cursor: Cursor, written: Written): void {
   if (readCount(cursor, written)) return;
-  if (cursor.isText(":", 1)) refuseTaper(cursor);
+  if (cursor.isText(":", 1) && cursor.isKind("number", 2)) refuseTaper(cursor);
   if (written.size === undefined) readSize(cursor, written);
   else if (isChamferAhead(cursor)) skipChamfer(cursor, written);
   else if (isDepthAhead(cursor)) readDepth(cursor, written);

@@ -27,8 +27,8 @@ export interface Written {
   /** A depth behind an × with nothing that says so (`8 H7 x4`): it may be a count. */
   isDepthBare: boolean;
   through: boolean;
-  /** To be reached after plating, anodizing and the like. */
-  coated: boolean;
+  /** To be reached after plating, anodizing and the like; "perhaps" after something that may be a coating. */
+  coated: boolean | "perhaps";
   marks: string[];
   /** Kept words, as places in the text. */
   notes: { start: number; end: number }[];

@@ -40,6 +40,10 @@ export function holeLimits(callout: Callout, units: Units): Limits {
 
 /** As holeLimits, of a hole whose limits hold as it is reamed. @throws Problem "wrong" for one to be coated after, too */
 function bareHoleLimits(callout: Callout, units: Units): Limits {
+  if (callout.coated === "perhaps")
+    wrong(
+      `callout ${shown(callout.text)} may hold after coating. Calculate the limits before it with PREPLATE, or delete the words if nothing is coated.`,
+    );
   if (callout.coated)
     wrong(
       `callout ${shown(callout.text)} holds after coating. Calculate the limits before it with PREPLATE, and ream to those.`,

@@ -8,6 +8,7 @@ import { readPlainCallout } from "../../../src/calc/callouts/plain-callout.ts";
 import { readCallout } from "../../../src/calc/callouts/read-callout.ts";
 import { fromTicks, type Units } from "../../../src/calc/lengths.ts";
 import { Problem } from "../../../src/calc/problem.ts";
+import { reamerLimits } from "../../../src/calc/reamers/reamer-limits.ts";
 import { readTable } from "../../support/csv.ts";
 import { expectSentences } from "../../support/refusal.ts";
 import { longTest, runs } from "../../support/share.ts";
@@ -405,6 +406,50 @@ describe("limits that hold after coating", () => {
     ],
     ...["12 H7 AFTER WELDING", "12 H7 nach DIN 7168", "φ12H7 メッキ前", "12 H7 WITH PIN"],
   ])("not %s", (text) => {
+    expect(read(text).coated).toBe(false);
+  });
+  test.each([
+    "12 H7 AFTER HARDCOAT",
+    "12 H7 POST HARDCOAT",
+    "12 H7 POST-ANODIZE",
+    "12 H7 PLATING INCLUDED",
+    "12 H7 hartverchromt",
+    "12 H7 im beschichteten Zustand",
+    "12 H7 AFTER BONDERIZING",
+  ])("%s, too", (text) => {
+    expect(read(text).coated).toBe(true);
+  });
+  test.each([
+    "12 H7 AFTER CHEM FILM",
+    "12 H7 AFTER PARKERIZING",
+    "12 H7 AFTER TIN",
+    "12 H7 nach dem Hartverchromen",
+    "12 H7 nach KTL",
+    "12 H7 après cadmiage",
+    "12 H7 dopo brunitura",
+    "12 H7 después de pintar",
+    "φ12H7 塗装後",
+    "Φ12H7 镀锌后",
+  ])("perhaps %s", (text) => {
+    expect(read(text).coated).toBe("perhaps");
+    expect(problemOf(() => reamerLimits(read(text)))?.message).toMatch(
+      /may hold after coating.*PREPLATE.*delete the words/,
+    );
+  });
+  test.each([
+    "12 H7 AFTER FINAL ASSEMBLY",
+    "12 H7 AFTER H.T.",
+    "12 H7 AFTER SHOT PEENING",
+    "12 H7 nach Zeichnung 4711",
+    "12 H7 nach EN 22768",
+    "12 H7 nach dem Härten",
+    "12 H7 après soudage",
+    "12 H7 dopo saldatura",
+    "12 H7 después de soldar",
+    "12 H7 GUIDE POST",
+    "φ12H7 組立後",
+    "Φ12H7 装配后",
+  ])("nor %s", (text) => {
     expect(read(text).coated).toBe(false);
   });
 });
