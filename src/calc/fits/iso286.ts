@@ -76,8 +76,9 @@ export function parseGrade(grade: string | number): string {
 export function standardTolerance(nominal: Ticks, grade: string): Ticks {
   const tolerance = tolerances.get(grade)?.[stepOf(nominal)];
   if (tolerance !== undefined) return tolerance;
-  const number = grades.indexOf(parseGrade(grade)) - 1;
-  const why = number > 13 ? "IT14 to IT18 begin above 1 mm" : "IT01 and IT0 end at 500 mm";
+  const why = parseGrade(grade).startsWith("0")
+    ? "IT01 and IT0 end at 500 mm"
+    : "IT14 to IT18 begin above 1 mm";
   return none(`grade "IT${grade}" is not defined at ${lengthText(nominal, "mm")} mm. ${why}.`);
 }
 
@@ -178,7 +179,7 @@ function upperDeviationFromK(
   magnitude: number,
 ): number | undefined {
   const hasDeltaSize = step > UP_TO_3_MM && step <= UP_TO_500_MM;
-  if (key === "k" && grade > 8) return step <= UP_TO_3_MM ? -magnitude : undefined;
+  if (key === "k" && grade > 8) return step <= UP_TO_3_MM ? 0 : undefined;
   if (key === "n" && grade > 8) return step === UP_TO_1_MM ? undefined : hasDeltaSize ? 0 : -magnitude;
   if (isExceptionM6(key, grade, step)) return exceptionM6.upper;
   if (!takesDelta(key, grade, step)) return -magnitude;

@@ -90,6 +90,11 @@ describe("limit deviations", () => {
     [2, "JS01", -0.15, 0.15],
     [2, "K10", -40, 0],
     [24, "c9", -162, -110],
+    [1, "C11", 60, 120],
+    [0.5, "c11", -120, -60],
+    [3, "K9", -25, 0],
+    [500, "N9", -155, 0],
+    [501, "N9", -219, -44],
   ])("of %d %s are %d and %d µm", (size, className, lower, upper) => {
     expect(limitDeviations(mm(size), className)).toEqual({ lower: um(lower), upper: um(upper) });
   });
@@ -290,7 +295,7 @@ describe("standard tolerances", () => {
     expect(parseGrade(written)).toBe(grade);
   });
 
-  it.each([19, -1, 7.5, "IT19", "H7", "", "IT", "07", "002", "__proto__"])(
+  it.each([19, -1, 7.5, "IT19", "1IT7", "7IT", "H7", "", "IT", "07", "002", "__proto__"])(
     "refuse the grade %j",
     (written) => {
       expect(problemOf(() => parseGrade(written))?.kind).toBe("wrong");
