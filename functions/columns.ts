@@ -28,7 +28,7 @@ export interface Column {
   readonly shape: readonly [rows: number, columns: number];
   readonly stride: 0 | 1;
   /** The value; undefined where blank, the error cell where there is a problem. */
-  readonly values: any[];
+  readonly values: ArrayLike<any>;
   /** VALUE, BLANK, PROBLEM or OUTSIDE for each value; undefined where the calculation can take them all. */
   readonly state: Uint8Array | undefined;
   /** Reads the value for a result cell in place of the one before: texts come to objects that no later row needs. */
@@ -138,8 +138,6 @@ function readColumn(
     return { name, argument, required, many, shape, stride: 0, values, state, turn };
   }
   const count = rows * columns;
-  const values: any[] = new Array(count);
-  let states: Uint8Array | undefined;
   const fixedUnits =
     argument.needsUnits && units !== undefined && units.stride === 1 ? undefined : reader.units(0);
   const max = !argument.isLength
@@ -148,15 +146,23 @@ function readColumn(
       ? -1
       : Math.min(argument.max, LONGEST[fixedUnits]);
   const least = argument.isLength && min < 0 ? -max : min;
-  // Nearly every call: plain numbers in a column, which need no look at rows and columns.
-  let i = 0;
-  if (tall && columns === 1)
-    for (; i < matrix.length; i++) {
-      const cell = matrix[i]?.[0];
-      if (typeof cell !== "number" || !(cell >= least && cell <= max)) break;
-      values[i] = cell;
-    }
-  for (; i < count; i++) {
+  const numbers =
+    tall && columns === 1 && matrix.length === rows ? plainNumbers(matrix, least, max) : undefined;
+  if (numbers)
+    return {
+      name,
+      argument,
+      required,
+      many,
+      shape,
+      stride: 1,
+      values: numbers,
+      state: undefined,
+      turn: undefined,
+    };
+  const values: any[] = new Array(count);
+  let states: Uint8Array | undefined;
+  for (let i = 0; i < count; i++) {
     const row = columns === 1 ? i : Math.floor(i / columns);
     const cell = (tall ? matrix[row] : matrix[0])?.[across ? i - row * columns : 0];
     if (typeof cell === "number" && cell >= least && cell <= max) {
@@ -171,6 +177,17 @@ function readColumn(
     values[i] = state === OUTSIDE ? undefined : reader.value;
   }
   return { name, argument, required, many, shape, stride: 1, values, state: states, turn: undefined };
+}
+
+/** Nearly every call: a column of numbers alone, each within the limits; undefined for any other. */
+function plainNumbers(matrix: Matrix, least: number, most: number): Float64Array | undefined {
+  const values = new Float64Array(matrix.length);
+  for (let i = 0; i < values.length; i++) {
+    const cell = matrix[i]?.[0];
+    if (typeof cell !== "number" || !(cell >= least && cell <= most)) return undefined;
+    values[i] = cell;
+  }
+  return values;
 }
 
 /**

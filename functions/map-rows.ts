@@ -181,11 +181,13 @@ function checkedCells(cells: any[]): any[] {
   return cells;
 }
 
+type Cells = ArrayLike<any>;
+
 /** The calculation at a result cell; the usual short lists of arguments are passed without an array. */
 function evaluator(calculate: Calculation, read: readonly Column[]): (i: number) => any {
   const values = read.map((column) => column.values);
   const strides = read.map((column) => column.stride);
-  const [v0, v1, v2, v3] = values as [any[], any[], any[], any[]];
+  const [v0, v1, v2, v3] = values as [Cells, Cells, Cells, Cells];
   const [s0, s1, s2, s3] = strides as [number, number, number, number];
   switch (read.length) {
     case 1:

@@ -58,7 +58,7 @@ const twoNumbers = ([callouts]: any[][][]): Matrix => {
 export const cases: readonly Case[] = [
   {
     name: "RPM",
-    limit: 4,
+    limit: 2,
     columns: (rows) => [from(10, 1, rows), from(2, 0.1, rows)],
     call: ([speeds, diameters]) => rpm(speeds, diameters, host),
     bare: (columns) => {

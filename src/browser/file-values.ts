@@ -11,8 +11,9 @@ import { type CellValue, formulaRoom, readSheet, storedValue } from "../workbook
 import { cellAt, placeOf } from "../workbook/xlsx/write-sheet.ts";
 import { contentsSince } from "../workbook/xlsx-grid/changes.ts";
 import { fileError, gridError } from "../workbook/xlsx-grid/error-codes.ts";
+import { DAYS_TO_1904 } from "../workbook/xlsx-grid/imported-cells.ts";
 import type { GridLibrary } from "../workbook/xlsx-grid/library.ts";
-import { DAYS_TO_1904, type OpenedWorkbook } from "../workbook/xlsx-grid/open-file.ts";
+import type { OpenedWorkbook } from "../workbook/xlsx-grid/open-file.ts";
 import { type Snapshot, snapshotOf } from "../workbook/xlsx-grid/snapshot.ts";
 import { isUncomputed } from "../workbook/xlsx-grid/uncomputed.ts";
 import { evaluatorOf, type Position } from "./grid-evaluator.ts";

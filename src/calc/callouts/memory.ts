@@ -28,10 +28,11 @@ export function inSlot(hash: number, text: string, units: Units): Callout | unde
   return callout !== undefined && callout.text === text ? callout : undefined;
 }
 
+/** Keeps a callout whose text comes for the second time: most of a column of many texts never does. */
 export function keepInSlot(hash: number, units: Units, callout: Callout): void {
   const slot = slotOf(hash);
-  hashes[units][slot] = hash;
-  slots[units][slot] = callout;
+  if (hashes[units][slot] === hash) slots[units][slot] = callout;
+  else hashes[units][slot] = hash;
 }
 
 const KEPT = 512;

@@ -17,6 +17,11 @@ const SLASH = 47;
 const PLUS_MINUS = 0xb1;
 const POWERS = [1, 10, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7];
 
+const longest: Readonly<Record<Units, Ticks>> = {
+  mm: toTicks(LONGEST.mm, "mm"),
+  in: toTicks(LONGEST.in, "in"),
+};
+
 /** Where the last decimal ended, whether its first character was its point, and how many decimals it has (−1: no point). */
 let scanned = 0;
 let startedWithPoint = false;
@@ -74,7 +79,7 @@ export function readPlainCallout(text: string, units: Units): Callout | undefine
   const first = text.charCodeAt(0);
   const hasSign = first === 0xd8 || first === 0x2300 || first === 0xf8;
   const nominal = scanDecimal(text, hasSign ? skipSpaces(text, 1) : 0, units);
-  if (nominal <= ZERO || nominal > toTicks(LONGEST[units], units)) return undefined;
+  if (nominal <= ZERO || nominal > longest[units]) return undefined;
   // In mm a size in inch style is refused, with a sentence.
   if (startedWithPoint && units === "mm") return undefined;
   if (units === "mm" ? mayBeInches(nominal, decimalsScanned) : mayBeMillimeters(nominal, decimalsScanned))

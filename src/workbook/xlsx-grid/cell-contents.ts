@@ -1,9 +1,8 @@
 // workbook: the contents of a sheet in a file as the browser workbook's grid takes them.
 
-import { readCell } from "../xlsx/addresses.ts";
 import type { GridLibrary } from "./library.ts";
 import { asUserInput, type Literals, type ReadSheet } from "./read-cells.ts";
-import { asTextCell, isTextFormat } from "./text-cells.ts";
+import { asTextCell } from "./text-cells.ts";
 
 export function literalsOf({ helpers, constants }: GridLibrary): Literals {
   const { DEFAULT_LOCALE } = constants as any;
@@ -19,14 +18,6 @@ export interface NumberAsText {
   readonly address: string;
   readonly content: string;
 }
-
-/** Whether a cell has the format of texts, in which the grid shows what is typed as it is. */
-export const textCellsOf = (model: any, name: string) => (address: string) => {
-  if (!model) return false;
-  const { row, column } = readCell(address)!;
-  const position = { sheetId: model.getters.getSheetIdByName(name), row, col: column };
-  return isTextFormat(model.getters.getCell(position)?.format);
-};
 
 /**
  * What was read, except that a link stays as the importer wrote it, with its address, and that a formula which the grid

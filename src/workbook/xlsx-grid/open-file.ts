@@ -4,7 +4,6 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import type { PrintSetups } from "../grid-print.ts";
 import { Refusal } from "../workbook.ts";
-import { readCell } from "../xlsx/addresses.ts";
 import { functionsIn } from "../xlsx/formula-tokens.ts";
 import { openPackage, type Package } from "../xlsx/package.ts";
 import { readPageSetup, readPrintName } from "../xlsx/page-setup.ts";
@@ -13,9 +12,9 @@ import { namespace, type StoredNames } from "../xlsx/stored-names.ts";
 import { readSharedStrings, readWorkbookParts, type WorkbookParts } from "../xlsx/workbook-parts.ts";
 import { elements } from "../xlsx/xml-text.ts";
 import type { ZipLimits } from "../xlsx/zip-directory.ts";
-import { contentsOf, literalsOf, type NumberAsText, textCellsOf } from "./cell-contents.ts";
+import { contentsOf, literalsOf, type NumberAsText } from "./cell-contents.ts";
 import { firstThatShows, imported, plain } from "./grid-data.ts";
-import { gridFormula } from "./grid-formulas.ts";
+import { countFrom1900, textCellsOf, writeTableFormulas } from "./imported-cells.ts";
 import { bareSheet, importerFiles, trimmedSheet } from "./importer-files.ts";
 import type { GridLibrary } from "./library.ts";
 import { type Found, lossesOf } from "./losses.ts";
@@ -58,9 +57,6 @@ const MOST_ROWS = 20_000;
 const MOST_COLUMNS = 2_000;
 /** Cells of the rectangle that holds all contents of a sheet. */
 const MOST_AREA = 1_000_000;
-
-/** The days from the one count of dates to the other. */
-export const DAYS_TO_1904 = 1462;
 
 /** What is typed in a cell: what has moved or changed since has no value of the file any more. */
 export const contentKey = (sheetId: string, address: string, content: string): string =>
@@ -144,37 +140,6 @@ export function openWorkbook(bytes: Uint8Array, library: GridLibrary, names: Sto
     { model, data, warnings, dropped, unread, prints, numbers },
     sheets,
   );
-}
-
-/** Dates that count from 1904 as the grid counts them. */
-function countFrom1900(model: any, name: string, sheet: ReadSheet, { helpers }: GridLibrary): void {
-  const sheetId = model.getters.getSheetIdByName(name);
-  for (const [address, cell] of sheet.cells) {
-    if (cell.kind === "formula" || typeof cell.value !== "number") continue;
-    const { row, column } = readCell(address)!;
-    const format = model.getters.getCell({ sheetId, row, col: column })?.format;
-    if (format && (helpers as any).isDateTimeFormat(format))
-      (sheet.cells as Map<string, typeof cell>).set(address, {
-        ...cell,
-        content: String(cell.value + DAYS_TO_1904),
-      });
-  }
-}
-
-/** Formulas with names of tables, which the importer has written out as ranges, in place of those that were read. */
-function writeTableFormulas(model: any, name: string, sheet: ReadSheet, names: StoredNames): void {
-  const sheetId = model.getters.getSheetIdByName(name);
-  for (const [address, cell] of sheet.cells) {
-    if (!cell.hasTableName) continue;
-    const { row, column } = readCell(address)!;
-    const position = { sheetId, row, col: column };
-    const written: string = model.getters.getCellText(position, { showFormula: true });
-    if (written.startsWith("="))
-      (sheet.cells as Map<string, typeof cell>).set(address, {
-        ...cell,
-        content: `=${gridFormula(written.slice(1), names)}`,
-      });
-  }
 }
 
 const calledBy = ({ kind, content }: ReadCell): string[] => (kind === "formula" ? functionsIn(content) : []);
