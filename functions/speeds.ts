@@ -193,7 +193,7 @@ export function flutes(diameter: any[][], tool?: any[][], units?: any[][]): any[
  *
  * @customfunction DEPTHRATIO
  * @param depth Depth of the hole, mm or in
- * @param diameter Diameter of the hole, in the unit of the depth unless the cell carries one (mm or in)
+ * @param diameter Diameter of the hole, in the unit of the depth (mm or in). A cell with a unit is converted.
  * @returns Depth ÷ diameter, a number
  * @cell depth ratio
  * @example =REAM.DEPTHRATIO(30, 12) // 2.5

@@ -286,7 +286,7 @@ describe("steps that depend on what came", () => {
       .filter((line) => !line.startsWith("source: "))
       .slice(-3);
   test("lengths with units of their own are set in one unit", () => {
-    expect(last("DEPTHRATIO", "1 in", 10)).toEqual([
+    expect(last("DEPTHRATIO", "1 in", "10 in")).toEqual([
       "depthRatio = depth / diameter",
       "depthRatio = 1 in / 10 in",
       "depthRatio = 0.1 diameters",

@@ -96,6 +96,11 @@ describe("a unit written in the cell", () => {
     expect(cell("DEPTHRATIO", "25.4 mm", "1 in")).toBeCloseTo(1, 12);
     expect(cell("DEPTHRATIO", "1 in", '1/2"')).toBe(2);
     expect(cell("DEPTHRATIO", "30 mm", 12)).toBe(2.5);
+    // 30 mm or 30 in, 2.4 or 60 diameters.
+    expect(messageOf(cell("DEPTHRATIO", 30, "0.5 in"))).toBe(
+      "depth is 30, which could be mm or inches beside a length in inches. Write its unit too.",
+    );
+    expect(messageOf(cell("DEPTHRATIO", "1 in", 10))).toMatch(/^diameter is 10, which could be/);
   });
 });
 

@@ -29,9 +29,10 @@ function isRoundedFrom(figure: number, exact: number): boolean {
 
 /** How far off a figure is, in words: a factor from 2 up, percent below. `expected` is not 0. */
 export function offBy(figure: number, expected: number): string {
-  const quotient = Number((figure / expected).toPrecision(3));
-  if (quotient >= 2) return `${significant(quotient)} times too high`;
-  if (quotient > 0 && quotient <= 0.5) return `${significant(1 / quotient)} times too low`;
+  const times = (quotient: number) => Number(quotient.toPrecision(3));
+  const [high, low] = [times(figure / expected), times(expected / figure)];
+  if (high >= 2) return `${high} times too high`;
+  if (low >= 2 && low < Number.POSITIVE_INFINITY) return `${low} times too low`;
   const off = (figure - expected) / Math.abs(expected);
   return `${significant(100 * Math.abs(off))} % ${off > 0 ? "high" : "low"}`;
 }

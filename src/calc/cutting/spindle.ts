@@ -3,6 +3,7 @@
 
 import type { Formula, FormulaStep } from "../formula.ts";
 import type { Units } from "../lengths.ts";
+import { wrong } from "../problem.ts";
 
 /** Spindle speed, rev/min: 1000·v/(π·D) in mm, 12·V/(π·D) in inches, not above `maxRpm`. */
 export function spindleSpeed(
@@ -81,14 +82,22 @@ feedFromTooth.formula = {
   steps: () => [{ symbol: "feedPerRev", expression: "feedPerTooth * flutes", unit: "length/rev" }],
 } satisfies Formula;
 
-/** A length as a sheet gives it: in the unit of its neighbor, or with its own. */
+/** A length as a sheet gives it: a bare number, or with its own unit. */
 export type StatedLength = number | { readonly value: number; readonly units: Units };
 
-/** Depth in diameters; a length without a unit is in that of the other. */
+/** Depth in diameters; a bare number is in mm beside one in mm. @throws Problem "wrong" for one beside inches */
 export function depthRatio(depth: StatedLength, diameter: StatedLength): number {
   if (typeof depth === "number" && typeof diameter === "number") return depth / diameter;
+  if (typeof depth === "number" && typeof diameter !== "number") refuseBare("depth", depth, diameter.units);
+  if (typeof diameter === "number" && typeof depth !== "number")
+    refuseBare("diameter", diameter, depth.units);
   const [over, under] = inOneUnit(depth, diameter);
   return over / under;
+}
+
+function refuseBare(name: string, length: number, other: Units): void {
+  if (other === "in")
+    wrong(`${name} is ${length}, which could be mm or inches beside a length in inches. Write its unit too.`);
 }
 depthRatio.formula = {
   source: "derived",
