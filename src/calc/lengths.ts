@@ -32,5 +32,8 @@ export function roundLength(length: number): number {
 
 /** A length as a message writes it: at most seven decimals, no trailing zeros. */
 export function lengthText(length: ticks.Ticks, units: Units): string {
-  return String(Number(fromTicks(length, units).toFixed(7)));
+  const text = fromTicks(length, units)
+    .toFixed(7)
+    .replace(/\.?0+$/, "");
+  return text === "-0" ? "0" : text;
 }

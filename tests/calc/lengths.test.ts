@@ -58,5 +58,8 @@ describe("rounding", () => {
     expect(lengthText(toTicks(0.002, "mm"), "mm")).toBe("0.002");
     expect(lengthText(toTicks(12, "mm"), "mm")).toBe("12");
     expect(lengthText(toTicks(0.00005, "in"), "in")).toBe("0.00005");
+    expect(lengthText(toTicks(1e-7, "mm"), "mm")).toBe("0.0000001");
+    expect(lengthText(toTicks(-1e-8, "mm"), "mm")).toBe("0");
+    expect(lengthText(toTicks(-100, "mm"), "mm")).toBe("-100");
   });
 });

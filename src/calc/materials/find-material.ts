@@ -126,8 +126,9 @@ function find(name: string, wanted: Wanted): Material | undefined {
   );
 }
 
-/** The letter O for the figure in S355JO, and an iron number without its `EN-`. */
+/** The letter O for the figure in S355JO, and an iron number without its `EN-` or with it. */
 function likelyMeant(key: string): string {
+  if (key.startsWith("engj")) return key.slice(2);
   return key.startsWith("gj") ? `en${key}` : key.replace(/^(s\d{3}j)o/, (_, steel) => `${steel}0`);
 }
 

@@ -86,6 +86,7 @@ describe("a material", () => {
     ["CuSn12-C-GZ", "bronze"],
     ["EN-GJS-400-18U-LT", "ductile iron"],
     ["EN-GJL250", "gray iron"],
+    ["ENGJL250", "gray iron"],
     ["GJS-1000-5", "austempered iron"],
     ["Ti-6Al-4V ELI", "titanium"],
     ["POM natural", "plastic"],
