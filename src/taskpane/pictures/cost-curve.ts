@@ -139,7 +139,7 @@ export function costCurve(facts: CurveFacts): Scene {
       kind: "text",
       x: (FRAME.left + WIDTH - FRAME.right) / 2,
       y: HEIGHT - 8,
-      text: `Surface speed, ${speedUnit(inputs.units)}`,
+      text: `Cutting speed, ${speedUnit(inputs.units)}`,
       anchor: "middle",
     },
     {
@@ -159,7 +159,7 @@ export function costCurve(facts: CurveFacts): Scene {
     ...mark(fastest, "most holes per hour", COLORS.fastest, true, 30),
   );
   return {
-    title: "Cost per hole against surface speed",
+    title: "Cost per hole against cutting speed",
     description: describe(facts),
     width: WIDTH,
     height: HEIGHT,
@@ -195,7 +195,7 @@ export function curveFigures(facts: CurveFacts): Figures {
   ];
   rows.sort(([, a], [, b]) => a.speed - b.speed);
   return {
-    caption: "Cost per hole at some surface speeds",
+    caption: "Cost per hole at some cutting speeds",
     head: [
       `Speed, ${speedUnit(inputs.units)}`,
       "Life of an edge, min",

@@ -14,7 +14,7 @@ const fields: readonly (readonly [name: NumberName, label: string])[] = [
   ["n", "Taylor's n"],
   ["c", "Taylor's C"],
   ["diameter", "Diameter"],
-  ["feedPerRev", "Feed per rev"],
+  ["feedPerRev", "Feed per revolution"],
   ["depth", "Depth"],
   ["changeTime", "Edge change, s"],
   ["edgeCost", "Cost of an edge"],
