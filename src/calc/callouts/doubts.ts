@@ -50,7 +50,6 @@ export function refuseDoubtful(written: Written, units: Units, width: Ticks, cur
   const { size, isCountApart, count, tolerance } = written;
   if (
     isCountApart &&
-    count !== undefined &&
     tolerance &&
     width >= (units === "mm" ? ticks.dividedBy(MILLIMETER, 5) : ticks.dividedBy(INCH, 100))
   )
@@ -63,12 +62,10 @@ function refuseDoubtfulMillimeters(written: Written, width: Ticks, cursor: Curso
   const { size, limit, classes, tolerance } = written;
   const sizes = limit ? [size!, limit] : [size!];
   const deviations = classes.length > 0 || !tolerance ? [] : tolerance.deviations;
-  if (
-    deviations.some(({ quantity }) => quantity.decimals === 0 && !quantity.isFraction && quantity.value >= 3)
-  )
+  if (deviations.some(({ quantity }) => quantity.decimals === 0 && quantity.value >= 3))
     refuseWholeNumbers(written, width, cursor);
   const mostDecimals = Math.max(...sizes.map(({ decimals }) => decimals));
-  const isThin = classes.length === 0 && width < ticks.times(MICROMETER, 10);
+  const isThin = width < ticks.times(MICROMETER, 10);
   const smallest = Math.min(...sizes.map(({ value }) => value));
   const isDoubtful =
     (classes.length === 0 && width < ticks.times(MICROMETER, 2)) ||

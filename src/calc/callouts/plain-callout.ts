@@ -15,6 +15,8 @@ const PLUS = 43;
 const MINUS = 45;
 const SLASH = 47;
 const PLUS_MINUS = 0xb1;
+/** `ZC18` */
+const LONGEST_CLASS = 4;
 const POWERS = [1, 10, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7];
 
 const longest: Readonly<Record<Units, Ticks>> = {
@@ -92,19 +94,12 @@ export function readPlainCallout(text: string, units: Units): Callout | undefine
 }
 
 function readClass(text: string, letters: number, nominal: Ticks, units: Units): Callout | undefined {
-  const end = text.length;
-  let at = letters;
+  if (text.length - letters > LONGEST_CLASS) return undefined;
   let key = 0;
-  for (; at < end && at < letters + 2; at++) {
+  for (let at = letters; at < text.length; at++) {
     const code = text.charCodeAt(at);
-    if (code < 65 || code > 122 || (code > 90 && code < 97)) break;
+    if (code > 127) return undefined;
     key = key * 128 + code;
-  }
-  if (at === letters || at === end || end - at > 2) return undefined;
-  for (; at < end; at++) {
-    const digit = text.charCodeAt(at) - DIGIT_ZERO;
-    if (digit < 0 || digit > 9) return undefined;
-    key = key * 128 + digit + DIGIT_ZERO;
   }
   const found = known.get(key) ?? look(text.slice(letters), key);
   if (found === undefined) return undefined;

@@ -136,7 +136,8 @@ export class Cursor {
     const first = this.at;
     const share = this.mixed(inDeviation) ?? this.fraction(inDeviation);
     const value = share ?? this.decimal(inDeviation);
-    const text = this.plain.slice(this.tokens[first].start, this.tokens[this.at - 1].end);
+    const written = this.plain.slice(this.tokens[first].start, this.tokens[this.at - 1].end);
+    const text = inDeviation ? withoutStop(written) : written;
     const mark = text.search(/[.,]/);
     return {
       value,
@@ -179,13 +180,11 @@ export class Cursor {
 
   private decimal(inDeviation: boolean): number {
     const { text: taken, joined } = this.take();
-    // A point behind a deviation ends a sentence.
-    const written = inDeviation ? taken.replace(/([.,]\d+)\.$/, "$1") : taken;
+    const written = inDeviation ? withoutStop(taken) : taken;
     const text =
       joined && /^[.,]\d+$/.test(written) && this.units === "mm" ? this.behindWord(written) : written;
     if (/[.,]\d*[.,]/.test(text))
       this.refuse(`has ${shown(text)}, a number with two marks. Write it with one decimal point.`);
-    if (!text.includes(",")) return Number(text);
     if (isCommaOpen(text) && !this.decimalComma) {
       const joined = text.replace(",", "");
       if (Number(joined) <= LONGEST[this.units])
@@ -204,6 +203,9 @@ export class Cursor {
     return this.refuse(`has ${text} written to a word. Put a space, to tell ${text} from ${text.slice(1)}.`);
   }
 }
+
+/** A point behind a deviation ends a sentence. */
+const withoutStop = (text: string) => text.replace(/([.,]\d+)\.$/, "$1");
 
 /** A word of no known meaning, or a number that begins a count: what may follow the word "in". */
 const isPlainWord = (token: Token) =>

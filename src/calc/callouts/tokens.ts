@@ -25,7 +25,7 @@ type Pattern = readonly [TokenKind, RegExp];
 /** Without Æ and Ø, which are diameter signs. */
 const LETTERS = "A-Za-zÀ-ÅÇ-ÖÙ-öù-ÿŒœ";
 /** Patterns by what a token begins with; the first that fits where reading stands is taken. */
-const NUMBER: readonly Pattern[] = [["number", /\d+(?:[.,]\d+)*[.]?|[.,]\d+(?:[.,]\d+)*/y]];
+const NUMBER: readonly Pattern[] = [["number", /(?:\d+|[.,]\d+)(?:[.,]\d+)*[.]?/y]];
 const LETTER: readonly Pattern[] = [
   ["word", /N[°º]|N(?:r|um)?\. ?(?=\d)/iy],
   ["symbol", /[Dd] ?=/y],

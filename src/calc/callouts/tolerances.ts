@@ -82,7 +82,7 @@ export function readSizeTolerance(cursor: Cursor, written: Written): void {
 function refuseBehind(cursor: Cursor, { behind, size }: Written): void {
   if (behind)
     cursor.refuse(
-      `has "${cursor.peek()!.text}" behind ${behind}, so it is no tolerance of ${size?.text}. Write the tolerance next to the size.`,
+      `has "${cursor.peek()!.text}" behind ${behind}, so it is no tolerance of ${size!.text}. Write the tolerance next to the size.`,
     );
 }
 
@@ -97,8 +97,7 @@ export function readClassLimits(cursor: Cursor, written: Written): boolean {
     if (isJoint(cursor)) cursor.take();
     cursor.skip("diameter");
     const limits = cursor.isKind("number") ? [first, cursor.quantity()] : [];
-    if (limits.length === 0 || !limits.every(isLimit) || !limits.some(({ decimals }) => decimals > 0))
-      return undefined;
+    if (!limits.every(isLimit) || !limits.some(({ decimals }) => decimals > 0)) return undefined;
     return limits.map((quantity): WrittenDeviation => {
       const value = quantity.value - size.value;
       return { sign: value < 0 ? -1 : 1, quantity: { ...quantity, value: Math.abs(value) } };
@@ -135,7 +134,7 @@ export function readClass(cursor: Cursor, written: Written): void {
 
 /** `8.5 DRILL M10`: a class stands next to its size. */
 const isBehindSize = (cursor: Cursor) =>
-  cursor.isKind("number", -1) || cursor.is("unit", -1) || cursor.is("diameter", -1) || cursor.isText("-", -1);
+  cursor.isKind("number", -1) || cursor.is("unit", -1) || cursor.is("diameter", -1);
 
 /** `6.8 M8`: the tap drills of the coarse threads whose names are classes too; no one gives such a size a class. */
 const TAP_DRILLS: Readonly<Record<string, number>> = { M4: 3.3, M5: 4.2, M8: 6.8, M10: 8.5, M12: 10.2 };

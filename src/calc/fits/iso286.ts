@@ -205,10 +205,11 @@ function notAClass(className: string): string {
   const [, letters, grade] = /^([a-z]{1,2}) ?(\d+)$/i.exec(className) ?? [];
   if (letters && /^[iloqw]$/i.test(letters))
     return `${received}. The letters I, L, O, Q, and W are not used.`;
-  if (letters && CLASS.test(`${letters}7`))
-    return `${received}. There is no grade ${grade}: grades go from 01 to 18.`;
-  if (letters && CLASS.test(`${letters.toUpperCase()}7`))
-    return `${received}. Write ${letters.toUpperCase()}${grade} for a hole or ${letters.toLowerCase()}${grade} for a shaft.`;
+  if (CLASS.test(`${letters}${grade}`)) return `${received}. Write ${letters}${grade} without a space.`;
+  const [hole, shaft] = [letters?.toUpperCase(), letters?.toLowerCase()];
+  if (CLASS.test(`${hole}${grade}`))
+    return `${received}. Write ${hole}${grade} for a hole or ${shaft}${grade} for a shaft.`;
+  if (CLASS.test(`${hole}7`)) return `${received}. There is no grade ${grade}: grades go from 01 to 18.`;
   const turned = /^(\d{1,2}) ?([a-z]{1,2})$/i.exec(className);
   if (turned && CLASS.test(`${turned[2]}${turned[1]}`))
     return `${received}. Is ${turned[2]}${turned[1]} meant? The letter comes first.`;

@@ -92,3 +92,15 @@ test("a class turned around is told from other numbers before letters", () => {
   expect(refusal("12 7H")).toContain("has 7H. A class begins with its letter: is H7 meant?");
   for (const text of ["12 123H", "12 7ABC", "12 7 H"]) expect(refusal(text)).toContain("needs its sign");
 });
+
+test("words are joined to one note, and the parts of it by commas", () => {
+  const note = (text: string) => readCallout(text, "callout", "mm").note;
+  expect(note("12 H7 SLIP FIT, DEBURR")).toBe("SLIP FIT, DEBURR");
+  expect(note("12 H7 SLIP\nFIT")).toBe("SLIP FIT");
+});
+
+test("the hole of a fit is a hole, in ISO and in inches", () => {
+  for (const text of ["12 H7/g6", "12 g6/H7", ".5000 in RC4"])
+    expect(readCallout(text, "callout", "mm").kind).toBe("hole");
+  for (const text of ["12 h7", "dia 12 g6"]) expect(readCallout(text, "callout", "mm").kind).toBe("shaft");
+});

@@ -25,6 +25,8 @@ describe("a size and a class", () => {
     ["ø 12H7", 12, "H7", 0, 18],
     ["Ø  12 H7", 12, "H7", 0, 18],
     ["9 H7", 9, "H7", 0, 15],
+    ["3 H7", 3, "H7", 0, 10],
+    ["4.000 H7", 4, "H7", 0, 12],
     ["19.99 H9", 19.99, "H9", 0, 52],
     ["12.5 H10", 12.5, "H10", 0, 70],
     ["12.123 H7", 12.123, "H7", 0, 18],
@@ -88,6 +90,8 @@ describe("a size and its deviations", () => {
     ["12 0 +0.018", "mm", 12, 0, 18],
     ["12 -0.02/-0.01", "mm", 12, -20, -10],
     ["12 ±0.01", "mm", 12, -10, 10],
+    ["12 ±0.1", "mm", 12, -100, 100],
+    ["1 +0.1/0", "mm", 1, 0, 100],
     ["12± 0.01", "mm", 12, -10, 10],
     // A quarter of the size is the most that a deviation and a tolerance may come to.
     ["12 +3.0/+2.9", "mm", 12, 2900, 3000],
@@ -112,6 +116,7 @@ describe("a size and its deviations", () => {
 describe("what it leaves to the full reader", () => {
   test.each([
     // more digits than it counts in whole ticks
+    "12..5 H7",
     "12.12345678 H7",
     "00012.1234567 H7",
     // what may be in the other unit
@@ -143,6 +148,8 @@ describe("what it leaves to the full reader", () => {
     "12 X7",
     // deviations that are none, or may be limits
     "12 ±0",
+    "12 +./-0.018",
+    "12 +0.01234/-0.001",
     "12 ±-0.01",
     "12 ±0.01 ",
     "12 ±",
@@ -172,13 +179,20 @@ describe("what it leaves to the full reader", () => {
   });
 });
 
-test.each(["1 H7", "2.99 H7", "3.000 H7", "8.0001 H7", "2 +0.01/0"])("%s is left to it in inches", (text) => {
-  expect(readPlainCallout(text, "in")).toBeUndefined();
-});
+const manyDigits = ["00000.1234567 H7", "0.12345678 H7", ".5 ±0.000000000001"];
+test.each(["1 H7", "2.99 H7", "3.000 H7", "8.0001 H7", "2 +0.01/0", ...manyDigits])(
+  "%s is left to it in inches",
+  (text) => {
+    expect(readPlainCallout(text, "in")).toBeUndefined();
+  },
+);
 
-test.each(["0.9999 H7", "1.000 H7", "2.999 H7", "3.0000 H7", "8.0000 H7"])("%s is not, in inches", (text) => {
-  expect(readPlainCallout(text, "in")?.className).toBe("H7");
-});
+test.each(["0.9999 H7", "0000.1234567 H7", "1.000 H7", "2.999 H7", "3.0000 H7", "8.0000 H7"])(
+  "%s is not, in inches",
+  (text) => {
+    expect(readPlainCallout(text, "in")?.className).toBe("H7");
+  },
+);
 
 describe("the short way and the full reader", () => {
   const usually = <T>(plausible: fc.Arbitrary<T>, odd: fc.Arbitrary<T>) =>

@@ -184,6 +184,40 @@ describe("limit deviations", () => {
     expect(message(20, "j9")).toContain("at no size");
   });
 
+  it.each([
+    ["7H", "Is H7 meant? The letter comes first."],
+    ["12 js", "Is js12 meant? The letter comes first."],
+    ["H 7", "Write H7 without a space."],
+    ["JS 11", "Write JS11 without a space."],
+    ["l7", "The letters I, L, O, Q, and W are not used."],
+    ["W 7", "The letters I, L, O, Q, and W are not used."],
+    ["H07", "There is no grade 07: grades go from 01 to 18."],
+    ["zc 19", "There is no grade 19: grades go from 01 to 18."],
+    ["Zc8", "Write ZC8 for a hole or zc8 for a shaft."],
+    ["jS19", "There is no grade 19: grades go from 01 to 18."],
+    ...[
+      "H",
+      "7",
+      "",
+      "AA7",
+      "ABC7",
+      "7ABC",
+      "xH7x",
+      "x7H",
+      "7Hx",
+      "7HH",
+      "123H",
+      "7L",
+      "19H",
+      "H7 x",
+      "x H7",
+    ].map((text) => [text, 'Write a letter and a grade: "H7" for a hole, "g6" for a shaft.']),
+  ])("say of the class %j: %s", (text, advice) => {
+    expect(problemOf(() => limitDeviations(mm(20), text))?.message).toBe(
+      `class "${text}" is not an ISO 286 class. ${advice}`,
+    );
+  });
+
   it.each([0, -5, Number.NaN])("refuse the size %d", (size) => {
     expect(problemOf(() => limitDeviations(mm(size), "H7"))?.kind).toBe("wrong");
   });
