@@ -17,6 +17,7 @@ export function readCount(cursor: Cursor, written: Written): boolean {
   if (token.kind !== "number" || cursor.is("diameter", -1)) return false;
   if (isCounted(next) && (isWhole(token) || next?.role !== "known")) {
     setCount(cursor, written, token.text);
+    if (next?.role === "hole") written.holeWord ??= next.text;
     cursor.at += 2;
     return true;
   }

@@ -101,6 +101,10 @@ function fromTolerance(
   const read = isInchFit(first)
     ? fromInchFit(first, second, nominal, cursor)
     : fromClasses(first, second, nominal, cursor);
+  if (read.kind === "shaft" && written.holeWord)
+    cursor.refuse(
+      `has ${first}, a shaft class, beside ${written.holeWord}. Is ${first.toUpperCase()} meant?`,
+    );
   refuseOddTolerance(read, nominal, units, cursor);
   if (deviations) refuseContradiction(read, deviations, written, units, cursor);
   return read;

@@ -44,6 +44,7 @@ function readWhole(text: string, name: string, units: Units): Callout {
   const whole = new Cursor(tokens, plain, text, name, units);
   while (whole.isKind("number") && readCount(whole, written)) whole.skip("diameter");
   const { kept, before, after } = reamedPart(tokens.slice(whole.at));
+  if (before.length + after.length > 0) written.holeWord = "REAM";
   const cursor = new Cursor(kept, plain, text, name, units);
   readParts(cursor, written);
   readDropped(cursor, before, after, written);

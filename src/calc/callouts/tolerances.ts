@@ -67,7 +67,7 @@ export function readSizeTolerance(cursor: Cursor, written: Written): void {
   if (isSign) cursor.refuse(`has ${text} without a number after it. Write a deviation, like ${text}0.018.`);
   const number = cursor.plain.slice(start, end);
   const letters = cursor.peek(1);
-  if (/^\d{1,2}$/.test(text) && letters?.joined && /^[A-Z]{1,2}$/.test(letters.text)) {
+  if (/^\d{1,2}$/.test(text) && letters?.joined && !letters.role && /^[A-Z]{1,2}$/.test(letters.text)) {
     const written = cursor.plain.slice(letters.start, letters.end);
     cursor.refuse(`has ${text}${written}. A class begins with its letter: is ${written}${text} meant?`);
   }
@@ -137,7 +137,14 @@ const isBehindSize = (cursor: Cursor) =>
   cursor.isKind("number", -1) || cursor.is("unit", -1) || cursor.is("diameter", -1);
 
 /** `6.8 M8`: the tap drills of the coarse threads whose names are classes too; no one gives such a size a class. */
-const TAP_DRILLS: Readonly<Record<string, number>> = { M4: 3.3, M5: 4.2, M8: 6.8, M10: 8.5, M12: 10.2 };
+const TAP_DRILLS: Readonly<Record<string, number>> = {
+  M3: 2.5,
+  M4: 3.3,
+  M5: 4.2,
+  M8: 6.8,
+  M10: 8.5,
+  M12: 10.2,
+};
 const isTapDrill = (cursor: Cursor, { value }: Quantity) =>
   TAP_DRILLS[cursor.peek()!.text] === value && !cursor.isText("(", 1) && !cursor.isKind("sign", 1);
 

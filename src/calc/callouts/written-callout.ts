@@ -42,6 +42,10 @@ export function readParts(cursor: Cursor, written: Written = nothingWritten()): 
 type Reader = (cursor: Cursor, written: Written, token: Token) => void;
 
 const pass: Reader = (cursor) => void cursor.take();
+const holeWord: Reader = (cursor, written, token) => {
+  written.holeWord ??= token.text;
+  cursor.take();
+};
 const keepMark: Reader = (cursor, written) => void written.marks.push(cursor.take().text);
 const depthBehind: Reader = (cursor, written, token) => {
   if (token.role === "times" && readCountBehind(cursor, written)) return;
@@ -59,14 +63,14 @@ const circleOrWord: Reader = (cursor, written, token) => {
 
 /** What a word or symbol begins, by its role; any other is a word. */
 const readers: { readonly [role in Role]?: Reader } = {
-  through(cursor, written) {
-    cursor.take();
+  through(cursor, written, token) {
+    holeWord(cursor, written, token);
     written.through = true;
   },
   diameter: pass,
-  hole: pass,
-  ream: pass,
-  drill: pass,
+  hole: holeWord,
+  ream: holeWord,
+  drill: holeWord,
   known: pass,
   modifier: keepMark,
   times: depthBehind,
@@ -151,7 +155,12 @@ function readClassOrDepth(cursor: Cursor, written: Written, { text }: Token): vo
 
 /** A word that means nothing here, or not in this place: a note behind a whole tolerance. */
 function readWord(cursor: Cursor, written: Written): void {
-  const { kind, text, start, end } = cursor.peek()!;
+  const { kind, text, start, end, joined } = cursor.peek()!;
+  // `±0.01S`: a figure that was copied as a letter.
+  if (kind === "word" && joined && /^[A-Z]{1,2}$/.test(text) && cursor.isKind("number", -1))
+    cursor.refuse(
+      `has "${cursor.plain.slice(cursor.peek(-1)!.start, end)}". Write the number in figures, with a space behind it.`,
+    );
   if (
     kind === "word" &&
     /^[A-Z]{1,2}$/.test(text) &&

@@ -27,6 +27,8 @@ export interface Written {
   /** A depth behind an × with nothing that says so (`8 H7 x4`): it may be a count. */
   isDepthBare: boolean;
   through: boolean;
+  /** The first word that a hole alone has beside it: REAM, BORE, HOLES, THRU. */
+  holeWord: string | undefined;
   /** To be reached after plating, anodizing and the like; "perhaps" after something that may be a coating. */
   coated: boolean | "perhaps";
   marks: string[];
@@ -48,6 +50,7 @@ export const nothingWritten = (): Written => ({
   depth: undefined,
   isDepthBare: false,
   through: false,
+  holeWord: undefined,
   coated: false,
   marks: [],
   notes: [],

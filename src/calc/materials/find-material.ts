@@ -215,9 +215,7 @@ function hardenedTo(hrc: number): Material {
   return { ...byKey.get("hardened steel")!, kc11: from.kc11 + (to.kc11 - from.kc11) * share };
 }
 
-function isSteel({ iso513 }: Material): boolean {
-  return iso513 === "P" || iso513 === "M" || iso513 === "H";
-}
+const isSteel = ({ iso513 }: Material) => iso513 === "P" || iso513 === "M" || iso513 === "H";
 
 function narrowed(wanted: Wanted, among: Among | undefined, system = wanted.system): Wanted {
   return {
