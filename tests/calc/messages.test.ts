@@ -10,8 +10,10 @@ import { evaluate } from "../../src/calc/evaluate.ts";
 import { inchFit } from "../../src/calc/fits/ansi-b41.ts";
 import { clearance } from "../../src/calc/fits/clearance.ts";
 import { gradeFor, limitDeviations } from "../../src/calc/fits/iso286.ts";
+import { plugGaugeFor } from "../../src/calc/fits/plug-gauge.ts";
 import { findMaterial } from "../../src/calc/materials/find-material.ts";
 import { Problem, shown } from "../../src/calc/problem.ts";
+import { reamerLimits } from "../../src/calc/reamers/reamer-limits.ts";
 import { sharedReamers } from "../../src/calc/reamers/shared-reamers.ts";
 import { reamerSize } from "../../src/calc/reamers/stepped-series.ts";
 import { toolFor } from "../../src/calc/setup/choosing.ts";
@@ -133,6 +135,28 @@ describe("messages", () => {
       `callouts "12 JS1" leaves a reamer of 11.9986 to 11.9996 mm, under the hole's minimum of 11.9994. The tolerance is too narrow for the rule.`,
       "none",
       () => sharedReamers([mm("12 H7"), mm("12 JS1 ")], 0),
+    ],
+    [
+      "grade is IT8. Plug gauges are tabulated for holes of IT6 and IT7.",
+      "none",
+      () => plugGaugeFor(inTicks(25e8), limitDeviations(inTicks(25e8), "H8"), "8"),
+    ],
+    [
+      "nominal size is 200 mm. Plug gauges are tabulated to 180 mm.",
+      "none",
+      () => plugGaugeFor(inTicks(200e8), limitDeviations(inTicks(200e8), "H7"), "7"),
+    ],
+    [
+      "cutsOver is 12.008, larger than the hole. Enter how much larger than itself the reamer cuts.",
+      "wrong",
+      // The window is 12.008 to 12.015.
+      () => reamerLimits(mm("12 H7"), 12.008),
+    ],
+    [`callouts "12 h7" h7 is a shaft class. Is H7 meant?`, "wrong", () => sharedReamers([mm("12 h7")])],
+    [
+      `callouts "12 H7 AFTER PLATING" holds after coating. Calculate the limits before it with PREPLATE, and ream to those.`,
+      "wrong",
+      () => sharedReamers([mm("12 H7 AFTER PLATING")]),
     ],
     ["hole is g6, a shaft class. Is G6 meant?", "wrong", () => clearance(mm("12 g6"), mm("12 h6"))],
     ["shaft is H7, a hole class. Is h7 meant?", "wrong", () => clearance(mm("12 H7"), mm("12 H7"))],

@@ -73,6 +73,18 @@ test("a stepped reamer is shown with its band, 4 µm to 5.5 mm, 5 µm above, .00
     "steps of 0.0005 in: 0.5 in, up to 0.5002 in with its band, is below the window",
     "steps of 0.0001 in: 0.5002 in, up to 0.5004 in with its band, lies in the window",
   ]);
+  expect(linesOf("REAMERSIZE", ".2000 +.0005/0", undefined, undefined, "in").at(-1)).toBe(
+    "steps of 0.0001 in: 0.2002 in, up to 0.2004 in with its band, lies in the window",
+  );
+});
+
+test("shared reamers are shown with the window of each hole", () => {
+  // 12 H7 12.008–12.015, 12 +0.020/0 12.010–12.017: 5 µm in common.
+  expect(linesOf("SHAREDREAMERS", [[" 12 H7 "], ["12 +0.020/0"]])).toEqual([
+    "window for 12 H7: 12.008 to 12.015 mm",
+    "window for 12 +0.020/0: 12.01 to 12.017 mm",
+    "one reamer of 12.01 to 12.015 mm for 12 H7; 12 +0.020/0",
+  ]);
 });
 
 test("a plan names the functions that its cells are", () => {

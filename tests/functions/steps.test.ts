@@ -148,9 +148,33 @@ function growthOf(text: string): number {
 
 const numberIn = (line: string) => Number(/= (−?[\d.]+(?:e[+-]?\d+)?)/.exec(line)![1].replace("−", "-"));
 
+/** What no example shows. */
+const more: Readonly<Record<string, readonly string[]>> = {
+  PLUGGAUGE: ['=REAM.PLUGGAUGE("12 +0.020/0")'],
+  STARTSPEED: ['=REAM.STARTSPEED("6061", "PCD")', '=REAM.STARTSPEED("C45", "carbide")'],
+  STARTFEED: ['=REAM.STARTFEED("6061", 8, "PCD")', '=REAM.STARTFEED("C45", 12, "HSS", 4)'],
+  CUTTINGDATA: ['=REAM.CUTTINGDATA("6061", 8, "PCD", 4, 1000)'],
+  HOLETIME: ["=REAM.HOLETIME(30, 290, 2, 3, 900)"],
+  PARTCOST: ["=REAM.PARTCOST(60, 90)"],
+  PRICE: ["=REAM.PRICE(1.64, 45, 90, 250, 0.15, 0.2)"],
+  RUNOUTAT: [
+    "=REAM.RUNOUTAT(0.004, 20, 0.004, 120, 160)",
+    "=REAM.RUNOUTAT(0.004, 20, 0.004, 120, 160, 0, 90)",
+  ],
+  SIZEAT20: ['=REAM.SIZEAT20(50, 30, "aluminum", 25, "GG25")'],
+  REAMERLIMITS: ['=REAM.REAMERLIMITS("12 H7", 0.002)'],
+  PREPLATE: ['=REAM.PREPLATE("10 H7", 0.05, 0.005, 0.5)'],
+};
 const calls = declarations
   .filter(({ id }) => id !== "STEPS")
-  .flatMap((declaration) => declaration.examples.map(({ formula }) => ({ ...declaration, formula })))
+  .flatMap((declaration) =>
+    [...declaration.examples.map(({ formula }) => formula), ...(more[declaration.id] ?? [])].map(
+      (formula) => ({
+        ...declaration,
+        formula,
+      }),
+    ),
+  )
   .map((one) => ({ ...one, args: readFormula(one.formula).args }));
 
 /** The lines that STEPS gives for a call. */

@@ -115,7 +115,12 @@ startingFeed.formula = {
     const modern = modernRow(material, tool);
     if (modern) {
       const [lowFeed, highFeed] = modern.feedPerTooth;
-      return { lowFeed: [lowFeed, "mm"], highFeed: [highFeed, "mm"], flutes: flutes ?? usualFlutes };
+      return {
+        lowFeed: [lowFeed, "mm"],
+        highFeed: [highFeed, "mm"],
+        fullFeedFrom: [FULL_FEED_FROM, "mm"],
+        flutes: flutes ?? usualFlutes,
+      };
     }
     return {
       tableFeed: [tableFeed(units === "mm" ? diameter / MM_PER_INCH : diameter), "in"],
@@ -132,7 +137,7 @@ startingFeed.formula = {
   ): readonly FormulaStep[] => {
     if (modernRow(material, tool)) {
       const diameter = units === "mm" ? "diameter" : "inmm(diameter)";
-      const feed = `(lowFeed + highFeed) / 2 * min(1, ${diameter} / ${FULL_FEED_FROM}) * flutes`;
+      const feed = `(lowFeed + highFeed) / 2 * min(1, ${diameter} / fullFeedFrom) * flutes`;
       return [{ symbol: "feedPerRev", expression: units === "mm" ? feed : `inin(${feed})`, unit: units }];
     }
     const feed = `tableFeed * feedFactor${flutes === undefined ? "" : " / usualFlutes * flutes"}`;

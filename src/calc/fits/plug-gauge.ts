@@ -49,9 +49,8 @@ function rowFor(nominal: Ticks, grade: string): PlugGaugeRow {
       ? plugGauges[grade]
       : none(`grade is IT${grade}. Plug gauges are tabulated for holes of IT6 and IT7.`);
   return (
-    rows.find(
-      ([over, upTo]) => nominal > ticks.times(MILLIMETER, over) && nominal <= ticks.times(MILLIMETER, upTo),
-    ) ?? none(`nominal size is ${lengthText(nominal, "mm")} mm. Plug gauges are tabulated to 180 mm.`)
+    rows.find(([, upTo]) => nominal <= ticks.times(MILLIMETER, upTo)) ??
+    none(`nominal size is ${lengthText(nominal, "mm")} mm. Plug gauges are tabulated to 180 mm.`)
   );
 }
 

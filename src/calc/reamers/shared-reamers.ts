@@ -80,9 +80,7 @@ function fewestGroups(windows: readonly Window[], minimumWidth: Ticks): Group[] 
     else wide.push(window);
   }
   let open: Group | undefined;
-  for (const window of wide.sort(
-    (a, b) => ticks.inOrder(a.upper, b.upper) || ticks.inOrder(a.lower, b.lower),
-  )) {
+  for (const window of wide.sort((a, b) => ticks.inOrder(a.upper, b.upper))) {
     if (open && window.lower <= ticks.minus(open.upper, minimumWidth)) {
       open.lower = ticks.larger(open.lower, window.lower);
       open.members.push(window);
@@ -91,5 +89,5 @@ function fewestGroups(windows: readonly Window[], minimumWidth: Ticks): Group[] 
       groups.push(open);
     }
   }
-  return groups.sort((a, b) => ticks.inOrder(a.lower, b.lower) || ticks.inOrder(a.upper, b.upper));
+  return groups.sort((a, b) => ticks.inOrder(a.lower, b.lower));
 }

@@ -5,7 +5,7 @@ import type { Formula } from "../formula.ts";
 import { fromTicks, lengthText, toTicks, type Units } from "../lengths.ts";
 import { none } from "../problem.ts";
 import * as ticks from "../ticks.ts";
-import { INCH, type Limits, MICROMETER, type Ticks, ZERO } from "../ticks.ts";
+import { INCH, type Limits, MICROMETER, type Ticks } from "../ticks.ts";
 import { orderWindow } from "./reamer-limits.ts";
 
 /** Common practice, no source: a stocked reamer is up to this much over its nominal diameter. */
@@ -67,11 +67,9 @@ function windowOf(callout: Callout, cutsOver: number, units: Units): Limits {
   return orderWindow(callout, toTicks(cutsOver, units), callout.units);
 }
 
-/** The steps to try; a step too small to be one is none. */
-function seriesOf(callout: Callout, step: number | undefined, units: Units): readonly Ticks[] {
-  if (step === undefined) return SERIES[callout.units];
-  return [toTicks(step, units)].filter((one) => one > ZERO);
-}
+/** The steps to try. */
+const seriesOf = (callout: Callout, step: number | undefined, units: Units): readonly Ticks[] =>
+  step === undefined ? SERIES[callout.units] : [toTicks(step, units)];
 
 function bandOf(nominal: Ticks, units: Units): Ticks {
   return units === "mm" && nominal <= SMALL ? SMALL_BAND : BAND[units];

@@ -48,6 +48,14 @@ describe("plug gauges", () => {
     }
   });
 
+  it.each([
+    // z 3, y 3, H 4 µm over 18 to 30 mm; JS7 is ±10.5 µm. 180 mm is the end of the table.
+    ["20 JS7", [19.9905, 19.9945, 19.9865, 20.0085, 20.0125]],
+    ["180 H7", [180.002, 180.01, 179.996, 180.036, 180.044]],
+  ])("of %s are tabulated", (text, limits) => {
+    expect(plugGauge(readCallout(text, "callout", "mm"))).toEqual(limits);
+  });
+
   it("in inches are rounded to 0.00001 from the nominal size", () => {
     // At 12.7 mm z 2.5, y 2, H 3 and H7 18 µm: +1, +4, −2, +16.5, +19.5 µm.
     const callout = readCallout("12.7 mm H7", "callout", "in");

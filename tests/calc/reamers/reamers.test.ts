@@ -155,6 +155,29 @@ describe("the stepped reamer", () => {
   });
 });
 
+describe("the stepped inch reamer", () => {
+  test("is the largest step whose band of .0002 in lies in the window, in the coarser series if there is one", () => {
+    const size = fc.integer({ min: 600, max: 9000 });
+    const width = fc.integer({ min: 4, max: 40 });
+    fc.assert(
+      fc.property(size, width, fc.integer({ min: -9, max: 9 }), (size, width, cutsOver) => {
+        const callout = hole(`${(size / 1e4).toFixed(4)} +${(width / 1e4).toFixed(4)}/0`, "in");
+        // In 0.00001 in: shares of 15 % and 35 %, each rounded up to 5.
+        const share = (percent: number) => 5 * Math.ceil((10 * width * percent) / 500);
+        const upper = 10 * (size + width) - share(15) - cutsOver;
+        const lower = upper - share(35);
+        const steps = [50, 10].map((step) => step * Math.floor((upper - 20) / step));
+        const isNone = share(15) + share(35) > 10 * width;
+        const wanted = isNone ? undefined : steps.find((nominal) => nominal >= lower);
+        expect(answer(() => reamerSize(callout, cutsOver / 1e5, undefined, "in"))).toBe(
+          wanted && wanted / 1e5,
+        );
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
 describe("before plating", () => {
   test("plating the limits gives the callout back", () => {
     fc.assert(
