@@ -32,7 +32,7 @@ export function conditions(layout: Layout, data: QuoteData, parts: readonly Quot
     "Prices hold for the material and hardness stated. Harder material or a hard skin changes the price.",
     "A reamer follows the drilled hole. It does not correct its position.",
     "Sizes are at 20 °C (68 °F).",
-    ...parts.flatMap((part) => platingSentence(part, data)),
+    ...platingSentences(parts, data),
   );
   if (parts.some(({ material }) => BURNING.has(findMaterial(material).key)))
     said.push("Chips burn; tell us about other metals in the parts.");
@@ -55,9 +55,19 @@ export function roughness(callout: string): string | undefined {
   )?.[0];
 }
 
-function platingSentence({ part, callout, units, rowNumber }: QuotedPart, { coating }: QuoteData): string[] {
+/** One thickness is typed for all plated holes, so they are in one unit. */
+function platingSentences(parts: readonly QuotedPart[], data: QuoteData): string[] {
+  const plated = parts.filter(({ callout, units }) => readCallout(callout, "callout", units).coated === true);
+  const other = plated.find(({ units }) => units !== plated[0].units);
+  if (other && data.coating)
+    throw new Refusal(
+      `Rows ${plated[0].rowNumber} and ${other.rowNumber} are plated, one in mm and one in inches, and the coating has one thickness. Quote them apart.`,
+    );
+  return plated.map((part) => platingSentence(part, data));
+}
+
+function platingSentence({ part, callout, units, rowNumber }: QuotedPart, { coating }: QuoteData): string {
   const read = readCallout(callout, "callout", units);
-  if (read.coated !== true) return [];
   if (!coating)
     throw new Refusal(
       `Row ${rowNumber} is plated after reaming. Write the coating thickness on the sheet "Quote data".`,
@@ -65,7 +75,5 @@ function platingSentence({ part, callout, units, rowNumber }: QuotedPart, { coat
   const { thickness, tolerance, buildUp } = coating;
   const [low, high] = beforePlating(read, thickness, tolerance, buildUp, units);
   const length = (value: number) => lengthFigure(value, units);
-  return [
-    `${part}: reamed to the size before coating: ${length(low)}–${length(high)} ${units}, for a coating of ${length(thickness)} ± ${length(tolerance)} ${units}.`,
-  ];
+  return `${part}: reamed to the size before coating: ${length(low)}–${length(high)} ${units}, for a coating of ${length(thickness)} ± ${length(tolerance)} ${units}.`;
 }

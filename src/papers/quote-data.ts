@@ -123,9 +123,9 @@ export function readQuoteData(
   const date = daySerial(typeof day === "number" ? day - dayShift : day);
   if (date === undefined)
     throw new Refusal(`Date is "${texts.date}". Write a day such as 2026-11-26 in ${cellOf("Date")}.`);
-  const number = (label: string, least: number): number => {
+  const number = (label: string, least: number, most = Number.POSITIVE_INFINITY): number => {
     const given = content(label);
-    if (typeof given !== "number" || given < least)
+    if (typeof given !== "number" || given < least || given > most)
       throw new Refusal(`${label} is "${given}". Write a number in ${cellOf(label)}.`);
     return given;
   };
@@ -152,7 +152,7 @@ export function readQuoteData(
             tolerance:
               texts.coatingTolerance === "" ? 0 : number("Coating thickness tolerance, plus or minus", 0),
             buildUp:
-              texts.buildUp === "" ? 1 : number("Build-up, share of the coating outside the surface", 0),
+              texts.buildUp === "" ? 1 : number("Build-up, share of the coating outside the surface", 0, 1),
           },
   };
 }

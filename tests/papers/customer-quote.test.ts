@@ -135,6 +135,15 @@ describe("a customer quote", () => {
     expect(text).toContain("10.055–10.060 mm, for a coating of 0.050 ± 0.005 mm");
     expect(text).toContain("Chips burn");
     expect(text).toContain("Finish of PB-12: Ra 0.8");
+    const inch = part({ callout: ".5 H7 PLATED", units: "in", rowNumber: 12 });
+    expect(await refusal(() => customerQuote(coated, [plated, inch], settings, "A4"))).toMatch(
+      /^Rows 9 and 12 are plated, one in mm and one in inches/,
+    );
+    expect(
+      await refusal(() =>
+        data({ "Coating thickness": 0.05, "Build-up, share of the coating outside the surface": 50 }),
+      ),
+    ).toContain('outside the surface is "50"');
     expect(roughness("12 H7 32 FINISH")).toBe("32 FINISH");
     expect(roughness("12 H7")).toBeUndefined();
   });
