@@ -91,6 +91,7 @@ describe("a size and its deviations", () => {
     ["12 -0.02/-0.01", "mm", 12, -20, -10],
     ["12 ±0.01", "mm", 12, -10, 10],
     ["12 ±0.1", "mm", 12, -100, 100],
+    ["12 +0.002/0", "mm", 12, 0, 2],
     ["1 +0.1/0", "mm", 1, 0, 100],
     ["12± 0.01", "mm", 12, -10, 10],
     // A quarter of the size is the most that a deviation and a tolerance may come to.

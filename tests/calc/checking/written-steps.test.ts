@@ -27,6 +27,17 @@ test.each<[string, readonly number[], string, string]>([
     "a / b, rounded down to a whole number",
     "7 mm / 2, rounded down to a whole number",
   ],
+  ["roundup(a, 0.5)", [2.2, 2], "a, rounded up to a whole 0.5", "2.2 mm, rounded up to a whole 0.5"],
+  ["roundto(a * b, 0.5)", [2.2, 2], "a · b, rounded to 0.5", "2.2 mm · 2, rounded to 0.5"],
+  ["nearesteven(a)", [5, 2], "a, the nearest even number", "5 mm, the nearest even number"],
+  // What is not the whole line is said where it stands.
+  ["2 * roundup(a, 0.5)", [2.2, 2], "2 · roundup(a, 0.5)", "2 · roundup(2.2 mm, 0.5)"],
+  ["roundup(a, 0.5) * 2", [2.2, 2], "roundup(a, 0.5) · 2", "roundup(2.2 mm, 0.5) · 2"],
+  ["-a", [2, 3], "−a", "−2 mm"],
+  ["max(0, -a)", [2, 3], "max(0, −a)", "max(0, −2 mm)"],
+  ["(-a)", [2, 3], "(−a)", "(−2 mm)"],
+  ["a ^ -b", [2, 3], "a ^ −b", "(2 mm) ^ −3"],
+  ["normal(b)", [2, 0], "Φ(b)", "Φ(0)"],
   ["inin(a)", [25.4, 2], "a, in in", "25.4 mm, in in"],
   // The brackets of the first do not close at the end.
   ["inin(a) + inin(b)", [25.4, 50.8], "in(a) + in(b)", "in(25.4 mm) + in(50.8)"],

@@ -120,6 +120,23 @@ describe("properties", () => {
     );
   });
 
+  test.each([
+    // 1.5·√D + 2, D in mm, to the nearest even number.
+    [3, "HSS", 4],
+    [10, "HSS", 6],
+    [20, "HSS", 8],
+    [30, "carbide", 10],
+    [55, "brazed carbide", 14],
+    [60, "coated carbide", 12],
+    [60, "cermet", 12],
+    [60, "PCD", 12],
+    [60, "CBN", 12],
+    [60, "guided blade", 1],
+  ] as const)("the usual flutes of %d mm in %s are %d", (diameter, tool, flutes) => {
+    expect(defaultFlutes(diameter, tool)).toBe(flutes);
+    expect(defaultFlutes(diameter / 25.4, tool, "in")).toBe(flutes);
+  });
+
   test("default flutes are even and do not fall with the diameter", () => {
     fc.assert(
       fc.property(positive(0.3, 200), positive(1, 2), (diameter, factor) => {
