@@ -67,7 +67,7 @@ export function tokenize(text: string, name: string): Token[] {
       kind === "word"
         ? plainWord(written.trimEnd())
         : kind === "symbol"
-          ? written.replace(/ ?=$/, "")
+          ? written.replace(/^(.+?) ?=$/, "$1")
           : written;
     const role =
       kind === "word" || kind === "symbol" ? (roles.get(plain) ?? diameterRole(kind, plain)) : undefined;

@@ -50,7 +50,7 @@ const keepMark: Reader = (cursor, written) => void written.marks.push(cursor.tak
 const depthBehind: Reader = (cursor, written, token) => {
   if (token.role === "times" && readCountBehind(cursor, written)) return;
   cursor.take();
-  if (!cursor.isKind("number"))
+  if (!cursor.isKind("number", cursor.is("extreme") ? 1 : 0))
     cursor.refuse(`has ${token.text} without a depth after it. Write one, like x 30.`);
   readDepth(cursor, written, token.role === "times");
 };
