@@ -121,7 +121,9 @@ export function readPhrase(cursor: Cursor, written: Written): void {
   const { start } = cursor.take();
   let { end } = cursor.peek(-1)!;
   for (let token = cursor.peek(); token && !isPhraseEnd(cursor); token = cursor.peek()) {
-    if (token.role === "taper") refuseTaper(cursor);
+    // `FOR 1:50 PIN`
+    const isRatio = token.text === "1" && cursor.isText(":", 1) && cursor.isKind("number", 2);
+    if (token.role === "taper" || isRatio) refuseTaper(cursor);
     ({ end } = cursor.take());
   }
   keepNote(written, cursor, start, end);
