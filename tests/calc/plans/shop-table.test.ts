@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import { dataFor, namedMaterial, namedTool } from "../../../src/calc/plans/shop-table.ts";
+import { cell, messageOf, row } from "../../support/sheet.ts";
 import { problemOf } from "../golden-file.ts";
 
 type Table = readonly (readonly unknown[])[];
@@ -218,5 +219,53 @@ describe("a header of the other unit is refused", () => {
         "a",
       ),
     ).toBeUndefined();
+  });
+});
+
+describe("a number with its unit", () => {
+  const feedOf = (feed: unknown, units: "mm" | "in" = "mm", column = "feed", flutes: unknown = null) => {
+    const table = [
+      ["material", column, "flutes"],
+      ["C45", feed, flutes],
+    ];
+    const size = units === "mm" ? "12 H7" : ".5000 +.0005/0";
+    return row("PLAN", size, "C45", undefined, "HSS", undefined, table, units)[10];
+  };
+  test.each([
+    [0.2, "mm", 0.2],
+    ["0.2", "mm", 0.2],
+    ["0,2 mm/rev", "mm", 0.2],
+    ["0.01 in", "mm", 0.254],
+    ["0.01 in/rev", "in", 0.01],
+    ["0.254 mm", "in", 0.01],
+  ] as const)("%j as a feed in %s is %d", (feed, units, expected) => {
+    expect(feedOf(feed, units)).toBeCloseTo(expected, 12);
+  });
+  test("a feed per tooth is times the flutes, those of the table before the usual ones", () => {
+    // 12 mm takes 1.5·√12 + 2, to the nearest even number 8.
+    expect(feedOf(0.05, "mm", "feed per tooth")).toBeCloseTo(0.4, 12);
+    expect(feedOf("0.05 mm", "mm", "feed per tooth", 6)).toBeCloseTo(0.3, 12);
+    expect(messageOf(feedOf(0.05, "mm", "feed per tooth", 5.5))).toBe(
+      'table column "flutes" has 5.5. Write a whole number, like 6.',
+    );
+  });
+  test("a size goes by its own unit", () => {
+    const table: Table = [
+      ["material", "over", "up to", "note"],
+      ["a", "6 mm", "1/2 in", "n"],
+    ];
+    expect(find(table, "note", "a", undefined, 12.7)).toBe("n");
+    expect(refusal(table, "note", "a", undefined, 12.71)?.kind).toBe("none");
+    expect(refusal(table, "note", "a", undefined, 5.9)?.kind).toBe("none");
+  });
+  test("an error cell is passed on", () => {
+    const error = { code: "#DIV/0!" };
+    const table = [
+      ["material", "speed", "feed"],
+      ["C45", 15, error],
+    ];
+    expect(cell("DATAFOR", table, "feed", "C45")).toMatchObject(error);
+    expect(cell("DATAFOR", table, "speed", "C45")).toBe(15);
+    expect(row("PLAN", "12 H7", "C45", undefined, "HSS", undefined, table)[10]).toMatchObject(error);
   });
 });
