@@ -1,6 +1,6 @@
 // tests: archives that mean harm, made by changing sound ones byte by byte.
 
-import { constants, crc32, deflateRawSync } from "node:zlib";
+import { constants, deflateRawSync } from "node:zlib";
 import { strToU8, zipSync } from "fflate";
 import { partsOf, smallWorkbook } from "./package.ts";
 
@@ -31,23 +31,20 @@ function changed(
 }
 
 /** A workbook with one part more, of so many zero bytes, packed a thousandfold. The same packed block is written over
- * and over: to pack them all would take many seconds. */
+ * and over, and no sum is taken: to pack them all would take many seconds, and none of these is ever unpacked whole. */
 function withZeros(name: string, megabytes: number): Uint8Array {
   const zeros = new Uint8Array(2 ** 20);
   const block = deflateRawSync(zeros, { level: 9, finishFlush: constants.Z_FULL_FLUSH });
   const packed = Buffer.concat([...new Array(megabytes).fill(block), deflateRawSync(new Uint8Array())]);
-  let sum = 0;
-  for (let i = 0; i < megabytes; i++) sum = crc32(zeros, sum);
   const archive = zipSync({ ...asBytes(), [name]: [packed, { level: 0 }] });
   return changed(archive, (view, records) => {
     const record = records.find((at) => nameAt(archive, at) === name)!;
     const local = view.getUint32(record + 42, true);
-    for (const [at, method, checksum, size] of [
-      [record, 10, 16, 24],
-      [local, 8, 14, 22],
+    for (const [at, method, size] of [
+      [record, 10, 24],
+      [local, 8, 22],
     ]) {
       view.setUint16(at + method, 8, true);
-      view.setUint32(at + checksum, sum, true);
       view.setUint32(at + size, megabytes * 2 ** 20, true);
     }
   });

@@ -32,6 +32,9 @@ export interface Package extends PackageParts {
 
 const none: ReadonlySet<string> = new Set();
 
+/** Characters of all the texts that a package keeps once they are read: those of most files, which are read several times. */
+const MOST_KEPT = 8 * 2 ** 20;
+
 /**
  * The package with other texts for some parts, with parts that are new, and without some, by their names in small letters;
  * both may grow.
@@ -68,13 +71,22 @@ export function openPackage(given: Uint8Array, limits: ZipLimits = zipLimits): P
   const directory = readDirectory(bytes, limits);
   const entries = new Map(directory.entries.map((entry) => [entry.name.toLowerCase(), entry]));
   refuseOtherPackages(bytes, entries);
+  const kept = new Map<ZipEntry, string>();
+  let room = MOST_KEPT;
   return {
     names: directory.entries.map(({ name }) => name),
     has: (name) => entries.has(name.toLowerCase()),
     read(name) {
       const entry = entries.get(name.toLowerCase());
       if (!entry) throw new Refusal(`the workbook is damaged: it lacks its part ${name}`);
-      return decodePart(unpack(bytes, entry), name);
+      const known = kept.get(entry);
+      if (known !== undefined) return known;
+      const text = decodePart(unpack(bytes, entry), name);
+      if (text.length <= room) {
+        kept.set(entry, text);
+        room -= text.length;
+      }
+      return text;
     },
     with: (parts, gone = none) => rewritten(bytes, directory, entries, parts, gone),
   };

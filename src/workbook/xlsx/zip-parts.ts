@@ -1,7 +1,7 @@
 // workbook: unpacks single parts of a zip archive, and writes an archive in which some parts are new and all else is
 // the same bytes in the same order.
 
-import { deflateSync, Inflate } from "fflate";
+import { deflateSync, Inflate, inflateSync } from "fflate";
 import { Refusal } from "../workbook.ts";
 import { SIZES_FOLLOW, shortened, type ZipDirectory, type ZipEntry } from "./zip-directory.ts";
 
@@ -34,21 +34,36 @@ export function unpack(archive: Uint8Array, entry: ZipEntry): Uint8Array {
 function inflated(packed: Uint8Array, entry: ZipEntry): Uint8Array {
   if (entry.method !== DEFLATED)
     throw new Refusal(`${shortened(entry.name)} is packed in a way that no workbook is`);
-  const bytes = new Uint8Array(entry.size);
+  try {
+    // Nearly every part.
+    if (packed.length > 0 && packed.length <= STEP) {
+      const bytes = inflateSync(packed, { out: new Uint8Array(entry.size + 1) });
+      if (bytes.length > entry.size) throw new TooMuch();
+      return bytes;
+    }
+    return inflatedInSteps(packed, entry.size);
+  } catch (error) {
+    const why =
+      error instanceof TooMuch || error instanceof RangeError
+        ? "unpacks to more than it says"
+        : "cannot be unpacked";
+    throw new Refusal(`the file is damaged: ${shortened(entry.name)} ${why}`);
+  }
+}
+
+/** More was unpacked than an entry says. */
+class TooMuch extends Error {}
+
+function inflatedInSteps(packed: Uint8Array, size: number): Uint8Array {
+  const bytes = new Uint8Array(size);
   let length = 0;
   const inflate = new Inflate((piece) => {
-    if (length + piece.length > entry.size)
-      throw new Refusal(`the file is damaged: ${shortened(entry.name)} unpacks to more than it says`);
+    if (length + piece.length > size) throw new TooMuch();
     bytes.set(piece, length);
     length += piece.length;
   });
-  try {
-    for (let at = 0; at < packed.length; at += STEP)
-      inflate.push(packed.subarray(at, at + STEP), at + STEP >= packed.length);
-  } catch (error) {
-    if (error instanceof Refusal) throw error;
-    throw new Refusal(`the file is damaged: ${shortened(entry.name)} cannot be unpacked`);
-  }
+  for (let at = 0; at < packed.length; at += STEP)
+    inflate.push(packed.subarray(at, at + STEP), at + STEP >= packed.length);
   return bytes.subarray(0, length);
 }
 

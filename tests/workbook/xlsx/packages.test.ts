@@ -1,11 +1,14 @@
 // tests: archives: what is refused before it is unpacked, and that a new part changes no other byte.
 
+import { randomBytes } from "node:crypto";
+import { crc32, deflateRawSync } from "node:zlib";
 import { strToU8, Zip, ZipDeflate, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { Refusal } from "../../../src/workbook/workbook.ts";
 import { openPackage } from "../../../src/workbook/xlsx/package.ts";
 import { readSharedStrings, readWorkbookParts } from "../../../src/workbook/xlsx/workbook-parts.ts";
-import { readDirectory, zipLimits } from "../../../src/workbook/xlsx/zip-directory.ts";
+import { readDirectory, type ZipEntry, zipLimits } from "../../../src/workbook/xlsx/zip-directory.ts";
+import { unpack } from "../../../src/workbook/xlsx/zip-parts.ts";
 import { hostileWorkbooks, sound } from "../../support/hostile.ts";
 import {
   joined,
@@ -50,6 +53,28 @@ describe("hostile files are refused in one sentence", () => {
     expect(() => readDirectory(file, { ...zipLimits, unpacked: size })).not.toThrow();
     expect(() => readDirectory(file, { ...zipLimits, unpacked: size - 1 })).toThrow("would unpack to");
   });
+
+  test.each([0, 1, 100, 20_000, 90_000])(
+    "a part of %i bytes that unpacks to more or to less than it says",
+    (size) => {
+      for (const bytes of [randomBytes(size), Buffer.alloc(size, "cell")])
+        for (const level of [0, 1, 9]) {
+          const packed = new Uint8Array(deflateRawSync(bytes, { level }));
+          const place = { dataStart: 0, packedSize: packed.length, size, crc: crc32(bytes) };
+          const entry = { name: "a.xml", method: 8, ...place } as ZipEntry;
+          expect(Buffer.compare(unpack(packed, entry), bytes)).toBe(0);
+          for (const said of [0, size >> 1, size - 1].filter((said) => said >= 0 && said < size))
+            expect(() => unpack(packed, { ...entry, size: said })).toThrow("unpacks to more than it says");
+          for (const said of [size + 1, 2 * size + 1])
+            expect(() => unpack(packed, { ...entry, size: said })).toThrow(
+              "does not unpack to what was packed",
+            );
+          expect(() => unpack(packed.subarray(0, -1), { ...entry, packedSize: packed.length - 1 })).toThrow(
+            "cannot be unpacked",
+          );
+        }
+    },
+  );
 
   test("any cut of a file", () => {
     const file = sound();
