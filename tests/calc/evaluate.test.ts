@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import { evaluate as mathjsEvaluate } from "mathjs";
 import { expect, test } from "vitest";
+import { evaluate as mathjsEvaluate } from "../../src/build/mathjs.ts";
 import { evaluate } from "../../src/calc/evaluate.ts";
 
 test.each([

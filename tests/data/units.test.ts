@@ -1,5 +1,5 @@
-import { unit } from "mathjs";
 import { describe, expect, it } from "vitest";
+import { unit } from "../../src/build/mathjs.ts";
 import { type UnitKind, unitTable } from "../../src/data/units.ts";
 
 // Each base unit, and the others in the words of mathjs, an independent implementation.

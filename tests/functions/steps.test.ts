@@ -1,8 +1,8 @@
 // tests: STEPS writes out what the functions compute. Each line with numbers is worked out by mathjs and must come to
 // the line under it; the last lines must be the function's own results.
 
-import { erf, evaluate } from "mathjs";
 import { describe, expect, test } from "vitest";
+import { erf, evaluate } from "../../src/build/mathjs.ts";
 import { sources as citations } from "../../src/data/sources.ts";
 import { readFormula } from "../support/formula.ts";
 import { cell, declarations, isError, messageOf, sheet } from "../support/sheet.ts";

@@ -1,8 +1,9 @@
 // build: formulas set as mathematics (MathML, no fonts or styles of its own) from the lines that calculations carry.
 
 import katex from "katex";
-import { type MathNode, parse } from "mathjs";
+import type { MathNode } from "mathjs";
 import type { FormulaStep } from "../../calc/formula.ts";
+import { parse } from "../mathjs.ts";
 
 /** A line `symbol = expression` as MathML. */
 export function mathOf({ symbol, expression }: FormulaStep): string {

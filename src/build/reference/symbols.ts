@@ -1,11 +1,12 @@
 // build: the symbols of a formula, each with its meaning and its unit.
 
-import { type MathNode, parse } from "mathjs";
+import type { MathNode } from "mathjs";
 import { type ArgumentName, vocabulary } from "../../../functions/arguments.ts";
 import type { Explanation } from "../../../functions/map-rows.ts";
 import { type Formula, resultsOf, scopeOf } from "../../calc/formula.ts";
 import type { Units } from "../../calc/lengths.ts";
 import type { Declaration } from "../declarations.ts";
+import { parse } from "../mathjs.ts";
 import { symbolInWords } from "./formulas.ts";
 import { escaped } from "./page.ts";
 

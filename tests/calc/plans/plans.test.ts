@@ -1,8 +1,8 @@
 // tests: the shop's own table, plans of one hole, forms of holes, and quantiles, against values worked by hand, published
 // tables and a general-purpose library.
 
-import { erf } from "mathjs";
 import { describe, expect, test } from "vitest";
+import { erf } from "../../../src/build/mathjs.ts";
 import { holeForm } from "../../../src/calc/setup/hole-form.ts";
 import { normalQuantile, studentQuantile } from "../../../src/calc/setup/student.ts";
 import { remedies } from "../../../src/data/remedies.ts";
