@@ -3,6 +3,7 @@
 import fc from "fast-check";
 import type { ArgumentName } from "../../functions/arguments.ts";
 import { materials } from "../../src/data/materials/materials.ts";
+import { anySign } from "../support/any-sign.ts";
 import { type Cells, declarations } from "../support/sheet.ts";
 
 const error = (code: string) => Object.assign(Object.create(null), { code });
@@ -41,7 +42,7 @@ const hostile = fc.oneof(
     ...["#DIV/0!", "#SPILL!", "#N/A", "#REF!"].map(error),
   ),
   fc.string({ maxLength: 30 }),
-  fc.string({ unit: "binary", maxLength: 20 }),
+  fc.string({ unit: anySign, maxLength: 20 }),
   fc.double({ noNaN: true, noDefaultInfinity: true }),
 );
 

@@ -1,6 +1,6 @@
 // tests: the browser workbook's grid without a browser, with every worksheet function: formulas are computed as there.
 
-import * as library from "@odoo/o-spreadsheet";
+import type { Model } from "@odoo/o-spreadsheet";
 import { registerFunctions } from "../../src/browser/register-functions.ts";
 import { Looks, sheetOfSteps } from "../../src/browser/sheet-of-steps.ts";
 import { buildMetadata } from "../../src/build/metadata.ts";
@@ -10,20 +10,8 @@ import { GridWorkbook } from "../../src/workbook/grid-workbook.ts";
 import type { NewSheet } from "../../src/workbook/workbook.ts";
 import { readCell } from "../../src/workbook/xlsx/addresses.ts";
 import { associated } from "./custom-functions.ts";
+import { library } from "./grid.ts";
 import "./sheet.ts";
-
-// The grid's library is made for an engine that has this.
-(Object as any).groupBy ??= (items: readonly object[], keyOf: (item: object) => string) => {
-  const groups: Record<string, object[]> = {};
-  for (const item of items) {
-    groups[keyOf(item)] ??= [];
-    groups[keyOf(item)].push(item);
-  }
-  return groups;
-};
-
-// The library tells how long everything took.
-console.debug = () => {};
 
 const { CustomFunctions } = globalThis as any;
 registerFunctions(await buildMetadata(), associated, library.registries as any, CustomFunctions.Error);
@@ -35,7 +23,7 @@ function position(address: string): { row: number; col: number } {
 }
 
 export interface FunctionGrid {
-  readonly model: library.Model;
+  readonly model: Model;
   readonly workbook: GridWorkbook;
   /** What a cell shows, formatted. */
   shown(address: string, sheet?: string): string;
@@ -46,14 +34,14 @@ export interface FunctionGrid {
 }
 
 /** A workbook of data as the page opens it. */
-export const modelOfData = (data: object): library.Model => new library.Model(data as never);
+export const modelOfData = (data: object): Model => new library.Model(data as never);
 
 /** A workbook that begins with one empty sheet. */
 export const functionGrid = (): FunctionGrid => gridOver(modelOfData({ sheets: [FIRST] }));
 
 const FIRST = { id: "first", name: "First", colNumber: 5, rowNumber: 5, cells: {} };
 
-function gridOver(model: library.Model): FunctionGrid {
+function gridOver(model: Model): FunctionGrid {
   const { getters } = model;
   const at = (address: string, sheet?: string) => ({
     sheetId: sheet === undefined ? getters.getActiveSheetId() : getters.getSheetIdByName(sheet)!,

@@ -1,26 +1,16 @@
 // tests: the adapter over the grid's model, without a browser.
 
-import * as library from "@odoo/o-spreadsheet";
-import { beforeAll, beforeEach, describe, expect, test, vi } from "vitest";
+import type { Model } from "@odoo/o-spreadsheet";
+import { beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { registerSteps } from "../../src/workbook/grid-steps.ts";
 import { GridWorkbook } from "../../src/workbook/grid-workbook.ts";
 import { Refusal } from "../../src/workbook/workbook.ts";
+import { library } from "../support/grid.ts";
 
-// The grid's library is made for an engine that has this.
-(Object as any).groupBy ??= (items: readonly object[], keyOf: (item: object) => string) => {
-  const groups: Record<string, object[]> = {};
-  for (const item of items) {
-    groups[keyOf(item)] ??= [];
-    groups[keyOf(item)].push(item);
-  }
-  return groups;
-};
-
-let model: library.Model;
+let model: Model;
 let workbook: GridWorkbook;
 
 beforeAll(() => {
-  vi.spyOn(console, "debug").mockImplementation(() => {});
   registerSteps(library);
   registerSteps(library);
 });

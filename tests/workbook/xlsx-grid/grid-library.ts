@@ -1,25 +1,15 @@
 // tests: the grid's library in Node, with two functions of ours whose results are plain to see.
 
-import * as library from "@odoo/o-spreadsheet";
 import { JSDOM } from "jsdom";
 import { registerFunctions } from "../../../src/browser/register-functions.ts";
 import type { Metadata, MetadataFunction } from "../../../src/build/metadata.ts";
 import type { GridLibrary } from "../../../src/workbook/xlsx-grid/library.ts";
+import { library } from "../../support/grid.ts";
 
-// The grid's library is made for an engine that has these.
-(Object as any).groupBy ??= (items: readonly object[], keyOf: (item: object) => string) => {
-  const groups: Record<string, object[]> = {};
-  for (const item of items) {
-    groups[keyOf(item)] ??= [];
-    groups[keyOf(item)].push(item);
-  }
-  return groups;
-};
 const { window } = new JSDOM("");
 // Each document that is read adds listeners to its window, ever more slowly; nobody clicks here.
 window.addEventListener = () => {};
 Object.assign(globalThis, { DOMParser: window.DOMParser, XMLSerializer: window.XMLSerializer });
-console.debug = () => {};
 
 class WorksheetError {
   constructor(
