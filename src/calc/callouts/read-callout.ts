@@ -88,7 +88,13 @@ function plainLines(text: string): string {
           .replace(/，/g, ",")
           .replace(/、/g, ", ")
           .replace(/。/g, "; ")
-          .replace(/〜/g, "~"),
+          .replace(/〜/g, "~")
+          .replace(/[⁄∕]/g, "/")
+          .replace(/[—‒―]/g, "-")
+          .replace(/[✕✖⨯]/g, "×")
+          .replace(/№/g, "N°")
+          // Half-width katakana, and units of one character: ㎜.
+          .replace(/[\u3380-\u33df\uff66-\uff9f]+/g, (one) => one.normalize("NFKC")),
       ),
     )
     .filter((line) => line !== "")
