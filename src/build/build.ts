@@ -27,7 +27,7 @@ import { fillUnifiedManifest, unifiedManifestFaults } from "./unified-manifest.t
  * rest messages and steps) and the code without them 47; a shorter form for names, another order of modules, and other
  * minifiers were tried and gave less than 1 kB together.
  */
-const largestScript = 94_000;
+const largestScript = 94_500;
 
 async function build(): Promise<void> {
   const address = addressSetting();
