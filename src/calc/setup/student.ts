@@ -33,8 +33,6 @@ function studentShare(t: number, freedom: number): number {
 
 /** Regularized incomplete beta function by its continued fraction, evaluated by Lentz's method. */
 function incompleteBeta(x: number, a: number, b: number): number {
-  if (x <= 0) return 0;
-  if (x >= 1) return 1;
   if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBeta(1 - x, b, a);
   const front = Math.exp(a * Math.log(x) + b * Math.log(1 - x) - logBeta(a, b)) / a;
   const tiny = 1e-300;
