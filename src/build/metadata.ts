@@ -72,7 +72,7 @@ function fullDescription(declaration: Declaration): string {
     ({ optional, repeating }, index) => index === 0 || !(optional || repeating),
   );
   const columns = required.map(({ name }) => `[@${capitalised(name)}]`).join(",");
-  return `${description} Gives ${row.join(", ")} side by side; inside a table: INDEX(REAM.${id}(${columns}),1,2).`;
+  return `${description} Cells: ${row.join(", ")}. Inside a table: INDEX(REAM.${id}(${columns}),1,2).`;
 }
 
 const capitalised = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);

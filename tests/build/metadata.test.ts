@@ -88,8 +88,8 @@ describe("a good declaration", () => {
     write(good.replace(" * @returns", " * @row least size, greatest size\n * @returns"));
     const [{ description }] = (await buildMetadata(folder)).functions;
     expect(description).toBe(
-      'Gives something, "so" & so on. Gives least size, greatest size side by side; ' +
-        "inside a table: INDEX(REAM.SPEED.OF([@Size]),1,2).",
+      'Gives something, "so" & so on. Cells: least size, greatest size. ' +
+        "Inside a table: INDEX(REAM.SPEED.OF([@Size]),1,2).",
     );
   });
 
