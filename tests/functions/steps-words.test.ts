@@ -78,6 +78,30 @@ test("a stepped reamer is shown with its band, 4 µm to 5.5 mm, 5 µm above, .00
   );
 });
 
+test("a drill is shown among those that leave the stock", () => {
+  // Over 5 to 20 mm 0.2 to 0.3 mm, over 3/16 to 1/2 in .008 to .016 in: common practice.
+  expect(linesOf("DRILLFOR", 12)).toEqual([
+    "usual stock: 0.2 mm to 0.3 mm, middle 0.25 mm",
+    "11.7 mm leaves 0.3 mm",
+    "11.8 mm leaves 0.2 mm",
+    "nearest the middle, of two the larger: 11.8",
+  ]);
+  expect(linesOf("DRILLFOR", 0.5, undefined, undefined, "in")).toEqual([
+    "usual stock: 0.008 in to 0.016 in, middle 0.012 in",
+    "31/64 (0.484375 in) leaves 0.015625 in",
+    "nearest the middle, of two the larger: 31/64",
+  ]);
+  expect(linesOf("DRILLNAME", 11.75)).toEqual([
+    "largest standard drill up to 11.75 mm: 11.7 mm",
+    "next larger: 11.8 mm",
+  ]);
+  expect(linesOf("DRILLNAME", 0.48, undefined, "in")).toEqual([
+    "largest standard drill up to 0.48 in: 15/32 (0.46875 in)",
+    "next larger: 31/64 (0.484375 in)",
+  ]);
+  expect(linesOf("DRILLNAME", 100)).toEqual(["largest standard drill up to 100 mm: 100 mm"]);
+});
+
 test("shared reamers are shown with the window of each hole", () => {
   // 12 H7 12.008–12.015, 12 +0.020/0 12.010–12.017: 5 µm in common.
   expect(linesOf("SHAREDREAMERS", [[" 12 H7 "], ["12 +0.020/0"]])).toEqual([
