@@ -240,7 +240,19 @@ describe("the shop's table", () => {
     expect(data!.length).toBe(5);
     expect(shopTableFaults([columns.map(({ header }) => header), ...data!])).toEqual([]);
     expect(
-      shopTableFaults([shopTable("in").columns.map(({ header }) => header), ...shopTable("in").data!]),
+      shopTableFaults([shopTable("in").columns.map(({ header }) => header), ...shopTable("in").data!], "in"),
     ).toEqual([]);
+    const said = ["material", "over", "up to", "feed", "flutes"];
+    expect(
+      shopTableFaults([
+        said,
+        ["brass", "3/8 in", "1/2 in", "0.2 mm/rev", 6],
+        ["brass", "3/8", 20, 0.2, 6],
+        ["brass", 20, 30, 0.2, 6.5],
+      ]),
+    ).toEqual([
+      expect.stringMatching(/^Row 6: .*"3\/8" is an inch size/),
+      'Row 7: table column "flutes" has 6.5. Write a whole number, like 6.',
+    ]);
   });
 });

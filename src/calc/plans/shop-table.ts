@@ -30,6 +30,8 @@ const OWN_UNITS: Readonly<Record<string, readonly [mm: string, inch: string]>> =
 };
 const SIZES = new Set(["over", "up to", "stock"]);
 const FEEDS = new Set(["feed", "feed per tooth"]);
+/** The columns that PLAN and the ranges of sizes read as numbers. */
+export const NUMBER_COLUMNS = [...SIZES, ...Object.keys(OWN_UNITS), "flutes", "max depth ratio"];
 
 const HAIR = 1e-9;
 const MOST_ROWS = 20_000;

@@ -1,7 +1,8 @@
 // taskpane: the sheet of the shop's own data, which PLAN and the quoting sheet read by its headers, and what is wrong
 // with its rows.
 
-import { namedMaterial, namedTool } from "../../calc/plans/shop-table.ts";
+import { NUMBER_COLUMNS, namedMaterial, namedTool, ShopTable } from "../../calc/plans/shop-table.ts";
+import { Problem, resultOrProblem } from "../../calc/problem.ts";
 import { materials } from "../../data/materials/materials.ts";
 import {
   type Content,
@@ -127,7 +128,11 @@ export async function shopTablesOf(workbook: Workbook): Promise<ShopTables> {
 }
 
 /** What is wrong with the rows of a table, a sentence each. @param cells headers first */
-export function shopTableFaults(cells: readonly (readonly Content[])[], firstRow = HEADER_ROW): string[] {
+export function shopTableFaults(
+  cells: readonly (readonly Content[])[],
+  units: Units = "mm",
+  firstRow = HEADER_ROW,
+): string[] {
   const [head = [], ...rows] = cells;
   const names = head.map((title) =>
     String(title)
@@ -143,15 +148,23 @@ export function shopTableFaults(cells: readonly (readonly Content[])[], firstRow
           `${cellAddress(firstRow - 1, column)}: the functions know no column "${name}"; only DATAFOR reads it.`,
         ],
   );
+  const table = resultOrProblem(() => new ShopTable(cells, units));
+  if (table instanceof Problem) return [...faults, table.message];
   const at = (row: readonly Content[], name: string): Content => row[names.indexOf(name)] ?? "";
   const ranges = rows.flatMap((row, index) => {
     if (row.every((cell) => cell === "")) return [];
     const number = firstRow + index + 1;
     const material = String(at(row, "material"));
     const tool = String(at(row, "tool"));
-    const over = at(row, "over") === "" ? 0 : Number(at(row, "over"));
-    const upTo = at(row, "up to") === "" ? Number.POSITIVE_INFINITY : Number(at(row, "up to"));
     if (material === "") faults.push(`Row ${number} has no material.`);
+    const numbers = NUMBER_COLUMNS.map((column) => resultOrProblem(() => table.number(row, column)));
+    const problem = numbers.find((one) => one instanceof Problem);
+    if (problem instanceof Problem) {
+      faults.push(`Row ${number}: ${problem.message}`);
+      return [];
+    }
+    const over = table.number(row, "over") ?? 0;
+    const upTo = table.number(row, "up to") ?? Number.POSITIVE_INFINITY;
     if (!(upTo > over)) faults.push(`Row ${number}: no size is over ${over} and up to ${upTo}.`);
     return [{ number, material, tool, over, upTo }];
   });

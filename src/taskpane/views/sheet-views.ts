@@ -44,7 +44,7 @@ export function quoteView(context: PaneContext): void {
           row: 3,
           rows: Math.max(1, used.row + used.rows - 3),
         });
-        faults.push(...shopTableFaults(values).map((fault) => `${shopTableName(units)}: ${fault}`));
+        faults.push(...shopTableFaults(values, units).map((fault) => `${shopTableName(units)}: ${fault}`));
       }
       byId("pane-shop-faults").replaceChildren(...listItems(faults));
       if (!tables.mm && !tables.in) return "There is no shop table yet.";
