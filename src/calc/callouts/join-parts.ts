@@ -226,7 +226,7 @@ function refuseContradiction(
   cursor: Cursor,
 ): void {
   const { deviations } = written.tolerance!;
-  const micrometers = deviations.some(({ quantity }) => quantity.units === "µm");
+  const micrometers = deviations[0].quantity.units === "µm";
   const decimals = micrometers ? 0 : Math.max(...deviations.map(({ quantity }) => quantity.decimals));
   const coarsest = units === "mm" ? MICROMETER : ticks.dividedBy(INCH, 1e4);
   const step =
