@@ -127,8 +127,18 @@ export function readCountBehind(cursor: Cursor, written: Written): boolean {
 /** Counts said in a part of the note that is not read further. */
 export function readDroppedCounts(cursor: Cursor, tokens: readonly Token[], written: Written): void {
   tokens.forEach((token, at) => {
-    if (isWhole(token) && isCounted(tokens[at + 1])) setCount(cursor, written, token.text);
+    const next = tokens[at + 1];
+    const isTimes = next?.role === "times" && tokens[at + 2]?.kind !== "number";
+    if (isWhole(token) && (isCounted(next) || isTimes)) setCount(cursor, written, token.text);
   });
+}
+
+/** `12 H7 C'BORE 20 x 5 DP 4 HOLES`: a count at the end of the note is that of the hole, where it has none before. */
+export function readCountAtEnd(cursor: Cursor, written: Written): void {
+  const rest = cursor.tokens
+    .slice(cursor.at)
+    .filter(({ role, text }) => role !== "through" && role !== "known" && !"(),;".includes(text));
+  if (written.count === undefined) readDroppedCounts(cursor, rest.slice(-2), written);
 }
 
 function setCount(cursor: Cursor, written: Written, text: string): void {

@@ -4,7 +4,7 @@ import type { Units } from "../lengths.ts";
 import { plainText } from "../number-text.ts";
 import { Problem, shown, wrong } from "../problem.ts";
 import type { Callout } from "./callout.ts";
-import { readCount, readDroppedCounts } from "./counts.ts";
+import { readCount, readCountAtEnd, readDroppedCounts } from "./counts.ts";
 import { join } from "./join-parts.ts";
 import { hashOf, inSlot, keepInSlot, recall, remember } from "./memory.ts";
 import { reamedPart, withoutItemNumber } from "./operations.ts";
@@ -47,6 +47,7 @@ function readWhole(text: string, name: string, units: Units): Callout {
   if (before.length + after.length > 0) written.holeWord = "REAM";
   const cursor = new Cursor(kept, plain, text, name, units);
   readParts(cursor, written);
+  readCountAtEnd(cursor, written);
   readDropped(cursor, before, after, written);
   const callout = join(written, cursor);
   remember(text, units, callout);

@@ -1,10 +1,12 @@
 // calc: what a callout says of other things than the size: tolerance frames, roughness, bolt circles, chamfers, notes.
 
+import { readCount } from "./counts.ts";
+import { isDepthAhead } from "./depths.ts";
 import { FRAME_WORDS, isUncoated, ROUGHNESS_WORDS } from "./drawing-words.ts";
 import type { Cursor } from "./quantities.ts";
 import { refuseCharacter, type Token } from "./tokens.ts";
 import { readTolerance } from "./tolerances.ts";
-import { keepNote, type Written } from "./written.ts";
+import { keepNote, nothingWritten, type Written } from "./written.ts";
 
 /** Whether a number, or a diameter sign with one, comes next. */
 export const isNumberNext = (cursor: Cursor, ahead = 1) =>
@@ -102,19 +104,42 @@ export const isChamferAhead = (cursor: Cursor): boolean =>
 const isTimesNumber = (cursor: Cursor, ahead: number) =>
   cursor.isKind("class", ahead) && /^x/i.test(cursor.peek(ahead)!.text);
 
+/** A size and an angle, in either order, or the size alone; a count or depth behind it is the hole's. */
 export function skipChamfer(cursor: Cursor, written: Written): void {
-  while (
-    cursor.is("chamfer") ||
-    isTimesNumber(cursor, 0) ||
-    cursor.isKind("number") ||
-    cursor.is("times") ||
-    cursor.is("diameter") ||
-    cursor.isText("°") ||
-    (cursor.is("unit") && cursor.isKind("number", -1))
-  )
-    cursor.take();
   written.behind = "a chamfer";
+  let hasSize = false;
+  let hasAngle = false;
+  while (!(hasSize && hasAngle && !cursor.is("chamfer"))) {
+    const isNumber = cursor.isKind("number") || isTimesNumber(cursor, 0);
+    if (isNumber && hasSize !== hasAngle && isOfHole(cursor)) return;
+    if (isDepthBehindTimes(cursor)) return;
+    if (isNumber && cursor.isText("°", 1)) hasAngle = true;
+    else if (isNumber) hasSize = true;
+    else if (
+      !(
+        cursor.is("chamfer") ||
+        cursor.is("times") ||
+        cursor.is("diameter") ||
+        cursor.isText("°") ||
+        (cursor.is("unit") && cursor.isKind("number", -1))
+      )
+    )
+      return;
+    cursor.take();
+  }
+  if (cursor.isText("°")) cursor.take();
 }
+
+const isDepthBehindTimes = (cursor: Cursor) =>
+  cursor.is("times") &&
+  cursor.ahead(() => {
+    cursor.take();
+    return cursor.isKind("number") && isDepthAhead(cursor);
+  });
+
+const isOfHole = (cursor: Cursor) =>
+  cursor.isKind("number") &&
+  (isDepthAhead(cursor) || cursor.ahead(() => readCount(cursor, nothingWritten())));
 
 /** `FOR 5/16 DOWEL`, `SEE NOTE 3`: to the comma, semicolon, bracket or end of the line. */
 export function readPhrase(cursor: Cursor, written: Written): void {

@@ -219,7 +219,12 @@ function isStop(cursor: Cursor, written: Written): boolean {
 const isSmaller = (cursor: Cursor, { size }: Written) =>
   cursor.ahead(() => {
     cursor.skip("diameter");
-    return cursor.isKind("number") && !cursor.isText("°", 1) && cursor.quantity().value <= size!.value;
+    return (
+      size !== undefined &&
+      cursor.isKind("number") &&
+      !cursor.isText("°", 1) &&
+      cursor.quantity().value <= size.value
+    );
   });
 
 /** `(12.70 ±.02)`, `[.500]`: the same size in the other unit. False where the bracket holds something else. */
