@@ -156,11 +156,6 @@ function readClassOrDepth(cursor: Cursor, written: Written, { text }: Token): vo
 /** A word that means nothing here, or not in this place: a note behind a whole tolerance. */
 function readWord(cursor: Cursor, written: Written): void {
   const { kind, text, start, end, joined } = cursor.peek()!;
-  // `±0.01S`: a figure that was copied as a letter.
-  if (kind === "word" && joined && /^[A-Z]{1,2}$/.test(text) && cursor.isKind("number", -1))
-    cursor.refuse(
-      `has "${cursor.plain.slice(cursor.peek(-1)!.start, end)}". Write the number in figures, with a space behind it.`,
-    );
   if (
     kind === "word" &&
     /^[A-Z]{1,2}$/.test(text) &&
@@ -169,6 +164,11 @@ function readWord(cursor: Cursor, written: Written): void {
     cursor.isKind("number", 1)
   )
     cursor.refuse(`can't be read at "${text}". Write a class without a space, like H7.`);
+  // `±0.01S`: a figure that was copied as a letter.
+  if (kind === "word" && joined && /^[A-Z]{1,2}$/.test(text) && cursor.isKind("number", -1))
+    cursor.refuse(
+      `has "${cursor.plain.slice(cursor.peek(-1)!.start, end)}". Write the number in figures, with a space behind it.`,
+    );
   // `GO/NO-GO`
   const joinsWords = text === "/" && cursor.isKind("word", -1) && cursor.isKind("word", 1);
   if (!isToleranced(written) || (kind !== "word" && !joinsWords)) refuseUnknown(cursor);
