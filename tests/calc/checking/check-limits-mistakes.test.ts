@@ -46,3 +46,15 @@ test("Δ is left out of holes K to ZC alone", () => {
     "lower limit 0.007 low, upper limit 0.007 low",
   );
 });
+
+test("a limit is ok to 0.0005 mm and 0.00002 in", () => {
+  const hole = readCallout("12 H7", "callout", "mm");
+  const inchHole = readCallout(".5000 +.0010/0", "callout", "in");
+  expect(checkLimits(12.0005, 12.0185, hole)).toBe("ok");
+  expect(checkLimits(11.9995, 12.0175, hole)).toBe("ok");
+  expect(checkLimits(12.0006, 12.018, hole)).toBe("lower limit 0.0006 high, upper limit ok");
+  expect(checkLimits(12.0005, 12.0174, hole)).toBe("lower limit ok, upper limit 0.0006 low");
+  expect(checkLimits(0.50002, 0.50102, inchHole, "in")).toBe("ok");
+  expect(checkLimits(0.49998, 0.50098, inchHole, "in")).toBe("ok");
+  expect(checkLimits(0.50003, 0.50102, inchHole, "in")).toBe("lower limit 0.00003 high, upper limit ok");
+});
