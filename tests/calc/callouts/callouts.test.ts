@@ -367,6 +367,7 @@ describe("properties", () => {
         '"',
       ],
       ...["to", "(", ")", "%%c", "%%p0.01", "M12", "UNC", "⌴", "°", "PL", " ", "\u00a0", "1e9", "__proto__"],
+      ...["CBORE", "CHAMFER", "x45", "TWO", "HOLES", "AFTER", "FOR", "MIN", "[", "]", "塗装後", "\n"],
     );
     fc.assert(
       fc.property(fc.array(piece, { maxLength: 9 }), fc.constantFrom("", " "), units, (pieces, gap, unit) => {
