@@ -24,6 +24,14 @@ function packed(names: readonly string[]): string {
     .join("");
 }
 
+/** A name as people write it: in capitals or small letters, run together, or hyphens for its spaces. */
+export const spellingsOf = (name: string): string[] =>
+  [name, name.replace(/[ /-]/g, ""), name.replaceAll(" ", "-")].flatMap((one) => [
+    one,
+    one.toUpperCase(),
+    one.toLowerCase(),
+  ]);
+
 /** The text of src/data/materials/packed-names.ts. */
 export function packedNamesModule(): string {
   const written = Object.entries(materialNames).flatMap(([key, names]) =>
@@ -39,8 +47,7 @@ export function packedNamesModule(): string {
   }
   function isFound(name: string, key: string): boolean {
     try {
-      const spellings = [name, name.toUpperCase(), name.toLowerCase()];
-      return spellings.every((spelling) => findMaterialAmong(names, spelling).key === key);
+      return spellingsOf(name).every((spelling) => findMaterialAmong(names, spelling).key === key);
     } catch {
       return false;
     }

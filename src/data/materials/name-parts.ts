@@ -124,11 +124,11 @@ export const prefixes: readonly NamePart[] = [
     among: [...CAST_LIGHT, "brass", "bronze", "aluminum bronze", "copper"],
   },
   // Leading letters of AISI: C1045, E4340, B1112.
-  { pattern: /^[CEBG](?<base>\d{4})$/i, among: STEELS },
-  { pattern: /^E(?<base>\d{5})$/i, among: STEELS },
+  { pattern: /^[CEBG][ -]?(?<base>\d{4})$/i, among: STEELS },
+  { pattern: /^E[ -]?(?<base>\d{5})$/i, among: STEELS },
   // Unified numbers made from the older ones: G41400, A96061.
-  { pattern: /^G(?<base>\d{4})0$/i, among: STEELS },
-  { pattern: /^A9(?<base>\d{4})$/i, among: LIGHT },
+  { pattern: /^G[ -]?(?<base>\d{4})0$/i, among: STEELS },
+  { pattern: /^A[ -]?9(?<base>\d{4})$/i, among: LIGHT },
 ];
 
 /** Words for a kind of metal, and what may be of that kind. */
