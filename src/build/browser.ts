@@ -1,8 +1,14 @@
 // build: a browser without a window, for icons, the screenshot and the tests. On Linux x64 it comes with the
 // packages; elsewhere an installed Chrome or Edge is taken.
 
+import { createRequire } from "node:module";
 import chromiumPackage from "@sparticuz/chromium";
-import { type Browser, type BrowserServer, chromium, type LaunchOptions } from "playwright-core";
+import type { Browser, BrowserServer, LaunchOptions } from "playwright-core";
+
+/** Required: Node looks through what it imports for names, which takes as long again as to load it. */
+export const { chromium } = createRequire(import.meta.url)(
+  "playwright-core",
+) as typeof import("playwright-core");
 
 export const launchBrowser = (): Promise<Browser> => withBrowser((options) => chromium.launch(options));
 

@@ -10,15 +10,15 @@ import configuration from "../../webpack.config.ts";
 import { runFunctionsScript } from "./built-functions.ts";
 import { readDeclarations } from "./declarations.ts";
 import { writeEntry } from "./entry.ts";
-import { writeFillThread } from "./fill-thread.ts";
 import { licenseFaults, licensesFile, lockedPackages, shippedPackages } from "./licenses.ts";
 import { brokenLinks, helpWithoutPage } from "./links.ts";
 import { withLocalGlobals } from "./local-globals.ts";
 import { addressSetting, manifestFaults } from "./manifest.ts";
 import { buildMetadata, type Metadata } from "./metadata.ts";
 import { lackingInOldEngines, lookBehinds } from "./old-engines.ts";
+import { writeOneFile } from "./one-file.ts";
 import { paneHelp } from "./pane-help.ts";
-import { cacheFolder, distFolder, manifestFolder } from "./paths.ts";
+import { cacheFolder, distFolder, fillThreadFile, manifestFolder } from "./paths.ts";
 import { writeReference } from "./reference/pages.ts";
 import { fillUnifiedManifest, unifiedManifestFaults } from "./unified-manifest.ts";
 
@@ -59,7 +59,7 @@ async function build(): Promise<void> {
       ...(await unifiedManifestFaults(unified, address, folder)),
     ];
     if (faults.length > 0) throw new Error(faults.join("\n"));
-    await writeFillThread();
+    writeOneFile("fill/workbook-worker.ts", fillThreadFile, "bundle");
     rmSync(distFolder, { recursive: true, force: true });
     renameSync(folder, distFolder);
   } finally {

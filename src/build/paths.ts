@@ -13,3 +13,5 @@ export const packageFolder = join(projectFolder, "package");
 export const cacheFolder = join(projectFolder, "node_modules", ".cache", "reamwright");
 /** The program of a thread that fills workbooks, in one file: a thread has no TypeScript of its own. */
 export const fillThreadFile = join(cacheFolder, "fill-thread.mjs");
+/** The build itself in one file, where a command finds that dist/ has to be built. */
+export const buildFile = join(cacheFolder, "build.mjs");

@@ -4,7 +4,9 @@ import { execFile, execFileSync } from "node:child_process";
 import { existsSync, readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { promisify } from "node:util";
+import { writeOneFile } from "./one-file.ts";
 import {
+  buildFile,
   distFolder,
   fillThreadFile,
   functionsFolder,
@@ -19,11 +21,6 @@ const sources = [
   sourceFolder,
   manifestFolder,
   ...["package.json", "package-lock.json", "webpack.config.ts"].map((name) => join(projectFolder, name)),
-];
-
-const commandLine = [
-  join(projectFolder, "node_modules", "tsx", "dist", "cli.mjs"),
-  join(sourceFolder, "build", "build.ts"),
 ];
 
 function newest(path: string): number {
@@ -42,19 +39,24 @@ function isStale(): boolean {
   );
 }
 
+function writtenBuild(): string {
+  writeOneFile("build/build.ts", buildFile, "external");
+  return buildFile;
+}
+
 export function buildIfStale(): void {
   if (isStale()) runBuild();
 }
 
 /** The same beside other work. Rejects with what the build printed if it fails. */
 export async function buildIfStaleAside(): Promise<void> {
-  if (isStale()) await promisify(execFile)(process.execPath, commandLine, { cwd: projectFolder });
+  if (isStale()) await promisify(execFile)(process.execPath, [writtenBuild()], { cwd: projectFolder });
 }
 
 /** Builds; what is said about it goes to the error stream, so that a command's own output stays clean. */
 export function runBuild(): void {
   console.error("Building dist/, which takes some seconds.");
-  execFileSync(process.execPath, commandLine, {
+  execFileSync(process.execPath, [writtenBuild()], {
     cwd: projectFolder,
     stdio: ["ignore", process.stderr, process.stderr],
   });

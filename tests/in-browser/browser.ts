@@ -1,8 +1,9 @@
 // tests: a connection to the browser and a server of dist/ for a test file, and pages that tell what they asked for and what was
 // refused to them.
 
-import { type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import type { BrowserContextOptions, Page } from "playwright-core";
 import { inject } from "vitest";
+import { chromium } from "../../src/build/browser.ts";
 import { distFolder } from "../../src/build/paths.ts";
 import { createFileServer, listen } from "../../src/build/server.ts";
 

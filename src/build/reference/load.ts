@@ -1,17 +1,17 @@
 // build: the worksheet functions themselves, loaded as the built script loads them, and a call as a sheet writes it.
 
-import { join } from "node:path";
+import { basename } from "node:path";
 import type { SourceKey } from "../../data/sources.ts";
 import "../../browser/shim.ts";
 import type { Declaration } from "../declarations.ts";
 import { readCall } from "../example-call.ts";
-import { projectFolder } from "../paths.ts";
 
 /** Loads and registers every declared function; gives the module that holds them by id. */
 export async function loadFunctions(declarations: readonly Declaration[]) {
   const { register, registered } = await import("../../../functions/register.ts");
   for (const { id, exportName, file, sources, cells } of declarations) {
-    const module = await import(join(projectFolder, file));
+    // Written so that a bundler finds the modules.
+    const module = await import(`../../../functions/${basename(file, ".ts")}.ts`);
     if (!registered.has(id)) register(id, module[exportName], sources as SourceKey[], cells);
   }
   return registered;

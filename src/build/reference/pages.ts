@@ -5,6 +5,7 @@ import { join } from "node:path";
 import type { Formula } from "../../calc/formula.ts";
 import type { Units } from "../../calc/lengths.ts";
 import { type Declaration, readDeclarations } from "../declarations.ts";
+import { sourceFolder } from "../paths.ts";
 import { referencePolicy } from "../policy.ts";
 import { calloutContent } from "./callout-page.ts";
 import { mathOf } from "./formulas.ts";
@@ -25,7 +26,7 @@ import { workedExamples } from "./worked-examples.ts";
 export async function writeReference(folder: string): Promise<void> {
   mkdirSync(folder, { recursive: true });
   for (const [name, text] of await referencePages()) writeFileSync(join(folder, name), text);
-  copyFileSync(join(import.meta.dirname, "reference.css"), join(folder, "reference.css"));
+  copyFileSync(join(sourceFolder, "build", "reference", "reference.css"), join(folder, "reference.css"));
 }
 
 /** Text of every page by its name in dist/reference/. Throws where a task names a function that is not there. */
