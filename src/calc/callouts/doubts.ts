@@ -43,6 +43,24 @@ export function refuseCountOrDepth(
     );
 }
 
+const PLACES = "ENDE?|SIDE|FACE|FLANGE|FLANSCH|HALF|LEG|EAR|LUG|ARM|ROW|SEITE|C[OÔ]T[EÉ]|LATO|LADO";
+const AT_EACH = new RegExp(
+  `^(?:(?:ON|AT|AN|AUF) )?(?:EACH|EA|PER|BOTH|JEDER?|JE|BEIDEN?|PAR|CHAQUE|OGNI|CADA|POR) (?:${PLACES})`,
+  "i",
+);
+
+/** `4 HOLES EACH END`; not `4X THRU BOTH SIDES`. */
+export function refuseCountAtEach({ count, notes, through }: Written, cursor: Cursor): void {
+  if (count === undefined || count === 1) return;
+  for (const { start, end } of notes) {
+    const words = cursor.plain.slice(start, end);
+    if (AT_EACH.test(words) && !(through && /^BOTH/i.test(words)))
+      cursor.refuse(
+        `could be ${count} holes in all, or ${count} "${words}". Write the number of all holes, without these words.`,
+      );
+  }
+}
+
 export function refuseDoubtful(written: Written, units: Units, width: Ticks, cursor: Cursor): void {
   if (width === ZERO) return;
   if (units === "in") refuseDoubtfulInches(written, cursor);

@@ -6,7 +6,13 @@ import { LONGEST, lengthText, ONE, toTicks, type Units } from "../lengths.ts";
 import * as ticks from "../ticks.ts";
 import { INCH, type Limits, MICROMETER, type Ticks, ZERO } from "../ticks.ts";
 import type { Callout } from "./callout.ts";
-import { refuseCountOrDepth, refuseDoubtful, refuseInchStyle, refuseOddDecimals } from "./doubts.ts";
+import {
+  refuseCountAtEach,
+  refuseCountOrDepth,
+  refuseDoubtful,
+  refuseInchStyle,
+  refuseOddDecimals,
+} from "./doubts.ts";
 import { type Cursor, ticksOf } from "./quantities.ts";
 import { refuseOtherSecond } from "./second-size.ts";
 import type { Written } from "./written.ts";
@@ -34,6 +40,7 @@ export function join(written: Written, cursor: Cursor): Callout {
   if (stated === undefined && !written.second)
     refuseDoubtful(written, units, ticks.widthOf(toleranced), cursor);
   refuseCountOrDepth(written, units, cursor);
+  refuseCountAtEach(written, cursor);
   if (written.second) refuseOtherSecond(written, nominal, toleranced, units, cursor);
   const { lower, upper, kind, className, iso, shaft } = toleranced;
   return {

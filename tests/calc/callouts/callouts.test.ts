@@ -517,7 +517,7 @@ describe("a size and its tolerance in the other unit, in brackets", () => {
     expect(problemOf(() => read(text, units))?.message).toContain("has 1,250, which could be 1.250 or 1250");
   });
 
-  test.each(["12 H7 [SEE NOTE 3]", "12 H7 [TYP]", "12 H7 [EACH END] 4 HOLES"])(
+  test.each(["12 H7 [SEE NOTE 3]", "12 H7 [TYP]", "12 H7 [NEAR END] 4 HOLES"])(
     "%s is no second size",
     (text) => {
       expect(limits(read(text))).toEqual([12, 12.018]);
