@@ -102,6 +102,12 @@ function readColumn(
   const { name, argument, required, matrix } = stated;
   const many = hasMany(matrix);
   const shape = [matrix.length, matrix[0].length] as const;
+  const column = (
+    stride: Column["stride"],
+    values: Column["values"],
+    state: Column["state"],
+    turn?: Column["turn"],
+  ): Column => ({ name, argument, required, many, shape, stride, values, state, turn });
   const reader = new CellReader(stated, units, call);
   const [[first]] = matrix;
   const isTakenAsItIs =
@@ -109,17 +115,7 @@ function readColumn(
   if (!many && !(argument.needsUnits && units?.stride === 1 && !isTakenAsItIs)) {
     const state = reader.read(matrix[0][0], 0);
     const ignored = state === VALUE || (state === BLANK && !required);
-    return {
-      name,
-      argument,
-      required,
-      many,
-      shape,
-      stride: 0,
-      values: [reader.value],
-      state: ignored ? undefined : new Uint8Array([state]),
-      turn: undefined,
-    };
+    return column(0, [reader.value], ignored ? undefined : new Uint8Array([state]));
   }
   const { min } = argument;
   const tall = matrix.length > 1;
@@ -135,7 +131,7 @@ function readColumn(
       values[0] = reader.value;
     };
     turn(0);
-    return { name, argument, required, many, shape, stride: 0, values, state, turn };
+    return column(0, values, state, turn);
   }
   const count = rows * columns;
   const fixedUnits =
@@ -148,18 +144,7 @@ function readColumn(
   const least = argument.isLength && min < 0 ? -max : min;
   const numbers =
     tall && columns === 1 && matrix.length === rows ? plainNumbers(matrix, least, max) : undefined;
-  if (numbers)
-    return {
-      name,
-      argument,
-      required,
-      many,
-      shape,
-      stride: 1,
-      values: numbers,
-      state: undefined,
-      turn: undefined,
-    };
+  if (numbers) return column(1, numbers, undefined);
   const values: any[] = new Array(count);
   let states: Uint8Array | undefined;
   for (let i = 0; i < count; i++) {
@@ -176,7 +161,7 @@ function readColumn(
     }
     values[i] = state === OUTSIDE ? undefined : reader.value;
   }
-  return { name, argument, required, many, shape, stride: 1, values, state: states, turn: undefined };
+  return column(1, values, states);
 }
 
 /** Nearly every call: a column of numbers alone, each within the limits; undefined for any other. */

@@ -29,9 +29,11 @@ export class Grid {
       { sheetId, sheetName, ...more } as never,
     ) as {
       isSuccessful: boolean;
-      reasons: unknown;
+      reasons: readonly string[];
     };
-    if (!isSuccessful) throw new Error(`${type}: ${JSON.stringify(reasons)}`);
+    // What stands in a cell already may be typed again.
+    if (!isSuccessful && reasons.some((reason) => reason !== "NoChanges"))
+      throw new Error(`${type}: ${JSON.stringify(reasons)}`);
   }
 
   insert(dimension: "ROW" | "COL", at: number, quantity = 1, sheet = 0): void {
