@@ -73,7 +73,7 @@ export function unitOf(text: string): Units | undefined {
 }
 
 /** Whether a unit as it is written is this one. */
-export function isUnit(written: string, unit: string): boolean {
+function isUnit(written: string, unit: string): boolean {
   return UNITS.get(written.toLowerCase().replace(/[ .-]/g, "")) === unit;
 }
 
@@ -155,8 +155,13 @@ export function refuseUnit(text: string, name: string, own: string): never {
 export function readLengthText(text: string, name: string, units: Units, example?: string): number {
   const read = readNumberText(text, name, example);
   if (read.unit === "" && read.isInchStyle && units === "mm") refuseInchStyle(text, name);
-  if (!read.units || read.units === units) return read.value;
-  return read.units === "in" ? read.value * 25.4 : read.value / 25.4;
+  return lengthIn(read, units);
+}
+
+/** A length in `units`; one without a unit is in them already. */
+export function lengthIn({ value, units: own }: NumberText, units: Units): number {
+  if (!own || own === units) return value;
+  return own === "in" ? value * 25.4 : value / 25.4;
 }
 
 /** `3/8` and `.500` in a sheet in mm. */

@@ -27,7 +27,7 @@ export const ROUGHNESS_WORDS = new Set(["µIN", "ΜIN", "UIN", "AA", "CLA", "<",
 
 /** Whether a word behind AFTER names something that adds no layer; EN is a standard, ENAMEL none. */
 export const isUncoated = (word: string): boolean =>
-  uncoatedBeginnings.some((one) => (one === "EN" ? word === one : word.startsWith(one)));
+  word === "EN" || uncoatedBeginnings.some((one) => word.startsWith(one));
 /** `塗装後`, `镀锌后`; not after hardening, welding, assembling or grinding. */
 export const isAfterAtEnd = (word: string): boolean =>
   /.[後后]$/.test(word) && !/[热熱焼溶焊淬組组立研磨]|装配/.test(word);

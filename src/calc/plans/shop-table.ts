@@ -4,7 +4,7 @@
 import type { Material } from "../../data/materials/materials.ts";
 import type { Units } from "../lengths.ts";
 import { findMaterial } from "../materials/find-material.ts";
-import { isUnit, readLengthText, readNumberText, readOwnNumberText } from "../number-text.ts";
+import { lengthIn, readLengthText, readNumberText, readOwnNumberText } from "../number-text.ts";
 import { CellError, none, Problem, resultOrProblem, shown, wrong } from "../problem.ts";
 import { findTool, type Tool } from "../tools.ts";
 
@@ -116,9 +116,7 @@ export class ShopTable {
     if (SIZES.has(column)) return readLengthText(text, name, units);
     const own = OWN_UNITS[column]?.[units === "mm" ? 0 : 1] ?? "";
     if (!FEEDS.has(column)) return readOwnNumberText(text, name, "12.5", own);
-    const { value, unit, units: written } = readNumberText(text, name, "0.2", own);
-    if (!written || written === units || isUnit(unit, own)) return value;
-    return written === "in" ? value * 25.4 : value / 25.4;
+    return lengthIn(readNumberText(text, name, "0.2", own), units);
   }
 
   /**
